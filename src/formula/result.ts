@@ -1,0 +1,27 @@
+import type { Problem } from '../problem/problem.js';
+import type { Interval } from '../statistic/estimate.js';
+
+/** A number with its unit and all it stands on. */
+export interface NumberResult {
+  readonly kind: 'number';
+  /** Null where the value is missing or not defined; `why` says so. */
+  readonly value: number | null;
+  /** In words: `inspections`, `dollars an inspection`, `minutes`; empty for a plain number or share. */
+  readonly unit: string;
+  /** Cases and trials, where the value is a share or rate of counted records. */
+  readonly numerator: number | null;
+  readonly denominator: number | null;
+  readonly interval: Interval | null;
+  /** Why there is no value or no interval; null where nothing needs saying (a plain count or an input). */
+  readonly why: string | null;
+  readonly cautions: readonly string[];
+}
+
+/** What a formula gives: a number, text, a date (days since 1970-01-01), yes or no, nothing (with the reason), or problems. */
+export type Result =
+  | NumberResult
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'date'; readonly day: number }
+  | { readonly kind: 'truth'; readonly truth: boolean }
+  | { readonly kind: 'missing'; readonly why: string }
+  | { readonly kind: 'problem'; readonly problems: readonly Problem[] };

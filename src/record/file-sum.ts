@@ -1,0 +1,42 @@
+import type { TableName } from './field.js';
+
+/** What became of one exported file: rows read = rows kept + rows set aside, always. */
+export interface FileSum {
+  /** The path below the folder of exports, with forward slashes. */
+  readonly file: string;
+  /** SHA-256 of its bytes, in hexadecimal. */
+  readonly fingerprint: string;
+  /** The name of the crosswalk that read it. */
+  readonly crosswalk: string;
+  /** The canonical table that its rows are records of. */
+  readonly table: TableName;
+  readonly read: number;
+  readonly kept: number;
+  readonly setAside: number;
+  /** Check records folded out of its kept rows, where a row holds a whole checklist. */
+  readonly folded: number;
+  /** How many problems of each code set rows aside (a row may have several). */
+  readonly problems: Readonly<Record<string, number>>;
+  /** How many problems of each code were noted on kept rows. */
+  readonly notes: Readonly<Record<string, number>>;
+}
+
+/** A field whose recorded meaning changed from one season to the next: comparisons across it are broken. */
+export interface DefinitionChange {
+  readonly table: TableName;
+  readonly field: string;
+  /** The first season of the new meaning. */
+  readonly season: number;
+  readonly was: string;
+  readonly is: string;
+}
+
+/** What was imported: the account that every report prints. */
+export interface ImportSum {
+  readonly files: readonly FileSum[];
+  readonly definitionChanges: readonly DefinitionChange[];
+  /** The moment up to which the exports tell, in milliseconds since 1970; open washes are censored here. */
+  readonly asOf: number | null;
+  /** SHA-256 over the fingerprints of all files and crosswalks: the same exports give the same one. */
+  readonly fingerprint: string;
+}
