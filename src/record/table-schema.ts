@@ -14,12 +14,12 @@ const schemaTypes: Record<Field['type'], string> = {
 
 function describeField(field: Field): object {
   const constraints: Record<string, unknown> = {};
-  if (field.required) constraints['required'] = true;
-  if (field.type === 'code') constraints['enum'] = field.codes.codes.map(({ code }) => code);
-  if (field.type === 'text' && field.pattern !== undefined) constraints['pattern'] = field.pattern;
+  if (field.required) constraints.required = true;
+  if (field.type === 'code') constraints.enum = field.codes.codes.map(({ code }) => code);
+  if (field.type === 'text' && field.pattern !== undefined) constraints.pattern = field.pattern;
   if (field.type === 'number' || field.type === 'integer') {
-    constraints['minimum'] = field.least;
-    constraints['maximum'] = field.most;
+    constraints.minimum = field.least;
+    constraints.maximum = field.most;
   }
   return {
     name: field.name,
