@@ -1,0 +1,146 @@
+import type { NumberResult, Result } from '../formula/result.js';
+
+/** A way of showing a number: what it is multiplied by, how many decimals stand, and what is written around it. */
+interface Format {
+  readonly times: number;
+  readonly decimals: number;
+  readonly before: string;
+  readonly after: string;
+  /** The units it may be used for: any, plain numbers and shares only, money in the unit, or time (by its minutes). */
+  readonly fits: 'any' | 'plain' | 'money' | 'time';
+}
+
+const format = (times: number, decimals: number, before = '', after = '', fits: Format['fits'] = 'any'): Format => ({
+  times,
+  decimals,
+  before,
+  after,
+  fits,
+});
+
+/** Every way of showing a number, by the name that a notebook's `shown as` column gives it. */
+export const formats: ReadonlyMap<string, Format> = new Map([
+  ['whole', format(1, 0)],
+  ['one decimal', format(1, 1)],
+  ['two decimals', format(1, 2)],
+  ['three decimals', format(1, 3)],
+  ['year', format(1, 0)],
+  ['percent', format(100, 1, '', ' %', 'plain')],
+  ['percent, two decimals', format(100, 2, '', ' %', 'plain')],
+  ['per 1,000', format(1000, 2, '', ' per 1,000', 'plain')],
+  ['per 10,000', format(10_000, 1, '', ' per 10,000', 'plain')],
+  ['dollars', format(1, 0, '$', '', 'money')],
+  ['dollars and cents', format(1, 2, '$', '', 'money')],
+  ['minutes', format(1, 0, '', ' min', 'time')],
+  ['hours', format(1 / 60, 1, '', ' h', 'time')],
+]);
+
+/** The names of formats that are not for numbers. */
+const plainNames = new Set(['text', 'date']);
+
+/** Whether a `shown as` cell names a format; an empty cell leaves the choice to the value. */
+export function isFormat(name: string): boolean {
+  return name === '' || plainNames.has(name) || formats.has(name);
+}
+
+/** The names a `shown as` cell may hold. */
+export function formatNames(): readonly string[] {
+  return [...formats.keys(), ...plainNames];
+}
+
+const minutesIn: Readonly<Record<string, number>> = {
+  seconds: 1 / 60,
+  minutes: 1,
+  hours: 60,
+  days: 1440,
+  weeks: 10_080,
+};
+
+/** Whether numbers of that unit can be shown so; the reason in words where they cannot. */
+export function misfit(name: string, unit: string): string | null {
+  const fits = formats.get(name)?.fits ?? 'any';
+  if (fits === 'plain' && unit !== '') return `a plain number or share, not ${unit}`;
+  if (fits === 'money' && !/\bdollars?\b/.test(unit)) return `an amount of money, not ${unit || 'a plain number'}`;
+  if (fits === 'time' && !(unit in minutesIn)) return `a length of time, not ${unit || 'a plain number'}`;
+  return null;
+}
+
+/** Digits in groups of three, with a true minus sign; ties go by the stored binary value, as `toFixed` does. */
+function digits(value: number, decimals: number): string {
+  const [whole, part] = Math.abs(value).toFixed(decimals).split('.');
+  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',');
+  const shown = part === undefined ? grouped : `${grouped}.${part}`;
+  return value < 0 && /[1-9]/.test(shown) ? `−${shown}` : shown;
+}
+
+function scaled(value: number, shown: Format, unit: string): number {
+  return value * shown.times * (shown.fits === 'time' ? (minutesIn[unit] ?? 1) : 1);
+}
+
+function formatFor(name: string, value: number): Format {
+  const named = formats.get(name);
+  if (named !== undefined) return named;
+  return Number.isInteger(value) ? formats.get('whole')! : formats.get('two decimals')!;
+}
+
+/** The number alone, without the words around it: what a table cell under a head with its unit shows. */
+export function showNumber(value: number, shownAs: string, unit: string): string {
+  const shown = formatFor(shownAs, value);
+  return digits(scaled(value, shown, unit), shown.decimals);
+}
+
+function withWords(value: number, shownAs: string, unit: string): string {
+  const shown = formatFor(shownAs, value);
+  const number = digits(scaled(value, shown, unit), shown.decimals);
+  const signed = number.startsWith('−') ? `−${shown.before}${number.slice(1)}` : `${shown.before}${number}`;
+  if (shown.fits === 'money') return signed + unit.replace(/^dollars?\b/, '');
+  return signed + shown.after;
+}
+
+/** A day (days since 1970-01-01) as `2025-06-01`. */
+export function showDay(day: number): string {
+  return new Date(day * 86_400_000).toISOString().slice(0, 10);
+}
+
+/** A value as readers see it; what is missing reads `no value`, never an empty place or a zero. */
+export function showResult(result: Result, shownAs: string): string {
+  switch (result.kind) {
+    case 'number':
+      return result.value === null ? 'no value' : withWords(result.value, shownAs, result.unit);
+    case 'text':
+      return result.text;
+    case 'date':
+      return showDay(result.day);
+    case 'truth':
+      return result.truth ? 'yes' : 'no';
+    case 'missing':
+      return 'no value';
+    case 'problem':
+      return 'problem';
+  }
+}
+
+/** The limits as readers see them: `95 % interval 0.41 to 0.82`, or `at most 0.30 (95 %, one-sided)`; empty without. */
+export function showInterval(result: Result, shownAs: string): string {
+  if (result.kind !== 'number' || result.interval === null) return '';
+  const { low, high, confidence, sides } = result.interval;
+  const limit = (value: number | null): string =>
+    value === null ? 'not reached' : showNumber(value, shownAs, result.unit);
+  const percent = digits(confidence * 100, confidence * 100 === Math.round(confidence * 100) ? 0 : 1);
+  if (sides === 'upper') return `at most ${limit(high)} (${percent} %, one-sided)`;
+  return `${percent} % interval ${limit(low)} to ${limit(high)}`;
+}
+
+/** The unit as a table head shows it beside the name: `per 1,000`, `%`, `min`, `$ an inspection`; empty for none. */
+export function unitInHead(shownAs: string, unit: string): string {
+  const named = formats.get(shownAs);
+  if (named === undefined || named.fits === 'any') return unit;
+  if (named.fits === 'money') return unit.replace(/^dollars?\b/, '$');
+  return named.after.trim();
+}
+
+/** The numerator and denominator in words, `31 of 24,010`; empty where there are none. */
+export function showFraction(result: NumberResult): string {
+  if (result.numerator === null || result.denominator === null) return '';
+  return `${digits(result.numerator, 0)} of ${digits(result.denominator, 0)}`;
+}
