@@ -1,0 +1,77 @@
+import { parse } from 'yaml';
+import { nearestName } from '../problem/nearest.js';
+import type { Problem } from '../problem/problem.js';
+import { inDocument } from '../problem/problem.js';
+import type { Settings } from './document.js';
+
+/** The settings a notebook has when its head says nothing. */
+export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000 };
+
+function wholeBetween(value: unknown, least: number, most: number): value is number {
+  return typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most;
+}
+
+const checks: Readonly<
+  Record<keyof Settings, { readonly wanted: string; readonly holds: (value: unknown) => boolean }>
+> = {
+  for: { wanted: 'a phrase', holds: (value) => typeof value === 'string' },
+  seed: {
+    wanted: 'a whole number from 0 to 4,294,967,295',
+    holds: (value) => wholeBetween(value, 0, 0xffffffff),
+  },
+  resamples: {
+    wanted: 'a whole number from 200 to 20,000',
+    holds: (value) => wholeBetween(value, 200, 20_000),
+  },
+};
+
+/** The settings written at a notebook's head in YAML; its mistakes are added, and the usual settings stand in for them. */
+export function readSettings(file: string, head: string, problems: Problem[]): Settings {
+  const bad = (line: number, code: string, seen: string, wanted: string, remedy: string): void => {
+    problems.push({
+      code,
+      severity: 'sets aside',
+      place: inDocument(file, line, 1),
+      seen,
+      wanted,
+      remedy,
+    });
+  };
+  let given: unknown;
+  try {
+    given = head.trim() === '' ? {} : parse(head);
+  } catch {
+    bad(
+      1,
+      'not-yaml',
+      head.split('\n')[0] ?? '',
+      'settings as "name: value", a line each',
+      'Correct the lines between the hyphens.',
+    );
+    return usualSettings;
+  }
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+    bad(
+      1,
+      'not-yaml',
+      head.split('\n')[0] ?? '',
+      'settings as "name: value", a line each',
+      'Correct the lines between the hyphens.',
+    );
+    return usualSettings;
+  }
+  const settings: Record<string, unknown> = { ...usualSettings };
+  for (const [name, value] of Object.entries(given)) {
+    const line = head.split('\n').findIndex((text) => text.trimStart().startsWith(`${name}:`)) + 2;
+    const check = checks[name as keyof Settings];
+    if (check === undefined) {
+      const nearest = nearestName(name, Object.keys(checks));
+      const remedy =
+        nearest === null ? `Settings are ${Object.keys(checks).join(', ')}.` : `Did you mean "${nearest}"?`;
+      bad(line, 'unknown-setting', name, 'a setting of a notebook', remedy);
+    } else if (!check.holds(value)) {
+      bad(line, 'bad-setting', String(value), `${check.wanted} for "${name}"`, 'Correct the value.');
+    } else settings[name] = value;
+  }
+  return settings as unknown as Settings;
+}

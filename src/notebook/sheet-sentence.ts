@@ -1,0 +1,128 @@
+import type { Problem } from '../problem/problem.js';
+import { inDocument } from '../problem/problem.js';
+import type { Cell, SheetDeclaration, SheetOrder } from './document.js';
+
+type Sentence = Omit<SheetDeclaration, 'columns'>;
+
+const wantedForm =
+  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD.", with ", highest COLUMN first" before the full stop if wished';
+
+/** Whether a paragraph declares a sheet. */
+export function isSheetSentence(text: string): boolean {
+  return /^Sheet\s+\S+\s*:/.test(text);
+}
+
+/** The sentence that declares a sheet, taken apart; or the problem with it. */
+export function readSheetSentence(file: string, sentence: Cell): Sentence | { readonly problem: Problem } {
+  const text = sentence.text;
+  const part = (start: number, end: number): Cell => partOf(sentence, start, end);
+  const bad = (at: Cell, seen: string): { problem: Problem } => ({
+    problem: {
+      code: 'sheet-sentence',
+      severity: 'sets aside',
+      place: inDocument(file, at.line, at.column),
+      seen,
+      wanted: wantedForm,
+      remedy:
+        'Write the sentence in one of these forms, in a paragraph of its own, right above the table of its columns.',
+    },
+  });
+  const head = /^Sheet\s+([a-z][a-z0-9_]*)\s*:\s*/.exec(text);
+  if (head === null) return bad(sentence, firstWords(text));
+  const stop = /\.\s*$/.exec(text);
+  if (stop === null) return bad(sentence, firstWords(text));
+  const nameStart = text.indexOf(head[1]!, 5);
+  const name = part(nameStart, nameStart + head[1]!.length);
+  const bodyStart = head[0].length;
+  const { order, end } = readOrder(part, text, stop.index);
+  const each = /^each\s+/.exec(text.slice(bodyStart, end));
+  const of = findOf(text, bodyStart, end);
+  if (of === null) return bad(part(bodyStart, end), firstWords(text.slice(bodyStart)));
+  if (each !== null) {
+    const fields = splitFields(part, text, bodyStart + each[0].length, of.start);
+    if (fields.some((field) => !/^[a-z][a-z0-9_]*$/.test(field.text)))
+      return bad(part(bodyStart, of.start), text.slice(bodyStart, of.start).trim());
+    return {
+      name,
+      sentence: text,
+      maker: { kind: 'each', fields, rows: trimmed(part, text, of.end, end) },
+      order,
+    };
+  }
+  const by = /,\s*by\s+([a-z0-9_]+(?:(?:\s*,\s*|\s+and\s+)[a-z0-9_]+)*)\s*$/.exec(text.slice(0, end));
+  const rowsEnd = by === null ? end : by.index;
+  const fields = by === null ? [] : splitFields(part, text, by.index + by[0].indexOf(by[1]!), end);
+  const finding = trimmed(part, text, bodyStart, of.start);
+  return {
+    name,
+    sentence: text,
+    maker: {
+      kind: 'finding',
+      finding,
+      rows: trimmed(part, text, of.end, rowsEnd),
+      by: fields,
+    },
+    order,
+  };
+}
+
+type Part = (start: number, end: number) => Cell;
+
+/** The order at the sentence's end, and where the rest ends. */
+function readOrder(part: Part, text: string, end: number): { order: SheetOrder | null; end: number } {
+  const found = /,\s*(highest|lowest)\s+([a-z][a-z0-9_]*)\s+first(?:,\s*at most\s+(\d+))?\s*$/.exec(text.slice(0, end));
+  if (found === null) return { order: null, end };
+  const columnStart = found.index + found[0].indexOf(found[2]!, found[0].indexOf(found[1]!) + found[1]!.length);
+  return {
+    order: {
+      column: part(columnStart, columnStart + found[2]!.length),
+      from: found[1] === 'highest' ? 'highest' : 'lowest',
+      most: found[3] === undefined ? null : Number(found[3]),
+    },
+    end: found.index,
+  };
+}
+
+/** The first ` of ` of the body: a field or finding never has the word in its name. */
+function findOf(text: string, start: number, end: number): { start: number; end: number } | null {
+  const found = /\s+of\s+/.exec(text.slice(start, end));
+  return found === null
+    ? null
+    : {
+        start: start + found.index,
+        end: start + found.index + found[0].length,
+      };
+}
+
+function splitFields(part: Part, text: string, start: number, end: number): Cell[] {
+  const fields: Cell[] = [];
+  const separator = /\s*,\s*|\s+and\s+/g;
+  let from = start;
+  const body = text.slice(0, end);
+  separator.lastIndex = start;
+  for (let found = separator.exec(body); found !== null; found = separator.exec(body)) {
+    fields.push(trimmed(part, text, from, found.index));
+    from = found.index + found[0].length;
+  }
+  fields.push(trimmed(part, text, from, end));
+  return fields;
+}
+
+function trimmed(part: Part, text: string, start: number, end: number): Cell {
+  const slice = text.slice(start, end);
+  const lead = slice.length - slice.trimStart().length;
+  return part(start + lead, start + lead + slice.trim().length);
+}
+
+/** A part of a cell that may run over several lines, with its own line and column. */
+function partOf(cell: Cell, start: number, end: number): Cell {
+  const before = cell.text.slice(0, start);
+  const breaks = before.split('\n');
+  const line = cell.line + breaks.length - 1;
+  const column = breaks.length === 1 ? cell.column + start : breaks.at(-1)!.length + 1;
+  return { text: cell.text.slice(start, end), line, column };
+}
+
+function firstWords(text: string): string {
+  return text.split(/\s+/).slice(0, 8).join(' ');
+}
