@@ -17,6 +17,7 @@ export interface FindingColumn {
 /** A text, a plain number, an estimate, or null for missing. */
 export type FindingCell = string | number | Estimate | null;
 
+/** The answer to a finding, as a table. */
 export interface FindingTable {
   readonly columns: readonly FindingColumn[];
   readonly rows: readonly (readonly FindingCell[])[];

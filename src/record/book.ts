@@ -15,6 +15,7 @@ export interface WaitColumn {
   readonly ending: Uint8Array;
 }
 
+/** The values of one field, one a row. */
 export type BookColumn = Column | WaitColumn;
 
 /** A field as formulas and findings see it, whether recorded or derived. */

@@ -21,6 +21,7 @@ export interface NumberColumn {
   readonly missing: Uint8Array | null;
 }
 
+/** The values of one field, one a row. */
 export type Column = TextColumn | NumberColumn;
 
 /** The text at a row, or null where it is missing. */

@@ -61,8 +61,10 @@ export interface InstantField extends AnyField {
   readonly type: 'instant';
 }
 
+/** A field of a canonical table: its name, type, meaning, and what its values must be. */
 export type Field = TextField | PseudonymField | CodeField | ReferenceField | NumberField | DateField | InstantField;
 
+/** The canonical tables. */
 export type TableName =
   | 'stations'
   | 'station_days'

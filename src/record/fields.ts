@@ -13,25 +13,32 @@ import type {
 type Need = { readonly required?: true };
 const must: Need = { required: true };
 
-/** Builders that keep a table's definition to one line a field; `needed` makes the required ones. */
+/** A text field; `pattern` must match the whole text. */
 export const text = (name: string, meaning: string, pattern?: string): TextField =>
   pattern === undefined ? { type: 'text', name, meaning } : { type: 'text', name, meaning, pattern };
+/** A pseudonym field. */
 export const pseudonym = (name: string, meaning: string) => ({ type: 'pseudonym', name, meaning }) as const;
+/** A field of one code list. */
 export const code = (name: string, codes: CodeList, meaning: string): CodeField => ({
   type: 'code',
   name,
   codes,
   meaning,
 });
+/** A field that says yes or no. */
 export const yesOrNo = (name: string, meaning: string): CodeField => code(name, yesNo, meaning);
+/** A field that holds the key of a row in another table. */
 export const reference = (name: string, to: TableName, meaning: string): ReferenceField => ({
   type: 'reference',
   name,
   to,
   meaning,
 });
+/** A date field. */
 export const date = (name: string, meaning: string): DateField => ({ type: 'date', name, meaning });
+/** An instant field. */
 export const instant = (name: string, meaning: string): InstantField => ({ type: 'instant', name, meaning });
+/** A number field with its unit and bounds. */
 export const number = (
   name: string,
   unit: string,
@@ -45,6 +52,7 @@ export const number = (
   most: bounds[1],
   meaning,
 });
+/** A whole-number field with its unit and bounds. */
 export const integer = (
   name: string,
   unit: string,

@@ -22,6 +22,7 @@ export const lookFields = [
   code('found_by', codes.foundBy, 'How they were found.'),
 ] as const;
 
+/** First looks at parts of craft. */
 export const checks: TableDefinition = {
   name: 'checks',
   row: 'one component, one side, of one inspection',

@@ -2,6 +2,7 @@ import * as codes from '../codes.js';
 import type { TableDefinition } from '../field.js';
 import { code, date, instant, needed, number, pseudonym, reference, text, yesOrNo } from '../fields.js';
 
+/** Inspections; the parent of checks, rechecks and washes. */
 export const inspections: TableDefinition = {
   name: 'inspections',
   row: 'one craft looked over once',

@@ -2,6 +2,7 @@ import type { TableDefinition } from '../field.js';
 import { instant, needed, pseudonym, reference } from '../fields.js';
 import { lookFields } from './checks.js';
 
+/** Blind second looks, from which detection is estimated. */
 export const rechecks: TableDefinition = {
   name: 'rechecks',
   row: 'one component, one side, looked at again by an inspector who had not seen the first result',

@@ -2,6 +2,7 @@ import { spendingCategory } from '../codes.js';
 import type { TableDefinition } from '../field.js';
 import { code, integer, needed, number, reference, text } from '../fields.js';
 
+/** Amounts spent, by fiscal year, category and station. */
 export const spending: TableDefinition = {
   name: 'spending',
   row: 'an amount spent',

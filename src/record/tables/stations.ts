@@ -2,6 +2,7 @@ import { setting } from '../codes.js';
 import type { TableDefinition } from '../field.js';
 import { code, integer, needed, reference, text } from '../fields.js';
 
+/** Stations, with the clock by which their days are counted. */
 export const stations: TableDefinition = {
   name: 'stations',
   row: 'a place where craft are inspected',

@@ -2,6 +2,7 @@ import { unitKind } from '../codes.js';
 import type { TableDefinition } from '../field.js';
 import { code, date, needed, number, reference, text } from '../fields.js';
 
+/** Wash units and what they cost. */
 export const washUnits: TableDefinition = {
   name: 'wash_units',
   row: 'a portable or fixed unit',

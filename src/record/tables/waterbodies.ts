@@ -2,6 +2,7 @@ import { waterStatus } from '../codes.js';
 import type { TableDefinition } from '../field.js';
 import { code, date, needed, text } from '../fields.js';
 
+/** Waters with dated status: what a water was on a day is read as of that day. */
 export const waterbodies: TableDefinition = {
   name: 'waterbodies',
   row: 'a water, with its status from a date',

@@ -1,0 +1,5 @@
+import { program } from './program.js';
+
+await program(process.argv.slice(2)).then((exitCode) => {
+  process.exitCode = exitCode;
+});
