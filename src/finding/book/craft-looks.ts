@@ -1,0 +1,85 @@
+import { components } from '../../record/components.js';
+import type { RecordTable } from '../../record/records.js';
+import { codeOf, textOf } from './columns-of.js';
+import { answer } from './derived-fields.js';
+
+/** What the checks of each inspection say of its craft as a whole, one entry an inspection. */
+export interface CraftLooks {
+  /** Distinct parts looked at on any side; -1 where the inspection has no check at all. */
+  readonly partsLooked: Int16Array;
+  /** Whether any part had mussels: no only where parts were looked at, missing where none was. */
+  readonly mussels: Uint8Array;
+  /** Whether any part had attached mussels above trace; missing where stage or abundance was left open. */
+  readonly established: Uint8Array;
+}
+
+const mark = { seen: 1, looked: 2, mussels: 4, established: 8, unsettled: 16, openFinding: 32 } as const;
+
+function bitsIn(word: number): number {
+  let bits = 0;
+  for (let rest = word; rest !== 0; rest &= rest - 1) bits++;
+  return bits;
+}
+
+/** The marks that one look leaves on its inspection, by the codes of its columns. */
+function markOfLook(checks: RecordTable): (row: number) => number {
+  const [state, finding, stage, abundance] = ['state', 'finding', 'stage', 'abundance'].map((name) =>
+    textOf(checks, name),
+  ) as [ReturnType<typeof textOf>, ReturnType<typeof textOf>, ReturnType<typeof textOf>, ReturnType<typeof textOf>];
+  const clean = codeOf(state, 'clean');
+  const fouled = codeOf(state, 'fouled');
+  const mussels = codeOf(finding, 'mussels');
+  const attached = codeOf(stage, 'attached');
+  const trace = codeOf(abundance, 'trace');
+  return (row) => {
+    if (state.codes[row] === clean) return mark.seen | mark.looked;
+    if (state.codes[row] !== fouled) return mark.seen;
+    const looked = mark.seen | mark.looked;
+    const found = finding.codes[row]!;
+    if (found === 0) return looked | mark.openFinding;
+    if (found !== mussels) return looked;
+    const stageCode = stage.codes[row]!;
+    const abundanceCode = abundance.codes[row]!;
+    const ruledOut = (stageCode !== 0 && stageCode !== attached) || abundanceCode === trace;
+    if (ruledOut) return looked | mark.mussels;
+    const open = stageCode === 0 || abundanceCode === 0;
+    return looked | mark.mussels | (open ? mark.unsettled : mark.established);
+  };
+}
+
+function answersFrom(marks: Uint8Array, yes: number, open: number): Uint8Array {
+  return marks.map((marked) => {
+    if ((marked & yes) !== 0) return answer.yes;
+    if ((marked & open) !== 0 || (marked & mark.looked) === 0) return answer.missing;
+    return answer.no;
+  });
+}
+
+/** What the checks say of each inspection's craft; not checked is not clean. */
+export function craftLooks(inspectionCount: number, checks: RecordTable, parentOf: Int32Array): CraftLooks {
+  const component = textOf(checks, 'component');
+  const place = component.dictionary.map((name) => components.findIndex((entry) => entry.component === name));
+  const words = Math.ceil(components.length / 32);
+  const looked = new Int32Array(inspectionCount * words);
+  const marks = new Uint8Array(inspectionCount);
+  const markOf = markOfLook(checks);
+  for (let row = 0; row < checks.rowCount; row++) {
+    const parent = parentOf[row]!;
+    const marked = markOf(row);
+    marks[parent]! |= marked;
+    const at = place[component.codes[row]!]!;
+    if ((marked & mark.looked) !== 0 && at >= 0) looked[parent * words + (at >> 5)]! |= 1 << (at & 31);
+  }
+  const partsLooked = new Int16Array(inspectionCount).fill(-1);
+  for (let row = 0; row < inspectionCount; row++) {
+    if (marks[row] === 0) continue;
+    let parts = 0;
+    for (let word = 0; word < words; word++) parts += bitsIn(looked[row * words + word]!);
+    partsLooked[row] = parts;
+  }
+  return {
+    partsLooked,
+    mussels: answersFrom(marks, mark.mussels, mark.openFinding),
+    established: answersFrom(marks, mark.established, mark.unsettled | mark.openFinding),
+  };
+}

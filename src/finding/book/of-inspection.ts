@@ -1,0 +1,19 @@
+import type { BookTable } from '../../record/book.js';
+import { gather } from './gather.js';
+import type { FieldSource } from './lazy-table.js';
+
+/** Every field of the inspection that each row belongs to. */
+export function fieldsOfInspection(inspections: BookTable, parentOf: () => Int32Array): FieldSource[] {
+  return [...inspections.fields.values()].map((field) => ({
+    field,
+    build: () => gather(inspections.column(field.name), parentOf()),
+  }));
+}
+
+/** The station-day of the inspection that each row belongs to. */
+export function clustersOfInspection(inspections: BookTable, parentOf: () => Int32Array): () => Uint32Array {
+  return () => {
+    const of = inspections.clusterOf!;
+    return Uint32Array.from(parentOf(), (parent) => of[parent]!);
+  };
+}

@@ -1,0 +1,54 @@
+import type { BookTable } from '../../record/book.js';
+import { numberAt } from '../../record/column.js';
+import type { Records } from '../../record/records.js';
+import { calendarFields } from './calendar-fields.js';
+import { codeOf, numbersOf, textOf } from './columns-of.js';
+import { codedField, numberField, numbersByRow } from './derived-fields.js';
+import { type FieldSource, lazyTable } from './lazy-table.js';
+import { recordedFields } from './recorded-fields.js';
+import { settings, stationSetting } from './station-setting.js';
+
+function openHours(records: Records): FieldSource {
+  const table = records.station_days;
+  return {
+    field: numberField(
+      'open_hours',
+      'hours',
+      'Hours from opening to closing; missing where either was not recorded, and on days that were not open.',
+    ),
+    build: () => {
+      const opened = numbersOf(table, 'opened_at');
+      const closed = numbersOf(table, 'closed_at');
+      const state = textOf(table, 'state');
+      const open = codeOf(state, 'open');
+      return numbersByRow(table.rowCount, (row) => {
+        const from = numberAt(opened, row);
+        const to = numberAt(closed, row);
+        return state.codes[row] !== open || from === null || to === null || to < from ? null : (to - from) / 3_600_000;
+      });
+    },
+  };
+}
+
+/** Station-days with their calendar, setting and open hours. */
+export function stationDaysTable(records: Records, clusterOf: () => Uint32Array): BookTable {
+  const table = records.station_days;
+  const dates = numbersOf(table, 'date');
+  return lazyTable({
+    name: table.definition.name,
+    row: table.definition.row,
+    counted: 'station days',
+    rowCount: table.rowCount,
+    sources: [
+      ...recordedFields(records, 'station_days'),
+      ...calendarFields(() => ({ day: dates.values, known: (row) => numberAt(dates, row) !== null })),
+      {
+        field: codedField('setting', settings, 'Where the station stands.'),
+        build: () => stationSetting(records, table),
+      },
+      openHours(records),
+    ],
+    clusterOf,
+    origin: table.origin,
+  });
+}
