@@ -42,11 +42,10 @@ export function readDocument(file: string, text: string): ReadNotebook {
       if (isSheetSentence(sourceOf(text, node).text)) {
         const next = nodes[at + 1];
         const sheet = readSheet(file, text, node, next, problems);
-        if (sheet !== null) {
-          parts.push({ kind: 'sheet', sheet: sheet.sheet });
-          if (sheet.usedTable) at++;
-          continue;
-        }
+        if (sheet.sheet !== null) parts.push({ kind: 'sheet', sheet: sheet.sheet });
+        else parts.push({ kind: 'prose', node });
+        if (sheet.usedTable) at++;
+        continue;
       }
       const chart = readChart(file, node, problems);
       if (chart !== null) {
@@ -75,14 +74,14 @@ function readSheet(
   paragraph: Paragraph,
   next: RootContent | undefined,
   problems: Problem[],
-): { sheet: SheetDeclaration; usedTable: boolean } | null {
+): { sheet: SheetDeclaration | null; usedTable: boolean } {
   const sentence = readSheetSentence(file, sourceOf(text, paragraph));
   const columns =
     next?.type === 'table' && firstHead(next) === 'column' ? readLiveTable(file, text, next, problems) : null;
   const usedTable = columns?.kind === 'columns';
   if ('problem' in sentence) {
     problems.push(sentence.problem);
-    return null;
+    return { sheet: null, usedTable };
   }
   return {
     sheet: { ...sentence, columns: usedTable ? columns.rows : [] },

@@ -1,0 +1,147 @@
+import { expect, test } from 'vitest';
+import { readDocument } from '../../src/notebook/read-document.js';
+
+const read = (...lines: string[]) => readDocument('n.md', lines.join('\n'));
+const placed = (problems: readonly { code: string; place: { line: number; column: number | null } }[]): string[] =>
+  problems.map(({ code, place }) => `${place.line}:${place.column} ${code}`);
+
+test('a figure keeps the place of its formula, bars and blanks left aside', () => {
+  const { document, problems } = read(
+    '# T',
+    '',
+    '| figure | formula | shown as |',
+    '|---|---|---|',
+    '| inspected |   count(inspections) | whole |',
+  );
+  expect(problems).toEqual([]);
+  expect(document.title).toBe('T');
+  expect(document.parts[1]).toMatchObject({
+    kind: 'figures',
+    rows: [
+      {
+        name: { text: 'inspected', line: 5, column: 3 },
+        formula: { text: 'count(inspections)', line: 5, column: 17 },
+        shownAs: { text: 'whole' },
+      },
+    ],
+  });
+});
+
+test('stars and underscores in a formula are never taken for emphasis', () => {
+  const { document } = read('| figure | formula |', '|---|---|', '| a | b_c * d_e * "x_y_" |');
+  expect(document.parts[0]).toMatchObject({
+    rows: [{ formula: { text: 'b_c * d_e * "x_y_"' }, shownAs: { text: '' } }],
+  });
+});
+
+test('a sheet is its sentence and the table below it', () => {
+  const { document, problems } = read(
+    'Sheet by_station: each station and month of inspections where season is 2025, highest interception first, at most 12.',
+    '',
+    '| column | formula | shown as |',
+    '|---|---|---|',
+    '| inspected | count() | whole |',
+  );
+  expect(problems).toEqual([]);
+  expect(document.parts).toMatchObject([
+    {
+      kind: 'sheet',
+      sheet: {
+        name: { text: 'by_station', line: 1, column: 7 },
+        maker: {
+          kind: 'each',
+          fields: [{ text: 'station' }, { text: 'month' }],
+          rows: { text: 'inspections where season is 2025', line: 1, column: 45 },
+        },
+        order: { column: { text: 'interception' }, from: 'highest', most: 12 },
+        columns: [{ name: { text: 'inspected' } }],
+      },
+    },
+  ]);
+});
+
+test('a sheet may come from a finding, and its sentence may run over lines', () => {
+  const { document, problems } = read(
+    'Sheet sites: fouling sites of checks',
+    'where season is 2025, by watercraft_type and drive.',
+  );
+  expect(problems).toEqual([]);
+  expect(document.parts).toMatchObject([
+    {
+      sheet: {
+        maker: {
+          kind: 'finding',
+          finding: { text: 'fouling sites' },
+          rows: { text: 'checks\nwhere season is 2025', line: 1 },
+          by: [{ text: 'watercraft_type', line: 2, column: 26 }, { text: 'drive' }],
+        },
+        columns: [],
+      },
+    },
+  ]);
+});
+
+test('a chart is an image whose address names its kind and sheet', () => {
+  const { document, problems } = read('![Interceptions, by station](dots?sheet=by_station&value=interception)');
+  expect(problems).toEqual([]);
+  expect(document.parts).toMatchObject([
+    {
+      kind: 'chart',
+      chart: {
+        kind: 'dots',
+        sheet: 'by_station',
+        caption: 'Interceptions, by station',
+        options: { value: 'interception' },
+      },
+    },
+  ]);
+});
+
+test('values in prose keep their place; code spans are left alone', () => {
+  const { document } = read('Stopped {intercepted} of', 'the {inspected}, not `{this}`.');
+  expect(document.proseValues.map(({ name }) => [name.text, name.line, name.column])).toEqual([
+    ['intercepted', 1, 10],
+    ['inspected', 2, 6],
+  ]);
+});
+
+test('every mistake of form is told at once, each at its place', () => {
+  const { problems } = read(
+    '| figure | formla |',
+    '|---|---|',
+    '| a | 1 |',
+    '',
+    '| input | value | unt |',
+    '|---|---|---|',
+    '| Wage | 1 | dollars |',
+    '',
+    'Sheet x: every station of inspections',
+    '',
+    '| column | formula |',
+    '|---|---|',
+    '| n | count() |',
+    '',
+    '![no sheet](dots?value=n)',
+  );
+  expect(placed(problems)).toEqual([
+    '1:12 unknown-head',
+    '1:3 missing-head',
+    '5:19 unknown-head',
+    '7:3 bad-name',
+    '9:1 sheet-sentence',
+    '15:1 chart-incomplete',
+  ]);
+  expect(problems[0]?.remedy).toBe('Did you mean "formula"?');
+});
+
+test('columns without the sentence of a sheet are a problem', () => {
+  expect(placed(read('| column | formula |', '|---|---|', '| n | count() |').problems)).toEqual([
+    '1:1 columns-without-sheet',
+  ]);
+});
+
+test('settings at the head are checked by name and value', () => {
+  const { document, problems } = read('---', 'for: the board', 'seed: x', 'resample: 500', '---', '# T');
+  expect(document.settings).toEqual({ for: 'the board', seed: 1, resamples: 2000 });
+  expect(placed(problems)).toEqual(['3:1 bad-setting', '4:1 unknown-setting']);
+});
