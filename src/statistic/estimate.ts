@@ -1,10 +1,13 @@
-/** Limits of a value; null at an end that is not reached. `sides` is `upper` for a one-sided upper limit. */
+/**
+ * Limits of a value; null at an end that is not reached. `sides` is `upper` for a one-sided upper limit and `lower` for a
+ * one-sided lower limit; the other end then is that of the scale.
+ */
 export interface Interval {
   readonly low: number | null;
   readonly high: number | null;
   /** The confidence, such as 0.95. */
   readonly confidence: number;
-  readonly sides: 'two' | 'upper';
+  readonly sides: 'two' | 'upper' | 'lower';
   /** The method in words, with what a reader needs to check it: `Wilson score`. */
   readonly method: string;
 }

@@ -1,0 +1,32 @@
+import { gammaCumulative, gammaQuantile, gammaUpper, gammaUpperQuantile } from './gamma.js';
+
+/** The chance that a standard normal variable is at most x, exact far into either tail; from Γ(½, x²/2), DLMF 7.11.2. */
+export function normalCumulative(x: number): number {
+  if (x > 0) return 1 - normalCumulative(-x);
+  return x > -1 ? 0.5 - gammaCumulative((x * x) / 2, 0.5) / 2 : gammaUpper((x * x) / 2, 0.5) / 2;
+}
+
+/** The density of a standard normal variable. */
+export function normalDensity(x: number): number {
+  return Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
+}
+
+/** The x below which a standard normal variable falls with this chance, which must lie strictly between 0 and 1. */
+export function normalQuantile(chance: number): number {
+  if (chance > 0.5)
+    return chance > 0.75 ? normalUpperQuantile(1 - chance) : Math.sqrt(2 * gammaQuantile(2 * (chance - 0.5), 0.5));
+  return -normalUpperQuantile(chance);
+}
+
+/** The x above which a standard normal variable falls with this chance: 1.96 for 0.025. */
+export function normalUpperQuantile(chance: number): number {
+  if (!(chance > 0 && chance < 1)) throw new RangeError(`no normal quantile at a chance of ${chance}`);
+  if (chance > 0.5) return -normalUpperQuantile(1 - chance);
+  const half = chance > 0.25 ? gammaQuantile(2 * (0.5 - chance), 0.5) : gammaUpperQuantile(2 * chance, 0.5);
+  return Math.sqrt(2 * half);
+}
+
+/** The two-sided p-value of a standard normal z. */
+export function normalTwoSided(z: number): number {
+  return gammaUpper((z * z) / 2, 0.5);
+}
