@@ -1,0 +1,82 @@
+import * as Plot from '@observablehq/plot';
+import { paint } from './colours.js';
+import { tickText } from './shown-scale.js';
+import { textWidth, widestText } from './text-width.js';
+
+/** How wide a drawing is, in pixels, before the page scales it. */
+export const drawingWidth = 680;
+
+/** The size of a drawing's text, in pixels. */
+export const textSize = 12;
+
+/** The widest that names beside rows may grow before they wrap. */
+const widestNames = 190;
+
+/** The space that names of rows need on the left, in pixels. */
+export function spaceForNames(names: readonly string[]): number {
+  return Math.min(widestNames, widestText(names, textSize)) + 14;
+}
+
+/** The height of a row, in pixels: more where a name must wrap. */
+export function rowHeight(names: readonly string[]): number {
+  return names.some((name) => textWidth(name, textSize) > widestNames) ? 34 : 25;
+}
+
+/** Names of rows along the left side. */
+export function nameAxis(names: readonly string[]): Plot.Markish {
+  return Plot.axisY(names, {
+    label: null,
+    tickSize: 0,
+    tickPadding: 8,
+    lineWidth: (widestNames * 1.15) / textSize,
+    fontSize: textSize,
+    color: paint('ink'),
+  });
+}
+
+/** A measured axis along the bottom, with faint lines upward and its words and unit below. */
+export function measureAxisX(label: string): Plot.Markish[] {
+  return [
+    Plot.gridX({ stroke: paint('hair'), strokeOpacity: 1, ticks: 6 }),
+    Plot.axisX({
+      label,
+      labelAnchor: 'center',
+      labelArrow: 'none',
+      labelOffset: 38,
+      tickFormat: tickText,
+      tickSize: 0,
+      ticks: 6,
+      fontSize: textSize,
+      color: paint('soft'),
+    }),
+  ];
+}
+
+/** A measured axis up the left side, with faint lines across and its words and unit above. */
+export function measureAxisY(label: string): Plot.Markish[] {
+  return [
+    Plot.gridY({ stroke: paint('hair'), strokeOpacity: 1, ticks: 5 }),
+    Plot.axisY({
+      label,
+      labelAnchor: 'top',
+      labelArrow: 'none',
+      labelOffset: 46,
+      tickFormat: tickText,
+      tickSize: 0,
+      ticks: 5,
+      fontSize: textSize,
+      color: paint('soft'),
+    }),
+  ];
+}
+
+/** The top of a measured scale that starts at zero: a little more than the largest number drawn, and never zero. */
+export function topOf(numbers: readonly (number | null)[]): number {
+  const largest = numbers.reduce<number>((top, number) => Math.max(top, number ?? 0), 0);
+  return largest === 0 ? 1 : largest;
+}
+
+/** The foot of a measured scale: zero, or the smallest number drawn where that is below. */
+export function footOf(numbers: readonly (number | null)[]): number {
+  return numbers.reduce<number>((foot, number) => Math.min(foot, number ?? 0), 0);
+}

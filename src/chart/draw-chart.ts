@@ -1,0 +1,55 @@
+import type { ChartRequest, EvaluatedSheet } from '../notebook/evaluated.js';
+import { nearestName } from '../problem/nearest.js';
+import type { Problem } from '../problem/problem.js';
+import { inDocument } from '../problem/problem.js';
+import { askChart } from './ask-chart.js';
+import type { Unfit } from './chart-kind.js';
+import { chartKinds } from './chart-kinds.js';
+import { dataTable } from './data-table.js';
+import type { Drawn } from './drawn.js';
+
+/**
+ * The chart that a notebook asks for, drawn from its sheet, or everything that is wrong with the request, at its place in
+ * `file`. The same request and sheet give the same drawing on any machine.
+ */
+export function drawChart(
+  request: ChartRequest,
+  sheet: EvaluatedSheet,
+  file: string,
+): { readonly chart: Drawn } | { readonly problems: readonly Problem[] } {
+  const problems = (unfit: readonly Unfit[]): { problems: Problem[] } => ({
+    problems: unfit.map((wrong) => ({
+      severity: 'sets aside' as const,
+      place: inDocument(file, request.line, request.column),
+      ...wrong,
+    })),
+  });
+  const kind = chartKinds.find(({ name }) => name === request.kind);
+  if (kind === undefined) return problems([unknownKind(request.kind)]);
+  const checked = askChart(request, kind, sheet);
+  if ('unfit' in checked) return problems(checked.unfit);
+  if (sheet.rows.length === 0) return problems([emptySheet(sheet)]);
+  const drawing = kind.draw(checked.asked);
+  if ('code' in drawing) return problems([drawing]);
+  return { chart: { caption: request.caption, dataTable: dataTable(checked.asked), ...drawing } };
+}
+
+function unknownKind(name: string): Unfit {
+  const names = chartKinds.map((kind) => kind.name);
+  const nearest = nearestName(name, names);
+  return {
+    code: 'unknown-chart',
+    seen: name,
+    wanted: 'a kind of chart',
+    remedy: nearest === null ? `Charts are ${names.join(', ')}.` : `Did you mean "${nearest}"?`,
+  };
+}
+
+function emptySheet(sheet: EvaluatedSheet): Unfit {
+  return {
+    code: 'nothing-to-draw',
+    seen: sheet.name,
+    wanted: 'a sheet with rows',
+    remedy: 'Nothing fell into this sheet: look at its rows and conditions.',
+  };
+}

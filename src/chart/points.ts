@@ -1,0 +1,79 @@
+import type { Result } from '../formula/result.js';
+import type { Interval } from '../statistic/estimate.js';
+import type { AskedChart, PlacedColumn } from './chart-kind.js';
+import { keyText } from './key-text.js';
+import { shownScale } from './shown-scale.js';
+
+/** One row of the sheet as a chart draws it, on the scale that readers see. */
+export interface Point {
+  /** The names of the row's keys. */
+  readonly name: string;
+  /** Null where the row has no value: it is not drawn, and `why` says so. */
+  readonly value: number | null;
+  /** The limits; null where there are none or an end is not reached. */
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly limits: Interval['sides'] | null;
+  readonly numerator: number | null;
+  readonly denominator: number | null;
+  readonly why: string | null;
+  readonly row: number;
+}
+
+/** The sheet's key columns. */
+export function keyColumns({ sheet }: AskedChart): readonly PlacedColumn[] {
+  return sheet.columns.flatMap((column, at) => (column.role === 'key' ? [{ at, column }] : []));
+}
+
+/** Every row of the sheet, in its order, with the value asked for. */
+export function pointsOf(asked: AskedChart, named: readonly PlacedColumn[]): readonly Point[] {
+  const { sheet, columns } = asked;
+  const value = columns.get('value')!;
+  const { times } = shownScale(sheet, value);
+  return sheet.rows.map(({ cells }, row) => {
+    const cell = cells[value.at]!;
+    const interval = cell.kind === 'number' ? cell.interval : null;
+    const low = limitOf('low', interval?.low ?? null);
+    const high = limitOf('high', interval?.high ?? null);
+    const limits = columns.has('low') || columns.has('high') ? 'two' : (interval?.sides ?? null);
+    return {
+      name: named.map(({ at }) => keyText(cells[at]!)).join(', '),
+      value: scaled(numberOf(cell)),
+      low: scaled(low),
+      high: scaled(high),
+      limits,
+      numerator: cell.kind === 'number' ? cell.numerator : null,
+      denominator: cell.kind === 'number' ? cell.denominator : null,
+      why: whyOf(cell),
+      row,
+    };
+
+    function limitOf(word: string, own: number | null): number | null {
+      const column = columns.get(word);
+      return column === undefined ? own : numberOf(cells[column.at]!);
+    }
+  });
+
+  function scaled(number: number | null): number | null {
+    return number === null ? null : number * times;
+  }
+}
+
+/** A result's number, or null. */
+export function numberOf(result: Result): number | null {
+  return result.kind === 'number' ? result.value : null;
+}
+
+/** Why a result has no value or no interval; null where nothing needs saying. */
+export function whyOf(result: Result): string | null {
+  switch (result.kind) {
+    case 'number':
+      return result.why;
+    case 'missing':
+      return result.why;
+    case 'problem':
+      return result.problems.map((problem) => problem.code.replaceAll('-', ' ')).join('; ');
+    default:
+      return 'not a number';
+  }
+}

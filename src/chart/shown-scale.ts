@@ -1,0 +1,36 @@
+import type { EvaluatedSheet } from '../notebook/evaluated.js';
+import { formats, unitInHead } from '../notebook/shown.js';
+import type { PlacedColumn } from './chart-kind.js';
+
+/** How a column's values stand on an axis: multiplied by `times`, under `label`, which names the unit. */
+export interface ShownScale {
+  readonly times: number;
+  readonly label: string;
+}
+
+const minutesIn: Readonly<Record<string, number>> = {
+  seconds: 1 / 60,
+  minutes: 1,
+  hours: 60,
+  days: 1440,
+  weeks: 10_080,
+};
+
+/** The scale on which a column is shown to readers: shares in percent or per 1,000, times in minutes or hours. */
+export function shownScale(sheet: EvaluatedSheet, { at, column }: PlacedColumn): ShownScale {
+  const first = sheet.rows.map((row) => row.cells[at]!).find((cell) => cell.kind === 'number' && cell.value !== null);
+  const unit = first?.kind === 'number' ? first.unit : '';
+  const format = formats.get(column.shownAs);
+  const minutes = format?.fits === 'time' ? (minutesIn[unit] ?? 1) : 1;
+  const shownUnit = unitInHead(column.shownAs, unit);
+  const label = shownUnit === '' || column.label.includes(shownUnit) ? column.label : `${column.label}, ${shownUnit}`;
+  return { times: (format?.times ?? 1) * minutes, label };
+}
+
+/** A number on an axis: as few digits as say it, in groups of three, with a true minus sign. */
+export function tickText(value: number): string {
+  const rounded = Number(value.toPrecision(12));
+  const [whole, part] = String(Math.abs(rounded)).split('.');
+  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${rounded < 0 ? '−' : ''}${grouped}${part === undefined ? '' : `.${part}`}`;
+}

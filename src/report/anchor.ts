@@ -1,0 +1,30 @@
+import { createHash } from 'node:crypto';
+
+/** A name as the page's addresses use it: lower-case letters and digits joined by hyphens. */
+export function slug(name: string): string {
+  const words = name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+  return words === '' ? fingerprintOf(name) : words;
+}
+
+/** The address of the part of the page that belongs to a name: `anchor('account', 'interception')` is `account-interception`. */
+export function anchor(part: string, name: string): string {
+  return `${part}-${slug(name)}`;
+}
+
+/** An address for a long text: its first words, and a mark that tells it from texts that begin alike. */
+export function anchorOfText(part: string, text: string): string {
+  return `${part}-${slug(text).slice(0, 32).replace(/-$/, '')}-${fingerprintOf(text)}`;
+}
+
+function fingerprintOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex').slice(0, 8);
+}
+
+/** A name as readers see it: `cost_each` as `cost each`. */
+export function inWords(name: string): string {
+  return name.replaceAll('_', ' ');
+}

@@ -1,0 +1,70 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+import { drawChart } from '../chart/draw-chart.js';
+import type { Drawn } from '../chart/drawn.js';
+import type { ChartRequest, EvaluatedNotebook } from '../notebook/evaluated.js';
+import { nearestName } from '../problem/nearest.js';
+import type { Problem } from '../problem/problem.js';
+import { inDocument } from '../problem/problem.js';
+import { anchor } from './anchor.js';
+import { downloadLink } from './download.js';
+import { problemBox } from './problem-box.js';
+import { tableElement } from './table.js';
+import { words } from './words.js';
+
+/** A chart as a figure with its caption and the table of its numbers, or its problems in its place. */
+export function chartFigure(
+  request: ChartRequest,
+  notebook: EvaluatedNotebook,
+): { readonly element: Element; readonly problems: readonly Problem[] } {
+  const sheet = notebook.sheets.get(request.sheet);
+  const drawn =
+    sheet === undefined ? { problems: [unknownSheet(request, notebook)] } : drawChart(request, sheet, notebook.file);
+  if ('problems' in drawn) {
+    const children = [problemBox(drawn.problems), h('figcaption', [request.caption])];
+    return { element: h('figure', { id: anchor('chart', request.name) }, children), problems: drawn.problems };
+  }
+  return { element: figureElement(request, drawn.chart, notebook), problems: [] };
+}
+
+function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): Element {
+  return h('figure', { id: anchor('chart', request.name) }, [
+    h('figcaption', { id: anchor('caption', request.name) }, [chart.caption]),
+    h(
+      'div',
+      { className: ['scroll', 'chart'], role: 'group', ariaLabelledBy: anchor('caption', request.name), tabIndex: 0 },
+      [chart.svg],
+    ),
+    ...chart.reading.map((sentence) => h('p', { className: ['note'] }, [sentence])),
+    h('details', { className: ['numbers'] }, [
+      h('summary', [words.chartData]),
+      tableElement({
+        id: anchor('numbers', request.name),
+        caption: chart.caption,
+        heads: 1,
+        head: chart.dataTable.head.map((content) => ({ content })),
+        rows: chart.dataTable.rows.map((row) => row.map((content) => ({ content }))),
+      }),
+      ...specificationLink(request, chart, notebook),
+    ]),
+  ]);
+}
+
+function specificationLink(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): ElementContent[] {
+  if (chart.specification === null) return [];
+  const text = JSON.stringify(chart.specification);
+  const file = `${notebook.name}-${request.name}.json`;
+  return [h('p', { className: ['downloads'] }, [downloadLink(text, file, 'application/json', words.specification)])];
+}
+
+function unknownSheet(request: ChartRequest, notebook: EvaluatedNotebook): Problem {
+  const nearest = nearestName(request.sheet, notebook.sheets.keys());
+  return {
+    code: 'unknown-sheet',
+    severity: 'sets aside',
+    place: inDocument(notebook.file, request.line, request.column),
+    seen: request.sheet,
+    wanted: 'the name of a sheet of this notebook',
+    remedy: nearest === null ? 'Declare the sheet, or draw another.' : `Did you mean "${nearest}"?`,
+  };
+}

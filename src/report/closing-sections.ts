@@ -1,0 +1,67 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import type { EvaluatedNotebook } from '../notebook/evaluated.js';
+import { definitionList } from './account.js';
+import { definitionChanges } from './definition-changes.js';
+import { type Methods, methodList } from './methods.js';
+import type { PageContext } from './page-context.js';
+import { readingSum } from './reading-sum.js';
+import { standingNotes, washCautions } from './standing-notes.js';
+import { words } from './words.js';
+
+/** A section that stands on every page after the notebook's own. */
+export interface ClosingSection {
+  readonly id: string;
+  readonly text: string;
+  readonly element: Element;
+}
+
+/** What every page says at its end: the sum of rows, changed definitions, definitions, methods, cautions, and its origin. */
+export function closingSections(
+  notebook: EvaluatedNotebook,
+  context: PageContext,
+  methods: Methods,
+): readonly ClosingSection[] {
+  return [
+    section('what-was-read', words.whatWasRead, readingSum(context.sum)),
+    section('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
+    section('definitions', words.definitions, [noteList(standingNotes)]),
+    section('methods', words.methods, [methodList(methods)]),
+    section('cautions', words.cautions, [noteList([...new Set([...cautionsOf(notebook), ...washCautions])])]),
+    section('provenance', words.provenance, provenance(notebook, context)),
+  ];
+}
+
+function section(id: string, text: string, children: readonly Element[]): ClosingSection {
+  return { id, text, element: h('section', { ariaLabelledBy: id }, [h('h2', { id }, [text]), ...children]) };
+}
+
+function noteList(notes: readonly string[]): Element {
+  return h(
+    'ul',
+    notes.map((note) => h('li', [note])),
+  );
+}
+
+/** The cautions that the notebook's own figures carry, named once each. */
+function cautionsOf(notebook: EvaluatedNotebook): string[] {
+  const results = [
+    ...[...notebook.figures.values()].map((figure) => figure.result),
+    ...[...notebook.sheets.values()].flatMap((sheet) => sheet.rows.flatMap((row) => row.cells)),
+  ];
+  return results.flatMap((result) => (result.kind === 'number' ? result.cautions : []));
+}
+
+function provenance(notebook: EvaluatedNotebook, { sum, program, date }: PageContext): Element[] {
+  return [
+    definitionList([
+      [words.asOf, date],
+      [words.notebook, h('code', [notebook.file])],
+      [words.fingerprintOf.notebook, h('code', [notebook.fingerprint])],
+      [words.fingerprintOf.records, h('code', [sum.fingerprint])],
+      [words.program, `rampbook ${program.version}`],
+      [words.fingerprintOf.program, h('code', [program.fingerprint])],
+    ]),
+    h('p', [words.samePage]),
+  ];
+}

@@ -1,0 +1,45 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import type { Result } from '../formula/result.js';
+import type { EvaluatedFigure } from '../notebook/evaluated.js';
+import { showFraction, showInterval, showResult } from '../notebook/shown.js';
+import { anchor, inWords } from './anchor.js';
+import { type Methods, methodMark } from './methods.js';
+import { problemBox } from './problem-box.js';
+import { type TableCell, tableElement } from './table.js';
+import { words } from './words.js';
+
+/** The figures of one table of the notebook: value, interval or why there is none, what was counted, and the method. */
+export function figureTable(figures: readonly EvaluatedFigure[], methods: Methods): Element {
+  return tableElement({
+    id: anchor('figures', figures[0]?.name ?? 'none'),
+    caption: words.figures,
+    heads: 1,
+    head: [
+      { content: words.figure },
+      { content: words.value, number: true },
+      { content: words.interval },
+      { content: words.counted },
+    ],
+    rows: figures.map(({ name, shownAs, result }) => [
+      { content: [h('a', { href: `#${anchor('account', name)}` }, [inWords(name)])] },
+      valueCell(result, shownAs),
+      { content: intervalContent(result, shownAs, methods) },
+      { content: result.kind === 'number' ? showFraction(result) : '' },
+    ]),
+  });
+}
+
+function valueCell(result: Result, shownAs: string): TableCell {
+  if (result.kind === 'problem') return { content: [problemBox(result.problems)] };
+  return { content: showResult(result, shownAs), number: result.kind === 'number' };
+}
+
+function intervalContent(result: Result, shownAs: string, methods: Methods): TableCell['content'] {
+  if (result.kind === 'missing') return words.because(result.why);
+  if (result.kind !== 'number') return '';
+  const mark = methodMark(result, methods);
+  if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark];
+  if (result.why === null) return words.census;
+  return result.value === null ? words.because(result.why) : words.noInterval(result.why);
+}

@@ -1,0 +1,60 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import type { EvaluatedInput, EvaluatedSelection } from '../notebook/evaluated.js';
+import { showNumber, showResult } from '../notebook/shown.js';
+import { anchor, inWords } from './anchor.js';
+import { problemBox } from './problem-box.js';
+import { type TableCell, tableElement } from './table.js';
+import { words } from './words.js';
+
+/** The inputs of one table of the notebook, with the unit and the source of each. */
+export function inputTable(inputs: readonly EvaluatedInput[]): Element {
+  return tableElement({
+    id: anchor('inputs', inputs[0]?.name ?? 'none'),
+    caption: words.inputs,
+    heads: 1,
+    head: [
+      { content: words.input },
+      { content: words.value, number: true },
+      { content: words.unit },
+      { content: words.source },
+    ],
+    rows: inputs.map((input) => [
+      { content: [h('span', { id: anchor('input', input.name) }, [inWords(input.name)])] },
+      inputCell(input),
+      { content: input.unit },
+      { content: input.source === '' ? words.noSource : input.source },
+    ]),
+  });
+}
+
+/** An input as it was decided; the words of its unit have a column of their own. */
+function inputCell({ value, unit }: EvaluatedInput): TableCell {
+  if (value.kind === 'problem') return { content: [problemBox(value.problems)] };
+  if (value.kind !== 'number' || value.value === null) return { content: showResult(value, ''), number: true };
+  const inPercent = unit === 'percent';
+  return { content: showNumber(value.value, inPercent ? 'percent' : '', value.unit), number: true };
+}
+
+/** The selections of one table of the notebook: which rows each name stands for, and how many they are. */
+export function selectionTable(selections: readonly EvaluatedSelection[]): Element {
+  return tableElement({
+    id: anchor('selections', selections[0]?.name ?? 'none'),
+    caption: words.selections,
+    heads: 1,
+    head: [
+      { content: words.selection },
+      { content: words.formula },
+      { content: words.table },
+      { content: words.rows, number: true },
+    ],
+    rows: selections.map(({ name, formula, table, rows, problems }) => [
+      { content: [h('span', { id: anchor('selection', name) }, [inWords(name)])] },
+      { content: [h('code', [formula])] },
+      { content: inWords(table) },
+      problems.length > 0
+        ? { content: [problemBox(problems)] }
+        : { content: showNumber(rows, 'whole', ''), number: true, order: rows },
+    ]),
+  });
+}

@@ -1,0 +1,16 @@
+import type { ImportSum } from '../record/file-sum.js';
+
+/** What a page says about where it comes from; nothing in it is read from a clock. */
+export interface PageContext {
+  /** What was imported. */
+  readonly sum: ImportSum;
+  readonly program: {
+    readonly version: string;
+    /** SHA-256 of the program, in hexadecimal. */
+    readonly fingerprint: string;
+  };
+  /** The day up to which the records tell, as readers see it: `30 November 2025`. */
+  readonly date: string;
+  /** Whom the page is for, as a phrase; left out where nobody said. */
+  readonly audience?: string;
+}

@@ -1,0 +1,57 @@
+import type { ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { Result } from '../formula/result.js';
+import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
+import { problemBox } from './problem-box.js';
+import type { TableCell } from './table.js';
+import { words } from './words.js';
+
+/** The cell of a value: its number under a head that names the unit; below it the interval and what it was counted from. */
+export function resultCell(result: Result, shownAs: string): TableCell {
+  switch (result.kind) {
+    case 'number': {
+      if (result.value === null) return { ...absent(result.why ?? words.noValue), number: true };
+      const small = [intervalAlone(result, shownAs), showFraction(result)].filter((text) => text !== '');
+      const shown = showNumber(result.value, shownAs, result.unit);
+      return {
+        content: small.length === 0 ? shown : [{ type: 'text', value: shown }, ...small.map(smallLine)],
+        number: true,
+        order: result.value,
+      };
+    }
+    case 'date':
+      return { content: showResult(result, shownAs), order: result.day };
+    case 'missing':
+      return absent(result.why);
+    case 'problem':
+      return { content: [problemBox(result.problems)] };
+    default:
+      return { content: showResult(result, shownAs) };
+  }
+}
+
+/** The cell of a group's name; a missing one is named as such. */
+export function keyCell(result: Result, shownAs: string): TableCell {
+  if (result.kind === 'missing') return { content: [h('em', [words.notRecorded])] };
+  if (result.kind === 'number' && result.value !== null) {
+    const whole = Number.isInteger(result.value);
+    return {
+      content: whole && shownAs === '' ? String(result.value) : showNumber(result.value, shownAs, result.unit),
+      order: result.value,
+    };
+  }
+  return resultCell(result, shownAs);
+}
+
+/** The limits without their confidence where that is 95 %, which the head above them says; else as they are. */
+function intervalAlone(result: Result, shownAs: string): string {
+  return showInterval(result, shownAs).replace(/^95 % interval /, '');
+}
+
+function smallLine(text: string): ElementContent {
+  return h('span', { className: ['small'] }, [text]);
+}
+
+function absent(why: string): TableCell {
+  return { content: [h('em', [words.noValue]), smallLine(why)], order: null };
+}

@@ -1,0 +1,93 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { Result } from '../formula/result.js';
+import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
+import { unitInHead } from '../notebook/shown.js';
+import { sheetAccount } from './account.js';
+import { anchor, inWords } from './anchor.js';
+import { sheetCsv } from './csv.js';
+import { downloadLink } from './download.js';
+import { type Methods, methodMark } from './methods.js';
+import { problemBox } from './problem-box.js';
+import { keyCell, resultCell } from './result-cell.js';
+import { type TableHead, tableElement } from './table.js';
+import { words } from './words.js';
+
+/** A sheet with its problems, its notes, how its columns were made, and its CSV. `notebook` names the saved file. */
+export function sheetPart(sheet: EvaluatedSheet, notebook: string, methods: Methods): Element {
+  const keys = sheet.columns.findIndex((column) => column.role === 'value');
+  return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
+    ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
+    ...(sheet.columns.length === 0
+      ? []
+      : [
+          tableElement({
+            id: anchor('table', sheet.name),
+            caption: captionOf(sheet),
+            heads: keys === -1 ? sheet.columns.length : keys,
+            head: sheet.columns.map((column, at) => columnHead(column, sheet, at, methods)),
+            rows: sheet.rows.map(({ cells }) =>
+              cells.map((cell, at) => {
+                const column = sheet.columns[at]!;
+                return column.role === 'key' ? keyCell(cell, column.shownAs) : resultCell(cell, column.shownAs);
+              }),
+            ),
+            sortable: sheet.rows.length > 1,
+          }),
+        ]),
+    ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
+    ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
+    sheetAccount(sheet),
+    ...(sheet.rows.length === 0
+      ? []
+      : [
+          h('p', { className: ['downloads'] }, [
+            downloadLink(
+              sheetCsv(sheet),
+              `${notebook}-${sheet.name}.csv`,
+              'text/csv',
+              words.download(inWords(sheet.name)),
+            ),
+          ]),
+        ]),
+  ]);
+}
+
+/** What the table holds, from the sentence that declares it: the words after the sheet's name. */
+function captionOf(sheet: EvaluatedSheet): string {
+  const said = sheet.sentence.replace(/^Sheet\s+\S+?:\s*/, '').replace(/\.$/, '');
+  const name = inWords(sheet.name);
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${said}`;
+}
+
+function columnHead(column: SheetColumn, sheet: EvaluatedSheet, at: number, methods: Methods): TableHead {
+  const results = sheet.rows.map((row) => row.cells[at]!);
+  const number = column.role === 'value' && results.some((result) => result.kind === 'number');
+  const unit = column.role === 'key' ? '' : unitInHead(column.shownAs, unitOf(results));
+  const under = [unit, hasInterval(results) ? '95 % interval' : ''].filter((text) => text !== '').join(', ');
+  const marks = marksOf(results, methods);
+  const content: ElementContent[] = [{ type: 'text', value: column.label }];
+  if (under !== '' || marks.length > 0) content.push(h('span', { className: ['small'] }, [under, ...marks]));
+  return { content, number };
+}
+
+function unitOf(results: readonly Result[]): string {
+  const first = results.find((result) => result.kind === 'number' && result.value !== null);
+  return first?.kind === 'number' ? first.unit : '';
+}
+
+function hasInterval(results: readonly Result[]): boolean {
+  return results.some((result) => result.kind === 'number' && result.interval?.confidence === 0.95);
+}
+
+/** A mark for each method of the column, in the order of their numbers. */
+function marksOf(results: readonly Result[], methods: Methods): ElementContent[] {
+  const byMethod = new Map<string, Element>();
+  for (const result of results) {
+    const mark = methodMark(result, methods);
+    if (mark !== null && result.kind === 'number') byMethod.set(result.interval!.method, mark);
+  }
+  const all = [...byMethod.values()];
+  const shown = all.length > 3 ? [all[0]!, { type: 'text' as const, value: 'to' }, all.at(-1)!] : all;
+  return shown.flatMap((mark): ElementContent[] => [{ type: 'text', value: ' ' }, mark]);
+}

@@ -1,0 +1,6 @@
+/** Drawings keep a size at which their words can be read, and scroll sideways by themselves where that is too wide. */
+export const drawingStyle = `
+.chart{margin:.2rem 0 .4rem}
+.drawing{display:block;font-family:var(--sans);color:var(--ink);max-width:100%;min-width:33rem;height:auto;overflow:visible}
+.drawing text{white-space:pre}
+`;

@@ -1,0 +1,22 @@
+/** Tables as a printer sets them: rules above and below, none upright, numbers in line, and a scroll of their own. */
+export const tableStyle = `
+.scroll{overflow-x:auto;margin:1rem 0;max-width:100%}
+table{border-collapse:collapse;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block:1.5px solid var(--ink)}
+caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
+th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
+th:last-child,td:last-child{padding-inline-end:.2rem}
+thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom}
+tbody tr+tr>*{border-block-start:1px solid var(--hair)}
+tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
+tbody th{font-weight:400;min-width:7rem}
+.number{text-align:end}
+td.number{white-space:nowrap}
+td .small,th .small{display:block;font-weight:400;font-size:.78rem;line-height:1.35}
+td.number .small{white-space:nowrap}
+td em+.small{white-space:normal;min-width:9rem}
+th button{font:inherit;color:inherit;background:none;border:0;padding:.1rem 0;min-height:1.5rem;text-align:inherit;cursor:pointer;text-decoration:underline dotted;text-underline-offset:.2em}
+th[aria-sort] button{text-decoration-style:solid}
+th[aria-sort=ascending] button::after{content:" \\2191"}
+th[aria-sort=descending] button::after{content:" \\2193"}
+.copy{font:.85rem var(--sans);color:var(--accent);background:none;border:1px solid var(--rule);padding:.25rem .7rem;cursor:pointer;min-height:1.6rem}
+`;

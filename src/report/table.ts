@@ -1,0 +1,74 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+
+/** What a cell of a page's table holds: text or elements. */
+export type CellContent = string | readonly ElementContent[];
+
+/** A cell. `number` cells stand right and are compared as numbers when a reader sorts; `order` is what they sort by. */
+export interface TableCell {
+  readonly content: CellContent;
+  readonly number?: boolean;
+  readonly order?: number | null;
+}
+
+/** A column's head. */
+export interface TableHead {
+  readonly content: CellContent;
+  readonly number?: boolean;
+}
+
+/** A table of the page; the first `heads` cells of each row are heads of that row. */
+export interface PageTable {
+  /** The address of its caption; must be the page's only one. */
+  readonly id: string;
+  readonly caption: CellContent;
+  readonly head: readonly TableHead[];
+  readonly rows: readonly (readonly TableCell[])[];
+  readonly heads: number;
+  readonly foot?: readonly TableCell[];
+  /** Whether a reader may want another order. */
+  readonly sortable?: boolean;
+}
+
+const children = (content: CellContent): ElementContent[] =>
+  typeof content === 'string' ? [{ type: 'text', value: content }] : [...content];
+
+/** A table within a region of its own that scrolls sideways by itself, by keyboard too, so that the page never does. */
+export function tableElement(table: PageTable): Element {
+  const captionId = `${table.id}-caption`;
+  return h('div', { className: ['scroll'], role: 'group', ariaLabelledBy: captionId, tabIndex: 0 }, [
+    h('table', { id: table.id, className: table.sortable === true ? ['sortable'] : undefined }, [
+      h('caption', { id: captionId }, children(table.caption)),
+      h('thead', [
+        h(
+          'tr',
+          table.head.map((head) => h('th', { scope: 'col', className: numberClass(head) }, children(head.content))),
+        ),
+      ]),
+      h(
+        'tbody',
+        table.rows.map((cells) => rowElement(cells, table.heads)),
+      ),
+      ...(table.foot === undefined ? [] : [h('tfoot', [rowElement(table.foot, table.heads)])]),
+    ]),
+  ]);
+}
+
+function rowElement(cells: readonly TableCell[], heads: number): Element {
+  return h(
+    'tr',
+    cells.map((cell, column) => {
+      const properties = {
+        className: numberClass(cell),
+        dataOrder: cell.order === undefined || cell.order === null ? undefined : String(cell.order),
+      };
+      return column < heads
+        ? h('th', { scope: 'row', ...properties }, children(cell.content))
+        : h('td', properties, children(cell.content));
+    }),
+  );
+}
+
+function numberClass(cell: { readonly number?: boolean }): string[] | undefined {
+  return cell.number === true ? ['number'] : undefined;
+}
