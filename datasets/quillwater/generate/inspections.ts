@@ -1,0 +1,275 @@
+import * as truth from '../truth.js';
+import { calendarDay, cutOffMoment, type Moment } from './calendar.js';
+import type { Craft } from './craft.js';
+import { type CraftPool, craftPool } from './craft-pool.js';
+import { foundMussels, type Load, type Look, type Sites, settle, walk, withOtherFind } from './looks.js';
+import { type Random, randomStream } from './random.js';
+import type { StationDay } from './station-days.js';
+import { isRoad, type Station } from './stations.js';
+import type { Wash } from './washes.js';
+import { positiveLake, waters } from './waters.js';
+
+/** One craft looked over once, as it was and as it was written down. */
+export interface Inspection {
+  /** Numbered within its season and export format when the season is put in order. */
+  number: string;
+  readonly season: number;
+  readonly station: Station;
+  readonly started: Moment;
+  readonly finished: Moment;
+  readonly direction: 'arriving' | 'leaving' | 'roadside';
+  readonly extent: 'full' | 'paper check';
+  readonly craft: Craft;
+  /** Whether the hull number was written down. */
+  readonly craftKnown: boolean;
+  readonly lastWater: string | null;
+  readonly lastOnWater: number | null;
+  readonly moored: boolean | null;
+  readonly nextWater: string | null;
+  readonly hauledBy: 'owner' | 'commercial';
+  readonly water: 'yes' | 'damp' | 'no';
+  readonly vegetation: boolean;
+  readonly risk: 'low' | 'medium' | 'high';
+  readonly inspector: string;
+  readonly memo: string;
+  outcome: string;
+  looks: readonly Look[];
+  /** A second, blind walk, when and by whom; null where there was none. */
+  readonly recheck: { readonly looks: readonly Look[]; readonly at: Moment; readonly inspector: string } | null;
+  wash: Wash | null;
+  /** Another inspection that this one repeats under a number of its own. */
+  repeats: Inspection | null;
+  /** Whether nothing may be spoilt here, because another spoilt place leans on it. */
+  protected: boolean;
+  /** Whether an importer that follows the rules keeps it. */
+  kept: boolean;
+}
+
+const noSites: Sites | null = null;
+const staff = [
+  'Abel Trialman',
+  'Bea Fictiva',
+  'Cal Mockett',
+  'Dot Sampler',
+  'Eli Pretend',
+  'Fay Standin',
+  'Gus Dummet',
+];
+
+/** Each station has seven inspectors of its own, under plainly invented names. */
+function inspectorOf(random: Random, station: Station): string {
+  return `${random.pick(staff)} (${station.name})`;
+}
+
+const visitorWaters = ['great-sallow', 'dunmark-canal', 'northreach-sound', 'westdown-lake', 'other-water'];
+const basinWaters = waters.filter((water) => water.inBasin).map(({ water }) => water);
+const memos = [
+  '',
+  '',
+  '',
+  '',
+  '',
+  '',
+  'trailer light broken',
+  'owner in a hurry, polite',
+  'dog aboard',
+  'asked for "the short one"',
+];
+
+/** All inspections of a station's day, in no order yet. */
+export function inspectionsOf(random: Random, pool: CraftPool, day: StationDay): Inspection[] {
+  const { station } = day;
+  const { year: season, month } = calendarDay(day.day);
+  const frailty = random.gammaOfMeanOne(truth.clustering);
+  const rate = (truth.interceptionPerThousand[station.setting][month - 3]! / 1000) * truth.seasonRichness[season]!;
+  const made: Inspection[] = [];
+  for (let count = 0; count < day.arriving; count++) {
+    made.push(arriving(random, pool, day, season, Math.min(0.5, rate * frailty)));
+  }
+  for (let count = 0; count < day.leaving; count++) made.push(leaving(random, pool, day, season, month));
+  return made.filter(({ finished }) => finished < cutOffMoment(station.zone));
+}
+
+function startOf(random: Random, day: StationDay, direction: keyof typeof truth.hourWeight): Moment {
+  const hour = 5 + random.weighted(truth.hourWeight[direction]);
+  const minute = day.day * 1440 + hour * 60 + random.below(60);
+  // One crew wrote its forms at the end of each half hour in the first season.
+  const batched = day.station.station === 'hollin-beach' && calendarDay(day.day).year === 2023 && random.chance(0.35);
+  return batched ? Math.round(minute / 30) * 30 : minute;
+}
+
+function minutesOf(random: Random, kind: keyof typeof truth.inspectionMinutes): number {
+  const { least, more } = truth.inspectionMinutes[kind];
+  return least + random.exponential(more);
+}
+
+/** Looks are drawn again until something is found: the craft is one that was intercepted. */
+function interceptedWalk(
+  random: Random,
+  craft: Craft,
+): { readonly looks: Look[]; readonly sites: Sites; readonly load: Load } {
+  for (;;) {
+    const load: Load = random.chance(0.4) ? 'heavy' : 'light';
+    const sites = settle(random, craft, load);
+    const looks = walk(random, craft, sites, load, true);
+    if (looks.some(foundMussels)) return { looks, sites, load };
+  }
+}
+
+function arriving(random: Random, pool: CraftPool, day: StationDay, season: number, rate: number): Inspection {
+  const { station } = day;
+  const road = isRoad(station);
+  const paper = random.chance(truth.tickShare.paperCheck);
+  const intercepted = !paper && random.chance(rate);
+  const visitor = intercepted || random.chance(road ? 0.75 : 0.22);
+  const craft = visitor ? pool.visitor(random, road ? 0.25 : 0.1) : pool.local(random);
+  const started = startOf(random, day, station.setting);
+  const fromPositive = intercepted && random.chance(0.85);
+  const lastWater = fromPositive
+    ? random.pick(['great-sallow', 'great-sallow', 'dunmark-canal', positiveLake])
+    : visitor
+      ? random.pick(visitorWaters)
+      : random.chance(0.75)
+        ? (station.water ?? random.pick(basinWaters))
+        : random.pick(basinWaters);
+  const exposed = lastWater === 'great-sallow' || lastWater === 'dunmark-canal' || lastWater === positiveLake;
+  const daysOut = Math.floor(random.exponential(intercepted ? 9 : visitor ? 25 : 11));
+  const risk =
+    exposed && daysOut <= 30 ? (random.chance(0.7) ? 'high' : 'medium') : random.chance(0.04) ? 'medium' : 'low';
+  const longList = road || risk === 'high' || intercepted;
+  const found = intercepted ? interceptedWalk(random, craft) : null;
+  const looks = paper ? [] : (found?.looks ?? walk(random, craft, noSites, 'light', longList));
+  return written(random, day, {
+    season,
+    started,
+    minutes:
+      minutesOf(random, paper ? 'paper' : risk === 'high' ? 'highRisk' : 'standard') +
+      (intercepted ? minutesOf(random, 'afterFind') : 0),
+    direction: station.setting === 'roadside' ? 'roadside' : 'arriving',
+    extent: paper ? 'paper check' : 'full',
+    craft,
+    lastWater: random.chance(0.03) ? null : lastWater,
+    lastOnWater: random.chance(0.08) ? null : day.day - daysOut,
+    moored: paper || random.chance(0.3) ? null : intercepted ? random.chance(0.6) : visitor && random.chance(0.06),
+    nextWater: random.chance(0.06) ? null : (station.water ?? random.pick(basinWaters)),
+    risk,
+    looks,
+    second:
+      !paper && !road && random.chance(truth.recheckShare.other)
+        ? walk(random, craft, found?.sites ?? null, found?.load ?? 'light', longList)
+        : null,
+  });
+}
+
+function leaving(random: Random, pool: CraftPool, day: StationDay, season: number, month: number): Inspection {
+  const moored = random.chance(truth.mooredShare[month - 3]!);
+  const craft = moored ? pool.moored(random) : random.chance(0.7) ? pool.local(random) : pool.visitor(random, 0.1);
+  const use = moored ? truth.settled.moored : truth.settled.day;
+  const infested = random.chance(use.share);
+  const load: Load = random.chance(use.heavy) ? 'heavy' : 'light';
+  const sites = infested ? settle(random, craft, load) : null;
+  const looks = walk(random, craft, sites, load, true);
+  const found = looks.some(foundMussels);
+  return written(random, day, {
+    season,
+    started: startOf(random, day, 'leaving'),
+    minutes: minutesOf(random, moored ? 'highRisk' : 'standard') + (found ? minutesOf(random, 'afterFind') : 0),
+    direction: 'leaving',
+    extent: 'full',
+    craft,
+    lastWater: positiveLake,
+    lastOnWater: day.day,
+    moored,
+    nextWater: random.chance(0.15) ? null : random.pick(random.chance(0.6) ? basinWaters : visitorWaters),
+    risk: moored ? 'high' : random.chance(0.5) ? 'medium' : 'low',
+    looks,
+    second: random.chance(truth.recheckShare.leaving) ? walk(random, craft, sites, load, true) : null,
+  });
+}
+
+interface Seen {
+  readonly season: number;
+  readonly started: Moment;
+  readonly minutes: number;
+  readonly direction: Inspection['direction'];
+  readonly extent: Inspection['extent'];
+  readonly craft: Craft;
+  readonly lastWater: string | null;
+  readonly lastOnWater: number | null;
+  readonly moored: boolean | null;
+  readonly nextWater: string | null;
+  readonly risk: Inspection['risk'];
+  readonly looks: Look[];
+  readonly second: Look[] | null;
+}
+
+/** What was seen, with the ticks, the outcome and the rest of the form. */
+function written(random: Random, day: StationDay, seen: Seen): Inspection {
+  const { station } = day;
+  const water = random.weighted([
+    truth.tickShare.standingWater,
+    truth.tickShare.damp,
+    1 - truth.tickShare.standingWater - truth.tickShare.damp,
+  ]);
+  const vegetation = random.chance(truth.tickShare.vegetation);
+  const mud = random.chance(truth.tickShare.mud);
+  let looks = seen.looks;
+  if (vegetation)
+    looks = withOtherFind(looks, ['propeller', 'anchor line', 'bunks', 'hull below waterline'], 'vegetation');
+  if (water === 0) looks = withOtherFind(looks, ['live well', 'bilge', 'ballast tank'], 'standing water');
+  if (mud) looks = withOtherFind(looks, ['rollers', 'anchor line', 'bunks'], 'mud');
+  const finished = seen.started + Math.max(1, Math.round(seen.minutes));
+  const full = seen.extent === 'full';
+  const intercepted = looks.some(foundMussels);
+  return {
+    number: '',
+    season: seen.season,
+    station,
+    started: seen.started,
+    finished,
+    direction: seen.direction,
+    extent: seen.extent,
+    craft: seen.craft,
+    craftKnown: !random.chance(0.04),
+    lastWater: seen.lastWater,
+    lastOnWater: seen.lastOnWater,
+    moored: seen.moored,
+    nextWater: seen.nextWater,
+    hauledBy: random.chance(isRoad(station) ? 0.06 : 0.01) ? 'commercial' : 'owner',
+    water: !full ? 'no' : water === 0 ? 'yes' : water === 1 ? 'damp' : 'no',
+    vegetation: full && vegetation,
+    risk: seen.risk,
+    inspector: inspectorOf(random, station),
+    memo: random.pick(memos),
+    outcome: intercepted ? 'intercepted' : full ? outcomeOf(random, water === 0, vegetation || mud, seen) : 'cleared',
+    looks,
+    recheck:
+      seen.second === null
+        ? null
+        : { looks: seen.second, at: finished + 2 + random.below(20), inspector: inspectorOf(random, station) },
+    wash: null,
+    repeats: null,
+    protected: false,
+    kept: true,
+  };
+}
+
+function outcomeOf(random: Random, water: boolean, dirt: boolean, seen: Seen): string {
+  const exposed = seen.direction === 'leaving' || seen.risk === 'high';
+  if (exposed && random.chance(water ? 0.6 : seen.moored ? 0.3 : 0.09)) return 'washed as a precaution';
+  if (water || dirt) return 'cleaned on site';
+  const rare = random.uniform();
+  if (rare < 0.0008) return 'held to dry';
+  if (rare < 0.0018) return 'refused';
+  return rare < 0.0036 ? 'turned away' : 'cleared';
+}
+
+/** A station's inspections of a whole season, in the order of their start. */
+export function seasonInspections(seed: number, days: readonly StationDay[], pool: CraftPool): Inspection[] {
+  const first = days[0]!;
+  const random = randomStream(seed, `inspections ${calendarDay(first.day).year} ${first.station.station}`);
+  const made = days.flatMap((day) => inspectionsOf(random, pool, day));
+  return made.sort((a, b) => a.started - b.started);
+}
+
+export { craftPool };
