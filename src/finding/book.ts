@@ -1,4 +1,5 @@
 import type { Book, BookTable } from '../record/book.js';
+import type { TextColumn } from '../record/column.js';
 import type { ImportSum } from '../record/file-sum.js';
 import type { Records, RecordTable } from '../record/records.js';
 import { textOf } from './book/columns-of.js';
@@ -20,7 +21,7 @@ import { washesTable } from './book/washes.js';
  * made when it is first asked for.
  */
 export function openBook(records: Records, sum: ImportSum): Book {
-  const keys = (): ReturnType<typeof textOf> => textOf(records.inspections, 'inspection');
+  const keys = (): TextColumn => textOf(records.inspections, 'inspection');
   const parents = (table: RecordTable): (() => Int32Array) =>
     once(() => parentRows(keys(), textOf(table, 'inspection')));
   const parentsOfChecks = parents(records.checks);

@@ -23,9 +23,10 @@ function bitsIn(word: number): number {
 
 /** The marks that one look leaves on its inspection, by the codes of its columns. */
 function markOfLook(checks: RecordTable): (row: number) => number {
-  const [state, finding, stage, abundance] = ['state', 'finding', 'stage', 'abundance'].map((name) =>
-    textOf(checks, name),
-  ) as [ReturnType<typeof textOf>, ReturnType<typeof textOf>, ReturnType<typeof textOf>, ReturnType<typeof textOf>];
+  const state = textOf(checks, 'state');
+  const finding = textOf(checks, 'finding');
+  const stage = textOf(checks, 'stage');
+  const abundance = textOf(checks, 'abundance');
   const clean = codeOf(state, 'clean');
   const fouled = codeOf(state, 'fouled');
   const mussels = codeOf(finding, 'mussels');

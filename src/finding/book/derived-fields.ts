@@ -1,6 +1,6 @@
 import type { BookField } from '../../record/book.js';
 import { yesNo } from '../../record/codes.js';
-import type { NumberColumn, TextColumn } from '../../record/column.js';
+import type { CodeArray, NumberColumn, TextColumn } from '../../record/column.js';
 
 /** A derived text field with its values in showing order. */
 export function codedField(name: string, codes: readonly string[], meaning: string): BookField {
@@ -44,4 +44,11 @@ export function numbersByRow(rowCount: number, valueAt: (row: number) => number 
     } else values[row] = value;
   }
   return { kind: 'number', values, missing };
+}
+
+/** One code a row, looked up by the code that another column has there. */
+export function translateCodes(codes: CodeArray, byCode: readonly number[]): Uint8Array {
+  const translated = new Uint8Array(codes.length);
+  for (let row = 0; row < codes.length; row++) translated[row] = byCode[codes[row]!]!;
+  return translated;
 }

@@ -3,7 +3,7 @@ import type { TextColumn } from '../../record/column.js';
 import { type Component, componentOf } from '../../record/components.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { textOf } from './columns-of.js';
-import { answer, codedColumn, codedField, yesNoColumn, yesNoField } from './derived-fields.js';
+import { answer, codedColumn, codedField, translateCodes, yesNoColumn, yesNoField } from './derived-fields.js';
 import { type FieldSource, lazyTable } from './lazy-table.js';
 import { clustersOfInspection, fieldsOfInspection } from './of-inspection.js';
 import { recordedFields } from './recorded-fields.js';
@@ -17,7 +17,7 @@ function byComponent(table: RecordTable, codeFor: (component: Component) => numb
     const component = componentOf(name);
     return component === null ? 0 : codeFor(component);
   });
-  return Uint8Array.from(codes, (code) => codeOfPart[code]!);
+  return translateCodes(codes, codeOfPart);
 }
 
 /** One answer a row from its state and finding. */

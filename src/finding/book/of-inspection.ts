@@ -14,6 +14,9 @@ export function fieldsOfInspection(inspections: BookTable, parentOf: () => Int32
 export function clustersOfInspection(inspections: BookTable, parentOf: () => Int32Array): () => Uint32Array {
   return () => {
     const of = inspections.clusterOf!;
-    return Uint32Array.from(parentOf(), (parent) => of[parent]!);
+    const parents = parentOf();
+    const clusters = new Uint32Array(parents.length);
+    for (let row = 0; row < clusters.length; row++) clusters[row] = of[parents[row]!]!;
+    return clusters;
   };
 }

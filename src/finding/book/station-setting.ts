@@ -2,7 +2,7 @@ import { setting } from '../../record/codes.js';
 import { type TextColumn, textAt } from '../../record/column.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { textOf } from './columns-of.js';
-import { codedColumn } from './derived-fields.js';
+import { codedColumn, translateCodes } from './derived-fields.js';
 
 export const settings: readonly string[] = setting.codes.map(({ code }) => code);
 
@@ -17,8 +17,5 @@ export function stationSetting(records: Records, table: RecordTable): TextColumn
   }
   const { codes, dictionary } = textOf(table, 'station');
   const settingOf = dictionary.map((station) => codeByStation.get(station) ?? 0);
-  return codedColumn(
-    settings,
-    Uint8Array.from(codes, (code) => settingOf[code]!),
-  );
+  return codedColumn(settings, translateCodes(codes, settingOf));
 }

@@ -1,0 +1,103 @@
+import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+
+const columns: readonly FindingColumn[] = [
+  countColumn('step', 'parts looked at', 'parts', 'How many parts the set holds with this one.'),
+  wordColumn('component', 'component added', 'The part that catches the most fouled craft not caught yet.'),
+  countColumn('newly_caught', 'newly caught', 'craft', 'Fouled craft that this part adds.'),
+  countColumn('caught', 'caught', 'craft', 'Fouled craft with mussels on at least one part of the set.'),
+  countColumn('fouled_craft', 'fouled craft', 'craft', 'Craft with mussels found on any part, among the rows asked.'),
+  numberColumn('share', 'share caught', null, 'percent', 'Craft caught by fouled craft.'),
+  wordColumn('reached', 'mark reached', 'The first set to catch 50, 80 or 95 % of fouled craft.'),
+  numberColumn(
+    'of_best',
+    'at least, of the best set',
+    null,
+    'percent',
+    'The best possible set of as many parts catches at most this set’s craft divided by this share.',
+  ),
+];
+
+const marks = [50, 80, 95] as const;
+
+interface Step {
+  readonly component: string;
+  readonly newly: number;
+}
+
+/** The craft on which each part had mussels. */
+function craftByPart({ components, craftCount, marks: seen }: CraftParts): number[][] {
+  const craftOf = components.map((): number[] => []);
+  for (let craft = 0; craft < craftCount; craft++) {
+    for (let at = 0; at < components.length; at++) {
+      if ((seen[craft * components.length + at]! & part.mussels) !== 0) craftOf[at]!.push(craft);
+    }
+  }
+  return craftOf;
+}
+
+/** Parts in the order that catches most craft at every step; of equals the earlier of the catalogue. */
+function greedySteps(parts: CraftParts): { readonly steps: readonly Step[]; readonly fouled: number } {
+  const craftOf = craftByPart(parts);
+  const caught = new Uint8Array(parts.craftCount);
+  const steps: Step[] = [];
+  let fouled = 0;
+  for (;;) {
+    const newly = craftOf.map((craft) => craft.reduce((sum, one) => sum + (caught[one] === 0 ? 1 : 0), 0));
+    const most = Math.max(0, ...newly);
+    if (most === 0) return { steps, fouled };
+    const best = newly.indexOf(most);
+    for (const craft of craftOf[best]!) caught[craft] = 1;
+    steps.push({ component: parts.components[best]!, newly: most });
+    fouled += most;
+  }
+}
+
+function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
+  const { steps, fouled } = greedySteps(parts);
+  let caught = 0;
+  return steps.map(({ component, newly }, at) => {
+    const before = caught;
+    caught += newly;
+    const reached = marks.filter((mark) => before * 100 < mark * fouled && caught * 100 >= mark * fouled);
+    const size = at + 1;
+    return [
+      size,
+      component,
+      newly,
+      caught,
+      fouled,
+      caught / fouled,
+      reached.length === 0 ? null : reached.map((mark) => `${mark} %`).join(', '),
+      1 - (1 - 1 / size) ** size,
+    ];
+  });
+}
+
+/** The shortest list of parts that would have caught most fouled craft. */
+export const foulingCoverage: Finding = {
+  name: 'fouling coverage',
+  table: 'checks',
+  account: {
+    definition:
+      'A fouled craft is caught by a set of parts when mussels were found on at least one of them. Parts are added one by one, always the one that catches the most craft not yet caught.',
+    numerator: 'Fouled craft with mussels on at least one part of the set.',
+    denominator: 'Craft with mussels found on any part among the rows asked.',
+    leftOut: 'Craft on which no mussels were found; parts on which none were found.',
+    method:
+      'Greedy choice, ties in the order of the catalogue. A set of k parts catches at least 1 − (1 − 1/k)^k of what the best set of k would. Chosen and measured on the same craft, the shares flatter the set a little, and carry no interval.',
+    source: 'Nemhauser, Wolsey and Fisher 1978, Mathematical Programming 14:265-294.',
+  },
+  find: (_book, table, rows, named) => {
+    const by = named.filter((field) => field !== 'component');
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+        coverageOf(craftParts(table, own)).map((cells) => [...keyCells(table, by, key), ...cells]),
+      ),
+      leftOut: [],
+    };
+  },
+};

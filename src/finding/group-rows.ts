@@ -1,0 +1,125 @@
+import { type BookTable, waitEnding } from '../record/book.js';
+import { byNaturalOrder } from './natural-order.js';
+
+/** What the rows of a group share: a value a field, null for missing. Dates and instants are numbers, as recorded. */
+export type GroupKey = readonly (string | number | null)[];
+
+export interface RowGroup {
+  readonly key: GroupKey;
+  /** Ascending row numbers. */
+  readonly rows: Uint32Array;
+}
+
+/** A field's values among some rows in showing order, missing last, and the place of each row's value among them. */
+interface Ranks {
+  readonly values: readonly (string | number | null)[];
+  readonly rankOf: Uint32Array;
+}
+
+const endings = Object.keys(waitEnding);
+
+/** Each row's value as a code of some texts, 0 for missing, and the order in which the texts are shown. */
+interface Coded {
+  readonly codes: ArrayLike<number>;
+  readonly texts: readonly string[];
+  readonly order: readonly string[];
+}
+
+function textRanks({ codes, texts, order }: Coded, rows: Uint32Array): Ranks {
+  const seen = new Uint8Array(texts.length);
+  for (const row of rows) seen[codes[row]!] = 1;
+  const place = new Map(order.map((code, index) => [code, index]));
+  const present = texts.map((_, code) => code).filter((code) => seen[code] === 1);
+  present.sort((one, other) => {
+    if (one === 0 || other === 0) return one === 0 ? (other === 0 ? 0 : 1) : -1;
+    const [oneAt, otherAt] = [place.get(texts[one]!) ?? order.length, place.get(texts[other]!) ?? order.length];
+    return oneAt - otherAt || byNaturalOrder(texts[one]!, texts[other]!);
+  });
+  const rankByCode = new Uint32Array(texts.length);
+  present.forEach((code, rank) => {
+    rankByCode[code] = rank;
+  });
+  const rankOf = new Uint32Array(rows.length);
+  for (let at = 0; at < rows.length; at++) rankOf[at] = rankByCode[codes[rows[at]!]!]!;
+  return { values: present.map((code) => (code === 0 ? null : texts[code]!)), rankOf };
+}
+
+function numberRanks(values: ArrayLike<number>, missing: Uint8Array | null, rows: Uint32Array): Ranks {
+  const isMissing = (row: number): boolean => missing !== null && missing[row] === 1;
+  const distinct = new Set<number>();
+  let anyMissing = false;
+  for (const row of rows) {
+    if (isMissing(row)) anyMissing = true;
+    else distinct.add(values[row]!);
+  }
+  const ordered: (number | null)[] = [...Float64Array.from(distinct).sort()];
+  if (anyMissing) ordered.push(null);
+  const rank = new Map(ordered.map((value, index) => [value, index]));
+  const rankOf = new Uint32Array(rows.length);
+  for (let at = 0; at < rows.length; at++) {
+    const row = rows[at]!;
+    rankOf[at] = rank.get(isMissing(row) ? null : values[row]!)!;
+  }
+  return { values: ordered, rankOf };
+}
+
+function ranksOf(table: BookTable, field: string, rows: Uint32Array): Ranks {
+  const column = table.column(field);
+  switch (column.kind) {
+    case 'text':
+      return textRanks(
+        { codes: column.codes, texts: column.dictionary, order: table.fields.get(field)?.codes ?? [] },
+        rows,
+      );
+    case 'wait':
+      return textRanks(
+        { codes: column.ending.map((ending) => ending + 1), texts: ['', ...endings], order: endings },
+        rows,
+      );
+    case 'number':
+      return numberRanks(column.values, column.missing, rows);
+  }
+}
+
+/** The distinct numbers among some, ascending, and the place of each among them. */
+function distinctPlaces(numbers: Float64Array): { distinct: number[]; placeOf: Uint32Array } {
+  const distinct = [...Float64Array.from(new Set(numbers)).sort()];
+  const place = new Map(distinct.map((number, index) => [number, index]));
+  const placeOf = new Uint32Array(numbers.length);
+  for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!)!;
+  return { distinct, placeOf };
+}
+
+function keyOf(combined: number, ranks: readonly Ranks[]): GroupKey {
+  const key: (string | number | null)[] = [];
+  let rest = combined;
+  for (const { values } of ranks.toReversed()) {
+    key.unshift(values[rest % values.length]!);
+    rest = Math.floor(rest / values.length);
+  }
+  return key;
+}
+
+/**
+ * The rows split by the values of some fields, in showing order: the order of a field's codes, or else natural order;
+ * missing is a group of its own, last. A wait is split by how it ended. Without fields, all rows are one group, which
+ * is there even when it is empty.
+ */
+export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
+  if (fields.length === 0) return [{ key: [], rows }];
+  const ranks = fields.map((field) => ranksOf(table, field, rows));
+  const combined = new Float64Array(rows.length);
+  for (const { values, rankOf } of ranks) {
+    for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
+  }
+  const { distinct, placeOf } = distinctPlaces(combined);
+  const sizes = new Uint32Array(distinct.length);
+  for (const place of placeOf) sizes[place]!++;
+  const groups = distinct.map((number, place) => ({ key: keyOf(number, ranks), rows: new Uint32Array(sizes[place]!) }));
+  const filled = new Uint32Array(distinct.length);
+  for (let at = 0; at < rows.length; at++) {
+    const place = placeOf[at]!;
+    groups[place]!.rows[filled[place]!++] = rows[at]!;
+  }
+  return groups;
+}

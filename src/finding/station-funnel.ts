@@ -1,0 +1,109 @@
+import type { BookTable } from '../record/book.js';
+import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { funnelLimit } from './funnel-limit.js';
+import { groupRows } from './group-rows.js';
+import { countRows, isValue } from './row-tests.js';
+import { sentence } from './sentence.js';
+import { clusterPlaces, type ShareCount, shareOfRows } from './shares.js';
+
+/** The limits of the funnel, by the chance of staying at or under them. */
+const limits = [
+  { name: 'low_998', label: '99.8 % limit, low', chance: 0.001 },
+  { name: 'low_95', label: '95 % limit, low', chance: 0.025 },
+  { name: 'high_95', label: '95 % limit, high', chance: 0.975 },
+  { name: 'high_998', label: '99.8 % limit, high', chance: 0.999 },
+] as const;
+
+/** Under this many interceptions a station is not placed. */
+const enoughEvents = 5;
+
+const columns: readonly FindingColumn[] = [
+  countColumn('full', 'full inspections', 'inspections', 'The craft itself was looked over.'),
+  countColumn('intercepted', 'interceptions', 'inspections', 'Full inspections that ended in an interception.'),
+  shareColumn('interception', 'per 1,000', 'per 1,000', 'Interceptions by full inspections, clustered by station-day.'),
+  numberColumn('target', 'all stations', null, 'per 1,000', 'The rate of all stations together.'),
+  ...limits.map(({ name, label }) =>
+    numberColumn(name, label, null, 'per 1,000', 'Where a station of that size would fall by chance alone.'),
+  ),
+  wordColumn('place', 'place', `Against the limits; too few under ${enoughEvents} interceptions.`),
+];
+
+type Limits = readonly [number, number, number, number];
+
+function limitsFor(target: number, trials: number): Limits {
+  const [low998, low95, high95, high998] = limits;
+  return [
+    funnelLimit(target, trials, low998.chance),
+    funnelLimit(target, trials, low95.chance),
+    funnelLimit(target, trials, high95.chance),
+    funnelLimit(target, trials, high998.chance),
+  ];
+}
+
+function placeOf(rate: number, events: number, limit: Limits | null): string {
+  if (events < enoughEvents || limit === null) return 'too few';
+  if (rate > limit[3]) return 'above 99.8 %';
+  if (rate > limit[2]) return 'above 95 %';
+  if (rate < limit[0]) return 'below 99.8 %';
+  return rate < limit[1] ? 'below 95 %' : 'inside';
+}
+
+function stationCells(count: ShareCount, target: number | null): FindingCell[] {
+  const { cases, trials } = count;
+  // A target of 0 or 1 leaves no room for chance, and a station without full inspections has no place in a funnel.
+  const limited = target !== null && target > 0 && target < 1 && trials > 0;
+  const limit = limited ? limitsFor(target, trials) : null;
+  return [
+    trials,
+    cases,
+    count.clustered(),
+    target,
+    ...(limit ?? [null, null, null, null]),
+    placeOf(cases / trials, cases, limit),
+  ];
+}
+
+/** The stations of some rows, each against the rate of all of them. */
+function funnelOf(table: BookTable, rows: Uint32Array): { station: FindingCell; cells: FindingCell[] }[] {
+  const full = isValue(table, 'extent', 'full');
+  const intercepted = isValue(table, 'outcome', 'intercepted');
+  const trials = countRows(rows, full);
+  const cases = countRows(rows, (row) => full(row) && intercepted(row));
+  const target = trials === 0 ? null : cases / trials;
+  return groupRows(table, rows, ['station']).map(({ key, rows: own }) => ({
+    station: keyCells(table, ['station'], key)[0]!,
+    cells: stationCells(shareOfRows(own, clusterPlaces(table, own), full, intercepted), target),
+  }));
+}
+
+/** Stations against what chance alone would spread around the rate of all, within each group of rows. */
+export const stationFunnel: Finding = {
+  name: 'station funnel',
+  table: 'inspections',
+  account: {
+    definition:
+      'A station lies outside the funnel when its rate differs from that of all stations by more than chance would explain at its number of inspections. Outside is a reason to look, not a verdict: stations see different traffic.',
+    numerator: 'Full inspections with the outcome intercepted.',
+    denominator: 'Full inspections of the station.',
+    leftOut: `Paper checks. Stations with fewer than ${enoughEvents} interceptions are shown but not placed; nothing is ranked.`,
+    method:
+      'Exact binomial limits at 95 and 99.8 %, interpolated, around the rate of all stations in the group; not adjusted for traffic or for clustering.',
+    source: 'Spiegelhalter 2005, Statistics in Medicine 24:1185-1202.',
+  },
+  find: (_book, table, rows, named) => {
+    const by = named.filter((field) => field !== 'station');
+    return {
+      columns: [...keyColumns(table, [...by, 'station']), ...columns],
+      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+        funnelOf(table, own).map(({ station, cells }) => [...keyCells(table, by, key), station, ...cells]),
+      ),
+      leftOut: sentence(
+        countRows(rows, isValue(table, 'extent', 'paper check')),
+        'paper check is',
+        'paper checks are',
+        'left out.',
+      ),
+    };
+  },
+};

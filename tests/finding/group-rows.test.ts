@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { openBook } from '../../src/finding/book.js';
+import { groupRows } from '../../src/finding/group-rows.js';
+import { byNaturalOrder } from '../../src/finding/natural-order.js';
+import { elkPoint, inspection, smallRecords, smallSum } from './small-records.js';
+
+const book = openBook(
+  smallRecords({
+    stations: [elkPoint],
+    inspections: [
+      inspection('a', { watercraft_type: 'sail only', length_ft: 30, home_region: 'R10' }),
+      inspection('b', { watercraft_type: 'air boat', length_ft: null, home_region: 'R9' }),
+      inspection('c', { watercraft_type: 'sail only', length_ft: 9, home_region: null }),
+      inspection('d', { watercraft_type: 'sail only', length_ft: 30, home_region: 'R9' }),
+    ],
+  }),
+  smallSum(null),
+);
+const table = book.tables.get('inspections')!;
+const every = Uint32Array.of(0, 1, 2, 3);
+const grouped = (rows: Uint32Array, ...fields: string[]) =>
+  groupRows(table, rows, fields).map(({ key, rows: own }) => [...key, [...own]]);
+
+describe('grouping rows', () => {
+  it('shows codes in the order of their list', () => {
+    expect(grouped(every, 'watercraft_type')).toEqual([
+      ['air boat', [1]],
+      ['sail only', [0, 2, 3]],
+    ]);
+  });
+
+  it('shows numbers by size and texts in natural order, missing last', () => {
+    expect(grouped(every, 'length_ft')).toEqual([
+      [9, [2]],
+      [30, [0, 3]],
+      [null, [1]],
+    ]);
+    expect(grouped(every, 'home_region')).toEqual([
+      ['R9', [1, 3]],
+      ['R10', [0]],
+      [null, [2]],
+    ]);
+  });
+
+  it('crosses several fields, only where there are rows', () => {
+    expect(grouped(every, 'watercraft_type', 'length_ft')).toEqual([
+      ['air boat', null, [1]],
+      ['sail only', 9, [2]],
+      ['sail only', 30, [0, 3]],
+    ]);
+  });
+
+  it('without fields is one group, also of nothing', () => {
+    expect(grouped(Uint32Array.of())).toEqual([[[]]]);
+    expect(grouped(Uint32Array.of(), 'season')).toEqual([]);
+  });
+});
+
+describe('natural order', () => {
+  it('puts ramp 9 before ramp 10', () => {
+    expect(['ramp 10', 'ramp 9', 'pier', 'ramp'].toSorted(byNaturalOrder)).toEqual([
+      'pier',
+      'ramp',
+      'ramp 9',
+      'ramp 10',
+    ]);
+  });
+});

@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { openBook } from '../../src/finding/book.js';
+import { findingOf } from '../../src/finding/findings.js';
+import { turnaround } from '../../src/finding/turnaround.js';
+import type { Book } from '../../src/record/book.js';
+import { ask, cells, estimate } from './read-finding.js';
+import { elkPoint, inspection, pineGate, type SmallRow, smallRecords, smallSum } from './small-records.js';
+
+const ordered = Date.parse('2025-06-01T12:00Z');
+const atMinute = (minutes: number): string => new Date(ordered + minutes * 60_000).toISOString();
+
+/** Washes ordered at noon, all for one inspection unless told. */
+function bookOf(washes: readonly SmallRow[], asOf: string): Book {
+  return openBook(
+    smallRecords({
+      stations: [elkPoint, pineGate],
+      inspections: [inspection('a'), inspection('p', { station: 'pine' })],
+      decontaminations: washes.map((wash, at) => ({
+        wash: `w${at}`,
+        inspection: 'a',
+        ordered_at: atMinute(0),
+        ...wash,
+      })),
+    }),
+    smallSum(asOf),
+  );
+}
+
+const released = (minutes: number, more: SmallRow = {}): SmallRow => ({
+  released_at: atMinute(minutes),
+  ending: 'released',
+  ...more,
+});
+
+/** The row of the whole turnaround. */
+const whole = 3;
+
+describe('turnaround', () => {
+  it('holds a wash still open as censored, not dropped and not short', () => {
+    // Freireich et al. 1963, the 6-MP arm, weeks of remission, 21 patients of whom 12 were still in remission; median 23,
+    // limits 13 and none, mean to 35 weeks 16.1165266106443: tests/reference/statistics.json, km-6mp, held to R survival.
+    const ended = [6, 6, 6, 7, 10, 13, 16, 22, 23];
+    const open = [6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35];
+    const book = bookOf(
+      [
+        ...ended.map((minutes) => released(minutes)),
+        // Open washes of different lengths at one cut-off were ordered at different times.
+        ...open.map((minutes): SmallRow => ({ ordered_at: atMinute(35 - minutes) })),
+      ],
+      atMinute(35),
+    );
+    const found = ask(turnaround, book);
+    expect(cells(found, 'stage', 'washes', 'done', 'open')[whole]).toEqual(['turnaround', 21, 9, 12]);
+    const median = estimate(found, whole, 'median');
+    expect(median.value).toBe(23);
+    expect(median.interval).toMatchObject({ low: 13, high: null });
+    expect(cells(found, 'horizon', 'mean_to_horizon')[whole]).toEqual([35, expect.closeTo(16.1165266106443, 9)]);
+  });
+
+  it('follows a craft that left unwashed until it left, and counts it apart', () => {
+    // By hand: of four, one leaves at 5, the others are through at 10, 20, 30. Kaplan-Meier: 2/3 after 10, 1/3 after 20.
+    const book = bookOf(
+      [released(10), released(20), released(30), { released_at: atMinute(5), ending: 'left unwashed' }],
+      atMinute(600),
+    );
+    const found = ask(turnaround, book);
+    expect(cells(found, 'washes', 'done', 'left_unwashed', 'median')[whole]).toEqual([4, 3, 1, 20]);
+  });
+
+  it('shares one horizon among the groups of a stage, and says what had left by then', () => {
+    // By hand: at Elk Point six are through at 10 … 60, at Pine Gate five at 10 … 50, one leaves at 5, one is held at 100.
+    const elk = [10, 20, 30, 40, 50, 60].map((minutes) => released(minutes));
+    const pine = [10, 20, 30, 40, 50].map((minutes) => released(minutes, { inspection: 'p' }));
+    const book = bookOf(
+      [...elk, ...pine, { inspection: 'p', released_at: atMinute(5), ending: 'left unwashed' }, { inspection: 'p' }],
+      atMinute(100),
+    );
+    const found = ask(turnaround, book, ['station']);
+    const rows = cells(found, 'station', 'stage', 'horizon', 'mean_to_horizon', 'left_share').slice(-2);
+    expect(rows[0]).toEqual(['Elk Point', 'turnaround', 100, 35, 0]);
+    expect(rows[1]!.slice(0, 3)).toEqual(['Pine Gate', 'turnaround', 100]);
+    // Six at risk after the one left at 5: five through at 10 … 50, one still there at 100: (150 + 100) / 6.
+    expect(rows[1]![3]).toBeCloseTo(250 / 6, 10);
+    expect(rows[1]![4]).toBeCloseTo(1 / 7, 12);
+  });
+
+  it('has no percentile that the curve does not reach, and says why', () => {
+    const book = bookOf([released(10), {}, {}, {}], atMinute(60));
+    const p90 = estimate(ask(turnaround, book), whole, 'p90');
+    expect(p90.value).toBeNull();
+    expect(p90.why).toBe('fewer than 90 % were seen to end');
+  });
+
+  it('of no washes has no values', () => {
+    const found = ask(turnaround, bookOf([], atMinute(60)));
+    expect(found.rows).toHaveLength(4);
+    expect(estimate(found, whole, 'median').value).toBeNull();
+  });
+});
+
+describe('turnaround curve', () => {
+  const curve = findingOf('turnaround curve', 'decontaminations')!;
+
+  it('starts with everybody there and runs on to the longest follow-up', () => {
+    const book = bookOf([released(10), released(20), {}, {}], atMinute(60));
+    expect(cells(ask(curve, book), 'minutes', 'still_there', 'followed')).toEqual([
+      [0, 1, 4],
+      [10, 0.75, 4],
+      [20, 0.5, 3],
+      [60, 0.5, null],
+    ]);
+  });
+
+  it('keeps at most 120 points, each a true point of the whole curve', () => {
+    const many = Array.from({ length: 1000 }, (_, at) => released(at + 1));
+    const points = cells(ask(curve, bookOf(many, atMinute(2000))), 'minutes', 'still_there');
+    expect(points.length).toBeLessThanOrEqual(120);
+    for (const [minutes, share] of points) expect(share).toBeCloseTo(1 - (minutes as number) / 1000, 9);
+    expect(points.at(-1)).toEqual([1000, 0]);
+  });
+});
