@@ -28,7 +28,8 @@ export function nameAxis(names: readonly string[]): Plot.Markish {
     label: null,
     tickSize: 0,
     tickPadding: 8,
-    lineWidth: (widestNames * 1.15) / textSize,
+    lineHeight: 1.1,
+    lineWidth: (widestNames * 0.82) / textSize,
     fontSize: textSize,
     color: paint('ink'),
   });

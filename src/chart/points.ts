@@ -14,6 +14,8 @@ export interface Point {
   readonly low: number | null;
   readonly high: number | null;
   readonly limits: Interval['sides'] | null;
+  /** The confidence of the limits, such as 0.95; null where they are columns of their own. */
+  readonly confidence: number | null;
   readonly numerator: number | null;
   readonly denominator: number | null;
   readonly why: string | null;
@@ -26,8 +28,8 @@ export function keyColumns({ sheet }: AskedChart): readonly PlacedColumn[] {
 }
 
 /** Every row of the sheet, in its order, with the value asked for. */
-export function pointsOf(asked: AskedChart, named: readonly PlacedColumn[]): readonly Point[] {
-  const { sheet, columns } = asked;
+export function pointsOf(chart: AskedChart, named: readonly PlacedColumn[]): readonly Point[] {
+  const { sheet, columns } = chart;
   const value = columns.get('value')!;
   const { times } = shownScale(sheet, value);
   return sheet.rows.map(({ cells }, row) => {
@@ -35,13 +37,15 @@ export function pointsOf(asked: AskedChart, named: readonly PlacedColumn[]): rea
     const interval = cell.kind === 'number' ? cell.interval : null;
     const low = limitOf('low', interval?.low ?? null);
     const high = limitOf('high', interval?.high ?? null);
-    const limits = columns.has('low') || columns.has('high') ? 'two' : (interval?.sides ?? null);
+    const asked = columns.has('low') || columns.has('high');
+    const limits = asked ? (low === null && high === null ? null : 'two') : (interval?.sides ?? null);
     return {
       name: named.map(({ at }) => keyText(cells[at]!)).join(', '),
       value: scaled(numberOf(cell)),
       low: scaled(low),
       high: scaled(high),
       limits,
+      confidence: asked ? null : (interval?.confidence ?? null),
       numerator: cell.kind === 'number' ? cell.numerator : null,
       denominator: cell.kind === 'number' ? cell.denominator : null,
       why: whyOf(cell),

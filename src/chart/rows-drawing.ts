@@ -11,14 +11,16 @@ import { shownScale } from './shown-scale.js';
 /** Rows down the side and their values across, as dots or as bars from zero. */
 export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfit {
   const named = asked.columns.get('y');
-  const points = pointsOf(asked, named === undefined ? keyColumns(asked) : [named]);
+  const naming = named === undefined ? keyColumns(asked) : [named];
+  const points = pointsOf(asked, naming);
   const names = points.map((point) => point.name);
   const repeated = repeatedName(names, 'y');
   if (repeated !== null) return repeated;
   const { label } = shownScale(asked.sheet, asked.columns.get('value')!);
   const ends = points.flatMap((point) => [point.value, point.low, point.high]);
   const domain = [footOf(ends), topOf(ends)];
-  const reading = readingOf(points, as === 'dots' ? 'Each dot is a row' : 'Each bar is a row', 'the line');
+  const mark = as === 'dots' ? 'dot' : 'bar';
+  const reading = readingOf(points, naming, { mark, interval: 'the line', absent: 'is marked so' });
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
@@ -48,7 +50,7 @@ export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfi
       Plot.ruleY(some, {
         y: 'name',
         x1: (point: Point) => point.low ?? 0,
-        x2: (point: Point) => point.high ?? edge,
+        x2: (point: Point) => point.high ?? (point.limits === 'lower' ? point.value : edge),
         stroke: paint(kind === 'dots' ? 'accent' : 'ink'),
         strokeWidth: 1.5,
         ...(dash === undefined ? {} : { strokeDasharray: dash }),
@@ -62,7 +64,7 @@ export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfi
         undefined,
       ),
       line(
-        lines.filter((point) => point.limits === 'upper'),
+        lines.filter((point) => point.limits === 'upper' || point.limits === 'lower'),
         '3 3',
       ),
       ...(kind === 'dots'

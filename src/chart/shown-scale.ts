@@ -24,7 +24,7 @@ export function shownScale(sheet: EvaluatedSheet, { at, column }: PlacedColumn):
   const minutes = format?.fits === 'time' ? (minutesIn[unit] ?? 1) : 1;
   const shownUnit = unitInHead(column.shownAs, unit);
   const label = shownUnit === '' || column.label.includes(shownUnit) ? column.label : `${column.label}, ${shownUnit}`;
-  return { times: (format?.times ?? 1) * minutes, label };
+  return { times: (format?.times ?? 1) * minutes, label: label.charAt(0).toUpperCase() + label.slice(1) };
 }
 
 /** A number on an axis: as few digits as say it, in groups of three, with a true minus sign. */

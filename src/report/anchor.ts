@@ -24,6 +24,11 @@ function fingerprintOf(text: string): string {
   return createHash('sha256').update(text).digest('hex').slice(0, 8);
 }
 
+/** A label at the head of a column: its first letter large. */
+export function headed(label: string): string {
+  return label.charAt(0).toUpperCase() + label.slice(1);
+}
+
 /** A name as readers see it: `cost_each` as `cost each`. */
 export function inWords(name: string): string {
   return name.replaceAll('_', ' ');

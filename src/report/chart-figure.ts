@@ -35,7 +35,7 @@ function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedN
       { className: ['scroll', 'chart'], role: 'group', ariaLabelledBy: anchor('caption', request.name), tabIndex: 0 },
       [chart.svg],
     ),
-    ...chart.reading.map((sentence) => h('p', { className: ['note'] }, [sentence])),
+    h('p', { className: ['note'] }, [chart.reading.join(' ')]),
     h('details', { className: ['numbers'] }, [
       h('summary', [words.chartData]),
       tableElement({

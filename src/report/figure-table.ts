@@ -21,18 +21,17 @@ export function figureTable(figures: readonly EvaluatedFigure[], methods: Method
       { content: words.interval },
       { content: words.counted },
     ],
-    rows: figures.map(({ name, shownAs, result }) => [
-      { content: [h('a', { href: `#${anchor('account', name)}` }, [inWords(name)])] },
-      valueCell(result, shownAs),
-      { content: intervalContent(result, shownAs, methods) },
-      { content: result.kind === 'number' ? showFraction(result) : '' },
-    ]),
+    rows: figures.map(({ name, shownAs, result }) => {
+      const head: TableCell = { content: [h('a', { href: `#${anchor('account', name)}` }, [inWords(name)])] };
+      if (result.kind === 'problem') return [head, { content: [problemBox(result.problems)], span: 3 }];
+      return [
+        head,
+        { content: showResult(result, shownAs), number: result.kind === 'number' },
+        { content: intervalContent(result, shownAs, methods) },
+        { content: result.kind === 'number' ? showFraction(result) : '' },
+      ];
+    }),
   });
-}
-
-function valueCell(result: Result, shownAs: string): TableCell {
-  if (result.kind === 'problem') return { content: [problemBox(result.problems)] };
-  return { content: showResult(result, shownAs), number: result.kind === 'number' };
 }
 
 function intervalContent(result: Result, shownAs: string, methods: Methods): TableCell['content'] {

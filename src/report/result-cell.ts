@@ -53,5 +53,5 @@ function smallLine(text: string): ElementContent {
 }
 
 function absent(why: string): TableCell {
-  return { content: [h('em', [words.noValue]), smallLine(why)], order: null };
+  return { content: [h('em', [words.noValue]), h('span', { className: ['small', 'why'] }, [why])], order: null };
 }

@@ -4,7 +4,7 @@ import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
-import { anchor, inWords } from './anchor.js';
+import { anchor, headed, inWords } from './anchor.js';
 import { sheetCsv } from './csv.js';
 import { downloadLink } from './download.js';
 import { type Methods, methodMark } from './methods.js';
@@ -57,7 +57,7 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: string, methods: Meth
 function captionOf(sheet: EvaluatedSheet): string {
   const said = sheet.sentence.replace(/^Sheet\s+\S+?:\s*/, '').replace(/\.$/, '');
   const name = inWords(sheet.name);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${said}`;
+  return `${headed(name)}: ${said}`;
 }
 
 function columnHead(column: SheetColumn, sheet: EvaluatedSheet, at: number, methods: Methods): TableHead {
@@ -66,7 +66,7 @@ function columnHead(column: SheetColumn, sheet: EvaluatedSheet, at: number, meth
   const unit = column.role === 'key' ? '' : unitInHead(column.shownAs, unitOf(results));
   const under = [unit, hasInterval(results) ? '95 % interval' : ''].filter((text) => text !== '').join(', ');
   const marks = marksOf(results, methods);
-  const content: ElementContent[] = [{ type: 'text', value: column.label }];
+  const content: ElementContent[] = [{ type: 'text', value: headed(column.label) }];
   if (under !== '' || marks.length > 0) content.push(h('span', { className: ['small'] }, [under, ...marks]));
   return { content, number };
 }

@@ -9,6 +9,8 @@ export interface TableCell {
   readonly content: CellContent;
   readonly number?: boolean;
   readonly order?: number | null;
+  /** How many columns it takes, where that is more than one. */
+  readonly span?: number;
 }
 
 /** A column's head. */
@@ -60,6 +62,7 @@ function rowElement(cells: readonly TableCell[], heads: number): Element {
     cells.map((cell, column) => {
       const properties = {
         className: numberClass(cell),
+        colSpan: cell.span,
         dataOrder: cell.order === undefined || cell.order === null ? undefined : String(cell.order),
       };
       return column < heads

@@ -8,12 +8,12 @@ th:last-child,td:last-child{padding-inline-end:.2rem}
 thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom}
 tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
-tbody th{font-weight:400;min-width:7rem}
+tbody th{font-weight:400;min-width:10rem}
 .number{text-align:end}
 td.number{white-space:nowrap}
 td .small,th .small{display:block;font-weight:400;font-size:.78rem;line-height:1.35}
 td.number .small{white-space:nowrap}
-td em+.small{white-space:normal;min-width:9rem}
+td .why.small{white-space:normal;min-width:9rem}
 th button{font:inherit;color:inherit;background:none;border:0;padding:.1rem 0;min-height:1.5rem;text-align:inherit;cursor:pointer;text-decoration:underline dotted;text-underline-offset:.2em}
 th[aria-sort] button{text-decoration-style:solid}
 th[aria-sort=ascending] button::after{content:" \\2191"}
