@@ -1,0 +1,50 @@
+import type { DraftColumn } from './draft.js';
+import type { Fault } from './fault.js';
+
+/** Reads the cells of one column into the drafted column behind it. */
+export interface Cell {
+  readonly column: DraftColumn;
+  /** Puts the value at that row, missing where the cell has none or is at fault, and says what was wrong. */
+  readonly read: (bytes: Uint8Array, start: number, end: number, row: number) => Fault;
+}
+
+/** Texts that stand for missing, told apart by their bytes. */
+export class MissingTexts {
+  readonly #texts: readonly Uint8Array[];
+  /** Whether a text of that many bytes is among them. */
+  readonly #lengths: readonly boolean[];
+
+  constructor(texts: readonly string[]) {
+    this.#texts = texts.map((text) => Buffer.from(text.trim(), 'utf8'));
+    const lengths: boolean[] = [];
+    for (const { length } of this.#texts) {
+      while (lengths.length <= length) lengths.push(false);
+      lengths[length] = true;
+    }
+    this.#lengths = lengths;
+  }
+
+  has(bytes: Uint8Array, start: number, end: number): boolean {
+    const length = end - start;
+    if (length >= this.#lengths.length || this.#lengths[length] !== true) return false;
+    return this.#texts.some((text) => {
+      if (text.length !== length) return false;
+      for (let at = 0; at < length; at++) if (text[at] !== bytes[start + at]) return false;
+      return true;
+    });
+  }
+}
+
+/** Where a cell begins once spaces and tabs before it are left off. */
+export function trimmedStart(bytes: Uint8Array, start: number, end: number): number {
+  let at = start;
+  while (at < end && (bytes[at] === 32 || bytes[at] === 9)) at++;
+  return at;
+}
+
+/** Where a cell ends once spaces and tabs behind it are left off. */
+export function trimmedEnd(bytes: Uint8Array, start: number, end: number): number {
+  let at = end;
+  while (at > start && (bytes[at - 1] === 32 || bytes[at - 1] === 9)) at--;
+  return at;
+}

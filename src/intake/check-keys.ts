@@ -1,0 +1,136 @@
+import { side } from '../record/codes.js';
+import type { TableDefinition } from '../record/field.js';
+import { componentCodes } from '../record/tables/checks.js';
+import type { FileReading } from './read-file.js';
+import type { Saying } from './remark.js';
+import { RowSet } from './row-set.js';
+import { positionOf, remarkOn } from './set-aside.js';
+
+function repeated(table: TableDefinition): Saying {
+  return {
+    code: 'duplicate-key',
+    reason: `an earlier row has the same ${table.key.join(', ')}`,
+    remedy: 'If it is the same record, leave this row out; if not, give it a key of its own.',
+  };
+}
+
+const doubleEntry: Saying = {
+  code: 'double-entry',
+  reason: 'an earlier row records the same event under another key',
+  remedy: 'Leave one of the two out, or correct what makes them alike.',
+};
+
+const sideCount = side.codes.length + 1;
+const partCount = (componentCodes.codes.length + 1) * sideCount;
+
+function hasKey(reading: FileReading): boolean {
+  return reading.draft.table.key.every((name) => reading.draft.columns.has(name));
+}
+
+/**
+ * Looks are many and mostly stand together by inspection, so that a stamp for each part tells a repeat; only inspections
+ * whose looks are scattered are remembered one by one.
+ */
+function checkLooks(readings: readonly FileReading[], folded: ReadonlyMap<number, ReadonlySet<number>>): void {
+  const stamps = new Int32Array(partCount);
+  let run = 0;
+  const met = new Set<number>();
+  const scattered = new Set<number>();
+  const eachLook = (visit: (reading: FileReading, row: number, inspection: number, part: number) => void): void => {
+    for (const reading of readings) {
+      const { draft } = reading;
+      const [inspections, components, sides] = draft.table.key.map((name) => draft.columns.get(name)!.values);
+      for (let row = 0; row < draft.rowCount; row++) {
+        if (draft.aside[row] === 1) continue;
+        visit(reading, row, inspections![row]!, components![row]! * sideCount + sides![row]!);
+      }
+    }
+  };
+  const setAside = (reading: FileReading, row: number) => {
+    const { table } = reading.draft;
+    remarkOn(reading, row, positionOf(reading, table.key[0]!), repeated(table));
+  };
+  let current = 0;
+  eachLook((reading, row, inspection, part) => {
+    if (inspection !== current) {
+      if (met.has(inspection)) scattered.add(inspection);
+      met.add(inspection);
+      current = inspection;
+      run++;
+    }
+    if (stamps[part] === run || folded.get(inspection)?.has(part)) setAside(reading, row);
+    else stamps[part] = run;
+  });
+  if (scattered.size === 0) return;
+  const seen = new Set<number>();
+  eachLook((reading, row, inspection, part) => {
+    if (!scattered.has(inspection)) return;
+    const look = inspection * partCount + part;
+    if (seen.has(look)) setAside(reading, row);
+    seen.add(look);
+  });
+}
+
+/** The parts that each inspection of a wide checklist records already, by the inspection's number. */
+function foldedParts(table: TableDefinition, owners: readonly FileReading[]): ReadonlyMap<number, ReadonlySet<number>> {
+  const parts = new Map<number, ReadonlySet<number>>();
+  for (const { draft } of owners) {
+    if (draft.fold?.table !== table) continue;
+    const codeOf = (name: string, code: string): number => {
+      const field = table.fields.find((entry) => entry.name === name);
+      if (field?.type !== 'code') throw new Error(`${table.name} has no codes ${name}`);
+      return field.codes.codes.findIndex((entry) => entry.code === code) + 1;
+    };
+    const recorded = new Set(
+      draft.fold.columns.map(
+        (column) => codeOf('component', column.component) * sideCount + codeOf('side', column.side),
+      ),
+    );
+    const keys = draft.columns.get(draft.table.key[0]!)!.values;
+    for (let row = 0; row < draft.rowCount; row++) if (draft.aside[row] === 0) parts.set(keys[row]!, recorded);
+  }
+  return parts;
+}
+
+/** Sets aside every row whose key an earlier row has; rows set aside before do not count as earlier ones. */
+export function checkKeys(table: TableDefinition, readings: readonly FileReading[], all: readonly FileReading[]): void {
+  const keyed = readings.filter(hasKey);
+  if (table.key[1] === 'component') {
+    checkLooks(keyed, foldedParts(table, all));
+    return;
+  }
+  const rows = new RowSet(keyed.map(({ draft }) => table.key.map((name) => draft.columns.get(name)!.values)));
+  for (const [index, reading] of keyed.entries()) {
+    for (let row = 0; row < reading.draft.rowCount; row++) {
+      if (reading.draft.aside[row] === 1 || rows.add(index, row)) continue;
+      remarkOn(reading, row, positionOf(reading, table.key[0]!), repeated(table));
+    }
+  }
+}
+
+/**
+ * Sets aside every row that is alike an earlier kept one in all the fields by which its file's crosswalk knows a double
+ * entry. A row that lacks one of them, such as an unknown craft, is like no other.
+ */
+export function checkDoubleEntries(readings: readonly FileReading[]): void {
+  const groups = new Map<string, FileReading[]>();
+  for (const reading of readings) {
+    const { duplicates } = reading.rule;
+    if (duplicates.length === 0 || !duplicates.every((name) => reading.draft.columns.has(name))) continue;
+    const name = duplicates.join(' ');
+    groups.set(name, [...(groups.get(name) ?? []), reading]);
+  }
+  for (const group of groups.values()) {
+    const columns = group.map(({ draft, rule }) => rule.duplicates.map((name) => draft.columns.get(name)!.values));
+    const rows = new RowSet(columns);
+    for (const [index, reading] of group.entries()) {
+      const compared = columns[index]!;
+      const isText = reading.rule.duplicates.map((name) => reading.draft.columns.get(name)!.interner !== null);
+      for (let row = 0; row < reading.draft.rowCount; row++) {
+        if (reading.draft.aside[row] === 1) continue;
+        if (compared.some((values, place) => isText[place] && values[row] === 0)) continue;
+        if (!rows.add(index, row)) remarkOn(reading, row, null, doubleEntry);
+      }
+    }
+  }
+}

@@ -1,0 +1,53 @@
+import { type KeySpace, standing, type Texts } from './key-space.js';
+import type { FileReading } from './read-file.js';
+import type { Saying } from './remark.js';
+import { positionOf, remarkOn } from './set-aside.js';
+
+function dangling(field: string, table: string): Saying {
+  return {
+    code: 'unknown-reference',
+    reason: `${field} names none of the ${table.replaceAll('_', ' ')} that were read`,
+    remedy: 'Mend the cell, or import the file that holds it.',
+  };
+}
+
+function following(field: string, table: string): Saying {
+  return {
+    code: 'parent-set-aside',
+    reason: `the row of ${table.replaceAll('_', ' ')} that ${field} names was set aside`,
+    remedy: 'Mend that row, and this one follows.',
+  };
+}
+
+/** Sets aside every row that refers to a row which is not there, or which was itself set aside. */
+export function checkLinks(readings: readonly FileReading[], texts: Texts): void {
+  for (const reading of readings) {
+    const { draft } = reading;
+    for (const column of draft.columns.values()) {
+      const { field } = column;
+      if (field.type !== 'reference') continue;
+      const space = texts.spaceOf(field.to);
+      const standings = space.standings();
+      const { values } = column;
+      for (let row = 0; row < draft.rowCount; row++) {
+        const code = values[row]!;
+        if (code === 0 || standings[code] === standing.kept) continue;
+        const saying =
+          standings[code] === standing.setAside ? following(field.name, field.to) : dangling(field.name, field.to);
+        remarkOn(reading, row, positionOf(reading, field.name), saying);
+      }
+    }
+  }
+}
+
+/** Marks the keys of a table's rows, kept or set aside, for the tables that refer to it. */
+export function markKeys(readings: readonly FileReading[], space: KeySpace): void {
+  for (const { draft } of readings) {
+    const keys = draft.columns.get(draft.table.key[0]!)?.values;
+    if (keys === undefined) continue;
+    for (let row = 0; row < draft.rowCount; row++) {
+      const code = keys[row]!;
+      if (code !== 0) space.mark(code, draft.aside[row] === 1 ? standing.setAside : standing.kept);
+    }
+  }
+}

@@ -1,0 +1,95 @@
+import type { Place } from '../problem/problem.js';
+import type { Field, TableDefinition } from '../record/field.js';
+import type { DefinitionChange } from '../record/file-sum.js';
+import type { DatePattern } from './date-pattern.js';
+
+/** How the text of a file is cut into rows and cells. */
+export interface Dialect {
+  /** One byte. */
+  readonly delimiter: number;
+  /** One byte; null where no cell is ever quoted. */
+  readonly quote: number | null;
+  /** The physical line of the header, from 1; lines before it are not rows. */
+  readonly headerLine: number;
+}
+
+/** A code that held from one season to another, both inclusive. */
+export interface SeasonalCode {
+  readonly from: number;
+  readonly to: number;
+  readonly code: string | null;
+}
+
+/** What a cell's text stands for: a code or key, null for missing, or one by season. */
+export type CodeMeaning = string | null | readonly SeasonalCode[];
+
+/** A number in the file's unit becomes the field's by `number × factor + shift`. */
+export interface Conversion {
+  readonly factor: number;
+  readonly shift: number;
+}
+
+/** How one field is read, from one column or from several joined by a space. */
+export interface FieldRule {
+  readonly field: Field;
+  readonly columns: readonly string[];
+  /** What the cells' texts stand for; null where they are taken as they are. */
+  readonly codes: ReadonlyMap<string, CodeMeaning> | null;
+  readonly pattern: DatePattern | null;
+  readonly conversion: Conversion | null;
+  /** The unit of the file's numbers, in words; null for the field's own. */
+  readonly unit: string | null;
+  /** Whether a keyed hash stands for the text, which is never stored. */
+  readonly hashed: boolean;
+}
+
+/** The part that a column of a wide checklist records. */
+export interface FoldColumn {
+  readonly column: string;
+  readonly component: string;
+  readonly side: string;
+}
+
+/** A checklist with a column a part: each row gives as many records of another table. */
+export interface Fold {
+  readonly table: TableDefinition;
+  readonly columns: readonly FoldColumn[];
+  /** What a cell's text says, as fields of the folded record. */
+  readonly values: ReadonlyMap<string, ReadonlyMap<string, string>>;
+}
+
+/** How the files of one kind are read: which they are, and what each of their columns means. */
+export interface FileRule {
+  readonly patterns: readonly string[];
+  readonly place: Place;
+  readonly table: TableDefinition;
+  readonly dialect: Dialect;
+  /** The zone of times without an offset; null where each row takes its station's. */
+  readonly timeZone: string | null;
+  readonly repeated: 'first' | 'second' | null;
+  readonly decimalByte: number;
+  /** Texts that are read as missing in every column. */
+  readonly missing: readonly string[];
+  /** The field whose local year is the row's season. */
+  readonly seasonOf: string | null;
+  /** Every column that must stand in the header. */
+  readonly columns: readonly string[];
+  readonly privateColumns: ReadonlySet<string>;
+  readonly fields: readonly FieldRule[];
+  readonly constants: ReadonlyMap<string, string>;
+  readonly fold: Fold | null;
+  /** Fields that are alike in two entries of one event; empty where none are looked for. */
+  readonly duplicates: readonly string[];
+}
+
+/** What the exports of one program mean in the canonical tables. */
+export interface Crosswalk {
+  readonly name: string;
+  readonly about: string;
+  /** Milliseconds since 1970; null where the crosswalk does not say. */
+  readonly asOf: number | null;
+  readonly definitionChanges: readonly DefinitionChange[];
+  readonly files: readonly FileRule[];
+  /** SHA-256 of its text, in hexadecimal. */
+  readonly fingerprint: string;
+}

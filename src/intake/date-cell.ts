@@ -1,0 +1,101 @@
+import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
+import { type DatePattern, DateReader } from './date-pattern.js';
+import { type DraftColumn, noDay } from './draft.js';
+import { type Fault, fault } from './fault.js';
+import type { ZoneClock } from './time-zone.js';
+
+/** A cell that knows in which local year it fell, and where in its text a fault lies. */
+export interface DatedCell extends Cell {
+  /** The local year of the cell last read; 0 where it was missing or at fault. */
+  readonly year: number;
+  /** How many bytes into the cell the fault last found lies. */
+  readonly faultAt: number;
+}
+
+/** Reads calendar dates; a time of day behind the date is checked and left off. */
+export class DateCell implements DatedCell {
+  readonly column: DraftColumn;
+  year = 0;
+  faultAt = 0;
+  readonly #reader: DateReader;
+  readonly #missing: MissingTexts;
+  readonly #absent: Fault;
+
+  constructor(column: DraftColumn, pattern: DatePattern, missing: MissingTexts) {
+    this.column = column;
+    this.#reader = new DateReader(pattern, false);
+    this.#missing = missing;
+    this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    this.column.values[row] = noDay;
+    this.year = 0;
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (this.#missing.has(bytes, start, end)) return this.#absent;
+    const found = this.#reader.read(bytes, start, end);
+    if (found !== fault.none) {
+      this.faultAt = start - cellStart + this.#reader.faultAt;
+      return found;
+    }
+    this.column.values[row] = this.#reader.day;
+    this.year = this.#reader.year;
+    return fault.none;
+  }
+}
+
+/** Reads moments by the clock of a zone, or by the offset that the cell itself carries. */
+export class InstantCell implements DatedCell {
+  readonly column: DraftColumn;
+  year = 0;
+  faultAt = 0;
+  /** The clock of times without an offset; null until the row's station has told it. */
+  clock: ZoneClock | null;
+  readonly #reader: DateReader;
+  readonly #missing: MissingTexts;
+  readonly #repeated: 'first' | 'second' | null;
+  readonly #absent: Fault;
+
+  constructor(
+    column: DraftColumn,
+    pattern: DatePattern,
+    missing: MissingTexts,
+    clock: ZoneClock | null,
+    repeated: 'first' | 'second' | null,
+  ) {
+    this.column = column;
+    this.clock = clock;
+    this.#reader = new DateReader(pattern, true);
+    this.#missing = missing;
+    this.#repeated = repeated;
+    this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    const { values } = this.column;
+    values[row] = Number.NaN;
+    this.year = 0;
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (this.#missing.has(bytes, start, end)) return this.#absent;
+    const reader = this.#reader;
+    const found = reader.read(bytes, start, end);
+    if (found !== fault.none) {
+      this.faultAt = start - cellStart + reader.faultAt;
+      return found;
+    }
+    if (reader.pattern.hasOffset) values[row] = reader.wall - reader.offset * 60_000;
+    else {
+      this.faultAt = start - cellStart + reader.hourAt;
+      // A row whose station nobody knows is set aside for that; its times stay missing.
+      if (this.clock === null) return fault.none;
+      const kind = this.clock.kindOf(reader.wall);
+      if (kind === 'never') return fault.noSuchLocalTime;
+      if (kind === 'twice' && this.#repeated === null) return fault.ambiguousLocalTime;
+      values[row] = this.clock.momentOf(reader.wall, this.#repeated ?? 'first');
+    }
+    this.year = reader.year;
+    return fault.none;
+  }
+}

@@ -1,0 +1,75 @@
+import { nearestName } from '../problem/nearest.js';
+import type { FieldRule } from './crosswalk.js';
+import { type Fault, fault, faultCodes } from './fault.js';
+import type { Saying } from './remark.js';
+
+/** The texts a rule knows for a field: those of its code map, or the field's own codes. */
+function knownTexts(rule: FieldRule): readonly string[] {
+  if (rule.codes !== null) return [...rule.codes.keys()].filter((text) => text !== '');
+  return rule.field.type === 'code' ? rule.field.codes.codes.map(({ code }) => code) : [];
+}
+
+function unknownCode(rule: FieldRule, seen: string): Omit<Saying, 'code'> {
+  const known = knownTexts(rule);
+  const near = seen === 'withheld' ? null : nearestName(seen, known);
+  const held = rule.codes?.get(seen);
+  if (Array.isArray(held)) {
+    return {
+      reason: `no meaning of this code for ${rule.field.name} in the row's season`,
+      remedy: 'Give the code a meaning for that season in the crosswalk, or mend the cell.',
+    };
+  }
+  return {
+    reason: `none of the known codes of ${rule.field.name}`,
+    remedy: `${near === null ? '' : `Did you mean "${near}"? `}Mend the cell, or add the code to the crosswalk.`,
+  };
+}
+
+/** Why a cell sets its row aside, and what to do. */
+export function describeFault(found: Fault, rule: FieldRule, seen: string): Saying {
+  const { field } = rule;
+  const pattern = rule.pattern?.text ?? '';
+  const code = faultCodes[found]!;
+  switch (found) {
+    case fault.missingValue:
+      return { code, reason: `${field.name} must have a value`, remedy: 'Fill it in from the form.' };
+    case fault.partlyMissing:
+      return {
+        code,
+        reason: `${field.name} needs ${rule.columns.join(' and ')}, and one of them is empty`,
+        remedy: 'Fill in the empty cell, or empty both.',
+      };
+    case fault.notANumber:
+      return { code, reason: `${field.name} is not a number`, remedy: 'Write digits only, without a unit.' };
+    case fault.notAWholeNumber:
+      return { code, reason: `${field.name} is counted in whole numbers`, remedy: 'Write a whole number.' };
+    case fault.outOfRange: {
+      const range = 'least' in field ? ` is not between ${field.least} and ${field.most} ${field.unit}` : '';
+      return { code, reason: `${field.name}${range}`, remedy: 'Compare with the form, and look at the unit.' };
+    }
+    case fault.notADate:
+      return { code, reason: `no date as ${pattern}`, remedy: 'Write a day that the calendar has, in that order.' };
+    case fault.notATime:
+      return { code, reason: `no date and time as ${pattern}`, remedy: 'Write both, in that order.' };
+    case fault.noSuchLocalTime:
+      return {
+        code,
+        reason: 'the clocks skipped this time in spring',
+        remedy: 'Compare with the form; a device may not have changed to daylight-saving time.',
+      };
+    case fault.ambiguousLocalTime:
+      return {
+        code,
+        reason: 'the clocks showed this time twice in autumn',
+        remedy: 'Say which was meant, or set repeated: first or second in the crosswalk.',
+      };
+    case fault.doesNotMatch:
+      return {
+        code,
+        reason: `${field.name} is not written as it should be: ${field.meaning}`,
+        remedy: 'Mend the cell.',
+      };
+    default:
+      return { code, ...unknownCode(rule, seen) };
+  }
+}

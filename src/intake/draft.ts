@@ -1,0 +1,79 @@
+import type { Field, TableDefinition } from '../record/field.js';
+import type { FieldRule, Fold } from './crosswalk.js';
+import { type Growable, grown } from './growing.js';
+import type { Interner } from './interner.js';
+import type { Texts } from './key-space.js';
+
+const firstRows = 1024;
+
+/** The mark of a missing date among day numbers. */
+export const noDay = -0x80000000;
+
+/** The values of one field before the rows are accepted; codes by their place in the code list from 1, 0 for missing. */
+export class DraftColumn {
+  readonly field: Field;
+  /** The numbering of its texts; null for codes of a list, and for numbers. */
+  readonly interner: Interner | null;
+  /** Day numbers miss by `noDay`, other numbers by NaN; nothing outside the intake sees either. */
+  values: Growable;
+
+  constructor(field: Field, interner: Interner | null) {
+    this.field = field;
+    this.interner = interner;
+    if (field.type === 'code') this.values = new Uint8Array(firstRows);
+    else if (field.type === 'date') this.values = new Int32Array(firstRows);
+    else if (interner !== null) this.values = new Uint32Array(firstRows);
+    else this.values = new Float64Array(firstRows);
+  }
+}
+
+/** The rows read from one file for one table, kept or not. */
+export class Draft {
+  readonly table: TableDefinition;
+  /** The file's place in the order of reading. */
+  readonly file: number;
+  readonly fields: readonly FieldRule[];
+  readonly columns = new Map<string, DraftColumn>();
+  readonly fold: Fold | null;
+  rowCount = 0;
+  /** Physical lines, from 1. */
+  lines = new Uint32Array(firstRows);
+  /** Where each row begins in its file, in bytes. */
+  offsets: Uint32Array | Float64Array;
+  /** 1 where a row is set aside. */
+  aside = new Uint8Array(firstRows);
+  /** What each cell of a wide checklist says, row by row: places in the fold's values, from 1. */
+  folded = new Uint16Array(0);
+  #capacity = firstRows;
+
+  constructor(table: TableDefinition, file: number, bytes: number, fields: readonly FieldRule[], fold: Fold | null) {
+    this.table = table;
+    this.file = file;
+    this.fields = fields;
+    this.offsets = bytes < 2 ** 32 ? new Uint32Array(firstRows) : new Float64Array(firstRows);
+    this.fold = fold;
+    if (fold !== null) this.folded = new Uint16Array(firstRows * fold.columns.length);
+  }
+
+  /** The column of a field, begun when it is not there yet. */
+  columnOf(field: Field, texts: Texts): DraftColumn {
+    let column = this.columns.get(field.name);
+    if (column === undefined) {
+      const holdsText = field.type === 'text' || field.type === 'pseudonym' || field.type === 'reference';
+      column = new DraftColumn(field, holdsText ? texts.internerOf(this.table.name, field) : null);
+      this.columns.set(field.name, column);
+    }
+    return column;
+  }
+
+  /** Makes room for one row more. */
+  makeRoom(): void {
+    if (this.rowCount < this.#capacity) return;
+    this.#capacity *= 2;
+    this.lines = grown(this.lines, this.#capacity);
+    this.offsets = grown(this.offsets, this.#capacity);
+    this.aside = grown(this.aside, this.#capacity);
+    if (this.fold !== null) this.folded = grown(this.folded, this.#capacity * this.fold.columns.length);
+    for (const column of this.columns.values()) column.values = grown(column.values, this.#capacity);
+  }
+}

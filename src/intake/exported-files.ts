@@ -1,0 +1,81 @@
+import { readdir, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Problem, wholeFile } from '../problem/problem.js';
+import type { FileRule } from './crosswalk.js';
+
+const special = /[.*+?^${}()|[\]\\]/gu;
+
+/** A path pattern as an expression: `*` stands for anything within one name, `**` for any folders. */
+export function pathPattern(pattern: string): RegExp {
+  const source = pattern
+    .split('/')
+    .map((name) =>
+      name === '**'
+        ? '**'
+        : name
+            .split('*')
+            .map((part) => part.replace(special, '\\$&'))
+            .join('[^/]*'),
+    )
+    .join('/')
+    .replaceAll('**/', '(?:[^/]+/)*')
+    .replaceAll('**', '.*');
+  return new RegExp(`^${source}$`, 'u');
+}
+
+/** Every file below a folder, as paths with forward slashes, in order of their code units; null where there is no such folder. */
+export async function filesBelow(folder: string): Promise<readonly string[] | null> {
+  const found: string[] = [];
+  const waiting = [''];
+  while (waiting.length > 0) {
+    const below = waiting.pop()!;
+    const entries = await readdir(join(folder, below), { withFileTypes: true }).catch(() => null);
+    if (entries === null) {
+      if (below === '') return null;
+      continue;
+    }
+    for (const entry of entries) {
+      const path = below === '' ? entry.name : `${below}/${entry.name}`;
+      if (entry.isDirectory()) waiting.push(path);
+      else found.push(path);
+    }
+  }
+  return found.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+}
+
+/** The files that a rule's patterns name, each once; patterns that name none are problems. */
+export async function filesOf(
+  rule: FileRule,
+  from: string,
+  below: readonly string[],
+): Promise<{ readonly files: readonly string[]; readonly problems: readonly Problem[] }> {
+  const files = new Set<string>();
+  const problems: Problem[] = [];
+  for (const pattern of rule.patterns) {
+    const expression = pathPattern(pattern);
+    const matching = below.filter((path) => expression.test(path));
+    for (const path of matching) files.add(path);
+    if (matching.length > 0) continue;
+    const isFolder = (await stat(join(from, pattern)).catch(() => null))?.isDirectory() === true;
+    if (isFolder) {
+      problems.push({
+        code: 'is-a-folder',
+        severity: 'stops',
+        place: wholeFile(pattern),
+        seen: 'a folder',
+        wanted: 'an exported file',
+        remedy: `Name the files in it, such as ${pattern}/*.csv, in the crosswalk.`,
+      });
+    } else {
+      problems.push({
+        code: 'no-such-file',
+        severity: 'stops',
+        place: rule.place,
+        seen: pattern,
+        wanted: `a file below ${from}`,
+        remedy: 'Put the export there, or mend the path in the crosswalk.',
+      });
+    }
+  }
+  return { files: [...files], problems };
+}

@@ -1,0 +1,288 @@
+import { createHash } from 'node:crypto';
+import { readFile as readBytes, stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { type Problem, wholeFile } from '../problem/problem.js';
+import type { TableDefinition, TableName } from '../record/field.js';
+import type { FileSum, ImportSum } from '../record/file-sum.js';
+import type { Records, RecordTable } from '../record/records.js';
+import { tables } from '../record/tables.js';
+import { checkDoubleEntries, checkKeys } from './check-keys.js';
+import { checkLinks, markKeys } from './check-links.js';
+import { checkParts, craftKinds, noteContradictions, noteSingleSides } from './check-sense.js';
+import type { Crosswalk, FileRule } from './crosswalk.js';
+import { filesBelow, filesOf } from './exported-files.js';
+import { type FinalKeys, finishTable } from './finish-table.js';
+import { Texts } from './key-space.js';
+import { countByCode, type LedgerLine, ledgerOf, type SetAsideRow } from './ledger.js';
+import { shortestKey } from './pseudonym.js';
+import { readAgain } from './read-again.js';
+import { readCrosswalk } from './read-crosswalk.js';
+import { type FileReading, readFile } from './read-file.js';
+import { ZoneClock } from './time-zone.js';
+
+/** How far an import has come. */
+export interface ImportProgress {
+  readonly file: string;
+  /** The file's place among all, from 1. */
+  readonly fileNumber: number;
+  readonly fileCount: number;
+  /** Rows of this file so far. */
+  readonly rows: number;
+  /** Bytes over all files. */
+  readonly bytesDone: number;
+  readonly bytesTotal: number;
+}
+
+export interface ImportRequest {
+  /** Paths of crosswalk files, in the order in which their files are read. */
+  readonly crosswalks: readonly string[];
+  /** The folder of exports. */
+  readonly from: string;
+  /** The secret under which pseudonyms are made. */
+  readonly key: Uint8Array;
+  readonly progress: (step: ImportProgress) => void;
+  /** How many bytes are read at once; no result depends on it. */
+  readonly chunk?: number;
+}
+
+export interface ImportResult {
+  readonly records: Records;
+  readonly sum: ImportSum;
+  /** One line a problem that set a row aside, in order of file and line. */
+  readonly setAside: readonly LedgerLine[];
+  /** One line a problem noted on a kept row. */
+  readonly notes: readonly LedgerLine[];
+  readonly setAsideRows: readonly SetAsideRow[];
+  /** What stops the import: where there is one, no records are given, and nothing may be stored. */
+  readonly problems: readonly Problem[];
+}
+
+/** One file to be read, by one rule of one crosswalk. */
+interface Task {
+  readonly file: string;
+  readonly crosswalk: Crosswalk;
+  readonly rule: FileRule;
+  readonly bytes: number;
+}
+
+function stop(code: string, file: string, seen: string, wanted: string, remedy: string): Problem {
+  return { code, severity: 'stops', place: wholeFile(file), seen, wanted, remedy };
+}
+
+async function readCrosswalks(paths: readonly string[], problems: Problem[]): Promise<readonly Crosswalk[]> {
+  const crosswalks: Crosswalk[] = [];
+  for (const path of paths) {
+    const found = await stat(path).catch(() => null);
+    if (found === null) {
+      problems.push(stop('no-such-file', path, basename(path), 'a crosswalk', 'Look at the path.'));
+    } else if (found.isDirectory()) {
+      problems.push(stop('is-a-folder', path, 'a folder', 'a crosswalk', 'Name the file in it.'));
+    } else {
+      const read = readCrosswalk(path, await readBytes(path, 'utf8'));
+      problems.push(...read.problems);
+      if (read.crosswalk !== null) crosswalks.push(read.crosswalk);
+    }
+  }
+  return crosswalks;
+}
+
+async function findTasks(
+  request: ImportRequest,
+  crosswalks: readonly Crosswalk[],
+  problems: Problem[],
+): Promise<Task[]> {
+  const below = await filesBelow(request.from);
+  if (below === null) {
+    problems.push(stop('no-such-file', request.from, 'no folder', 'the folder of exports', 'Look at the path.'));
+    return [];
+  }
+  const tasks: Task[] = [];
+  for (const crosswalk of crosswalks) {
+    for (const rule of crosswalk.files) {
+      const { files, problems: missing } = await filesOf(rule, request.from, below);
+      problems.push(...missing);
+      for (const file of files) {
+        const { size } = await stat(`${request.from}/${file}`);
+        tasks.push({ file, crosswalk, rule, bytes: size });
+      }
+    }
+  }
+  return tasks;
+}
+
+function emptyRecords(texts: Texts): Records {
+  const finalKeys = new Map<string, FinalKeys>();
+  const byName = tables.map((table): [TableName, RecordTable] => [
+    table.name,
+    finishTable(table, [], texts, finalKeys),
+  ]);
+  return Object.fromEntries(byName) as Record<TableName, RecordTable>;
+}
+
+function nothing(problems: readonly Problem[]): ImportResult {
+  const sum = { files: [], definitionChanges: [], asOf: null, fingerprint: '' };
+  return { records: emptyRecords(new Texts()), sum, setAside: [], notes: [], setAsideRows: [], problems };
+}
+
+/** Reads the files, those of parent tables first; the readings come back in the order of the tasks. */
+async function readAll(tasks: readonly Task[], request: ImportRequest, texts: Texts): Promise<readonly FileReading[]> {
+  const clocks = new Map<string, ZoneClock>();
+  const clockOf = (zone: string): ZoneClock => {
+    const clock = clocks.get(zone) ?? new ZoneClock(zone);
+    clocks.set(zone, clock);
+    return clock;
+  };
+  const stationZones = new Map<number, string>();
+  const bytesTotal = tasks.reduce((sum, { bytes }) => sum + bytes, 0);
+  let bytesBefore = 0;
+  let fileNumber = 0;
+  const readings: FileReading[] = [];
+  for (const table of tables) {
+    for (const [place, task] of tasks.entries()) {
+      if (task.rule.table !== table) continue;
+      fileNumber++;
+      const number = fileNumber;
+      const before = bytesBefore;
+      const reading = await readFile({
+        from: request.from,
+        file: task.file,
+        place,
+        rule: task.rule,
+        crosswalk: task.crosswalk.name,
+        texts,
+        key: request.key,
+        clockOf,
+        stationClock: (station) => {
+          const zone = stationZones.get(station);
+          return zone === undefined ? null : clockOf(zone);
+        },
+        chunk: request.chunk ?? 1 << 20,
+        progress: (rows, bytesDone) =>
+          request.progress({
+            file: task.file,
+            fileNumber: number,
+            fileCount: tasks.length,
+            rows,
+            bytesDone: before + bytesDone,
+            bytesTotal,
+          }),
+      });
+      bytesBefore += task.bytes;
+      readings[place] = reading;
+      if (table.name === 'stations') rememberZones(reading, stationZones);
+    }
+  }
+  return readings;
+}
+
+function rememberZones({ draft }: FileReading, zones: Map<number, string>): void {
+  const station = draft.columns.get('station');
+  const zone = draft.columns.get('time_zone');
+  if (station === undefined || zone === undefined) return;
+  for (let row = 0; row < draft.rowCount; row++) {
+    if (draft.aside[row] === 0) zones.set(station.values[row]!, zone.interner!.textOf(zone.values[row]!));
+  }
+}
+
+/** Holds the rows of each table against each other and against their parents, parents first. */
+function checkAcross(readings: readonly FileReading[], texts: Texts): void {
+  let kinds: Int16Array = new Int16Array(0);
+  for (const table of tables) {
+    const own = readings.filter(({ draft }) => draft.table === table);
+    checkLinks(own, texts);
+    if (table.key[1] === 'component') checkParts(own, kinds);
+    checkKeys(table, own, readings);
+    checkDoubleEntries(own);
+    const space = texts.spaceOf(table.name);
+    markKeys(own, space);
+    if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
+  }
+  const inspections = texts.spaceOf('inspections').interner.size;
+  noteContradictions(readings, inspections);
+  noteSingleSides(readings, inspections);
+}
+
+function sumOf(reading: FileReading, setAside: readonly LedgerLine[], notes: readonly LedgerLine[]): FileSum {
+  const { draft } = reading;
+  let kept = 0;
+  for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
+  return {
+    file: reading.file,
+    fingerprint: reading.fingerprint,
+    crosswalk: reading.crosswalk,
+    table: draft.table.name,
+    read: reading.read,
+    kept,
+    setAside: reading.read - kept,
+    folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
+    problems: countByCode(setAside),
+    notes: countByCode(notes),
+  };
+}
+
+/** The earliest cut-off of the crosswalks that read washes, else of all: beyond it not every wash is told of. */
+function asOfAll(crosswalks: readonly Crosswalk[]): number | null {
+  const moments = (some: readonly Crosswalk[]) => some.flatMap(({ asOf }) => (asOf === null ? [] : [asOf]));
+  const washing = crosswalks.filter(({ files }) => files.some(({ table }) => table.name === 'decontaminations'));
+  const known = moments(washing).length > 0 ? moments(washing) : moments(crosswalks);
+  return known.length === 0 ? null : Math.min(...known);
+}
+
+/** The changes of meaning that the crosswalks tell of, each once. */
+function changesOf(crosswalks: readonly Crosswalk[]): ImportSum['definitionChanges'] {
+  const changes = crosswalks.flatMap(({ definitionChanges }) => definitionChanges);
+  return [...new Map(changes.map((change) => [JSON.stringify(change), change])).values()];
+}
+
+function needsKey(crosswalks: readonly Crosswalk[]): boolean {
+  return crosswalks.some(({ files }) => files.some(({ fields }) => fields.some(({ hashed }) => hashed)));
+}
+
+/**
+ * Reads exported files by their crosswalks into records: every cell checked, links and keys followed across all files,
+ * every row that cannot be kept set aside with its reasons. Rows read = rows kept + rows set aside, for every file.
+ */
+export async function importExports(request: ImportRequest): Promise<ImportResult> {
+  const problems: Problem[] = [];
+  const crosswalks = await readCrosswalks(request.crosswalks, problems);
+  if (problems.length > 0) return nothing(problems);
+  if (needsKey(crosswalks) && request.key.length < shortestKey) {
+    const remedy = `Make a key of at least ${shortestKey} bytes and keep it outside the project.`;
+    problems.push(stop('short-key', 'the key', `${request.key.length} bytes`, 'a key that cannot be guessed', remedy));
+  }
+  const tasks = await findTasks(request, crosswalks, problems);
+  if (problems.length > 0) return nothing(problems);
+
+  const texts = new Texts();
+  const readings = await readAll(tasks, request, texts);
+  problems.push(...readings.flatMap((reading) => reading.problems));
+  if (problems.length > 0) return nothing(problems);
+  checkAcross(readings, texts);
+  for (const reading of readings) await readAgain(request.from, reading);
+
+  const setAside: LedgerLine[] = [];
+  const notes: LedgerLine[] = [];
+  const setAsideRows: SetAsideRow[] = [];
+  const files: FileSum[] = [];
+  for (const reading of readings) {
+    const ledger = ledgerOf(reading);
+    for (const line of ledger.setAside) setAside.push(line);
+    for (const line of ledger.notes) notes.push(line);
+    for (const { line, row } of reading.asideTexts) setAsideRows.push({ file: reading.file, line, row });
+    files.push(sumOf(reading, ledger.setAside, ledger.notes));
+  }
+  const finalKeys = new Map<string, FinalKeys>();
+  const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
+    table.name,
+    finishTable(table, readings, texts, finalKeys),
+  ]);
+  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
+  const sum: ImportSum = {
+    files,
+    definitionChanges: changesOf(crosswalks),
+    asOf: asOfAll(crosswalks),
+    fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
+  };
+  const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
+  return { records, sum, setAside, notes, setAsideRows, problems: [] };
+}

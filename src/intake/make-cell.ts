@@ -1,0 +1,66 @@
+import type { Field } from '../record/field.js';
+import type { Cell, MissingTexts } from './cell.js';
+import type { FieldRule, FileRule } from './crosswalk.js';
+import { DateCell, InstantCell } from './date-cell.js';
+import type { DraftColumn } from './draft.js';
+import { fault } from './fault.js';
+import { NumberCell } from './number-cell.js';
+import { pseudonymOf } from './pseudonym.js';
+import { MeaningCell, TextCell, type TextMeaning } from './text-cell.js';
+import type { ZoneClock } from './time-zone.js';
+
+/** The number by which a column stores a code or text: its place in the code list from 1, or its number among texts. */
+export function storedCode(column: DraftColumn, text: string): number {
+  const { field } = column;
+  if (field.type !== 'code') return column.interner!.codeOfText(text);
+  return field.codes.codes.findIndex(({ code }) => code === text) + 1;
+}
+
+function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<string>, key: Uint8Array) {
+  const { field, codes } = rule;
+  const pattern =
+    field.type === 'text' && field.pattern !== undefined ? new RegExp(`^(?:${field.pattern})$`, 'u') : null;
+  return (text: string): TextMeaning => {
+    const meaning = codes?.get(text);
+    if (Array.isArray(meaning)) return { kind: 'seasonal', meaning };
+    if (meaning === null) return { kind: 'missing' };
+    if (meaning === undefined) {
+      if (missing.has(text) || (text === '' && field.type !== 'code')) return { kind: 'missing' };
+      if (codes !== null) return { kind: 'fault', fault: fault.unknownCode };
+    }
+    const said = typeof meaning === 'string' ? meaning : text;
+    if (pattern?.test(said) === false) return { kind: 'fault', fault: fault.doesNotMatch };
+    const code = storedCode(column, rule.hashed ? pseudonymOf(said, key) : said);
+    return field.type === 'code' && code === 0 ? { kind: 'fault', fault: fault.unknownCode } : { kind: 'value', code };
+  };
+}
+
+function takesTextsAsTheyAre(field: Field, rule: FieldRule): boolean {
+  return rule.codes === null && !rule.hashed && field.type !== 'code' && !('pattern' in field);
+}
+
+/** The reader of a field's cells. */
+export function makeCell(
+  rule: FieldRule,
+  file: FileRule,
+  column: DraftColumn,
+  missing: MissingTexts,
+  clock: ZoneClock | null,
+  key: Uint8Array,
+): Cell {
+  const { field } = rule;
+  switch (field.type) {
+    case 'number':
+    case 'integer':
+      return new NumberCell(column, field, missing, file.decimalByte, rule.conversion);
+    case 'date':
+      return new DateCell(column, rule.pattern!, missing);
+    case 'instant':
+      return new InstantCell(column, rule.pattern!, missing, clock, file.repeated);
+    default: {
+      if (takesTextsAsTheyAre(field, rule)) return new TextCell(column, missing);
+      const texts = new Set(file.missing.map((text) => text.trim()));
+      return new MeaningCell(column, meaningOf(rule, column, texts, key), (code) => storedCode(column, code));
+    }
+  }
+}

@@ -1,0 +1,73 @@
+import type { NumberField } from '../record/field.js';
+import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
+import type { Conversion } from './crosswalk.js';
+import type { DraftColumn } from './draft.js';
+import { type Fault, fault } from './fault.js';
+
+const powers = Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);
+
+/**
+ * Reads decimal numbers: a sign, digits, and a decimal mark with digits behind it; no thousands marks and no exponents.
+ * Up to fifteen digits are exact, since an integer below 2^53 divided by a power of ten up to 10^22 is rounded once.
+ */
+export class NumberCell implements Cell {
+  readonly column: DraftColumn;
+  readonly #field: NumberField;
+  readonly #missing: MissingTexts;
+  readonly #conversion: Conversion | null;
+  readonly #decimalByte: number;
+  readonly #absent: Fault;
+
+  constructor(
+    column: DraftColumn,
+    field: NumberField,
+    missing: MissingTexts,
+    decimalByte: number,
+    conversion: Conversion | null,
+  ) {
+    this.column = column;
+    this.#field = field;
+    this.#missing = missing;
+    this.#decimalByte = decimalByte;
+    this.#conversion = conversion;
+    this.#absent = field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    const { values } = this.column;
+    values[row] = Number.NaN;
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (this.#missing.has(bytes, start, end)) return this.#absent;
+    let at = start;
+    const negative = bytes[at] === 45;
+    if (at < end && (negative || bytes[at] === 43)) at++;
+    const firstDigit = at;
+    let mantissa = 0;
+    let digits = 0;
+    let decimals = -1;
+    for (; at < end; at++) {
+      const byte = bytes[at]!;
+      if (byte === this.#decimalByte && decimals < 0 && at > firstDigit) {
+        decimals = 0;
+        continue;
+      }
+      const digit = byte - 48;
+      if (digit < 0 || digit > 9) return fault.notANumber;
+      mantissa = mantissa * 10 + digit;
+      if (mantissa > 0) digits++;
+      if (decimals >= 0) decimals++;
+    }
+    if (at === firstDigit || decimals === 0) return fault.notANumber;
+    let value = decimals > 0 ? mantissa / powers[Math.min(decimals, 22)]! : mantissa;
+    if (digits > 15 || decimals > 22) {
+      value = Number(Buffer.from(bytes.slice(firstDigit, end)).toString('latin1').replace(',', '.'));
+    }
+    if (negative && value !== 0) value = -value;
+    if (this.#conversion !== null) value = value * this.#conversion.factor + this.#conversion.shift;
+    if (this.#field.type === 'integer' && !Number.isInteger(value)) return fault.notAWholeNumber;
+    if (value < this.#field.least || value > this.#field.most) return fault.outOfRange;
+    values[row] = value;
+    return fault.none;
+  }
+}

@@ -1,0 +1,86 @@
+import type { Node } from 'yaml';
+import type { Field, TableDefinition } from '../record/field.js';
+import { fieldOf } from '../record/field.js';
+import type { FieldRule } from './crosswalk.js';
+import { type DatePattern, patternLetters, readDatePattern } from './date-pattern.js';
+import { readCodeMap } from './read-code-map.js';
+import { conversionTo, unitsFor } from './units.js';
+import type { YamlDocument } from './yaml-document.js';
+
+/** A canonical field by name; a problem and null where the table has none of that name. */
+export function readField(yaml: YamlDocument, node: Node, table: TableDefinition): Field | null {
+  const name = yaml.text(node, `a field of ${table.name}`);
+  if (name === null) return null;
+  const field = fieldOf(table, name);
+  if (field === null) {
+    const known = table.fields.map((entry) => entry.name);
+    yaml.complainOfName('unknown-field', node, name, `a field of the table ${table.name}`, known);
+  }
+  return field;
+}
+
+function readPattern(yaml: YamlDocument, node: Node, kind: 'date' | 'instant'): DatePattern | null {
+  const text = yaml.text(node, 'a date pattern');
+  if (text === null) return null;
+  const pattern = readDatePattern(text, kind);
+  if (typeof pattern !== 'string') return pattern;
+  yaml.complain('bad-pattern', node, text, `a pattern of ${patternLetters}`, `Mend the pattern: ${pattern}.`);
+  return null;
+}
+
+/**
+ * How a field is read from the settings `codes`, `pattern`, `unit` and `private`; a setting that the field's type has no
+ * use for is a problem, as is a name or a time that lacks the setting it needs.
+ */
+export function readFieldRule(
+  yaml: YamlDocument,
+  node: Node,
+  field: Field,
+  columns: readonly string[],
+  settings: ReadonlyMap<string, Node>,
+): FieldRule {
+  const useless = (setting: string) =>
+    yaml.complain(
+      'useless-setting',
+      settings.get(setting)!,
+      setting,
+      `a setting that ${field.name} can use`,
+      'Remove it.',
+    );
+  const codesNode = settings.get('codes');
+  const takesCodes = field.type === 'code' || field.type === 'reference' || field.type === 'text';
+  if (codesNode !== undefined && !takesCodes) useless('codes');
+  const codes = codesNode !== undefined && takesCodes ? readCodeMap(yaml, codesNode, field) : null;
+
+  const patternNode = settings.get('pattern');
+  const isDated = field.type === 'date' || field.type === 'instant';
+  let pattern: DatePattern | null = null;
+  if (isDated && patternNode !== undefined) pattern = readPattern(yaml, patternNode, field.type);
+  else if (patternNode !== undefined) useless('pattern');
+  else if (isDated) {
+    const example = field.type === 'date' ? 'pattern: yyyy-MM-dd' : "pattern: yyyy-MM-dd'T'HH:mm";
+    yaml.complain(
+      'missing-setting',
+      node,
+      '',
+      `a pattern for ${field.name}`,
+      `Say how it is written, such as ${example}.`,
+    );
+  }
+
+  const unitNode = settings.get('unit');
+  const isNumber = field.type === 'number' || field.type === 'integer';
+  if (unitNode !== undefined && !isNumber) useless('unit');
+  const unit = unitNode !== undefined && isNumber ? yaml.word(unitNode, 'a unit', unitsFor(field.unit)) : null;
+  const conversion = unit === null || !isNumber || unit === field.unit ? null : conversionTo(field.unit, unit);
+
+  const privateNode = settings.get('private');
+  const isHashable = field.type === 'pseudonym' || field.type === 'text' || field.type === 'reference';
+  if (privateNode !== undefined && !isHashable) useless('private');
+  const hashed =
+    privateNode !== undefined && isHashable && yaml.word(privateNode, 'what becomes of it', ['hash']) === 'hash';
+  if (field.type === 'pseudonym' && privateNode === undefined) {
+    yaml.complain('missing-setting', node, '', `private: hash for ${field.name}`, 'Add private: hash.');
+  }
+  return { field, columns, codes, pattern, conversion, unit, hashed };
+}

@@ -1,0 +1,197 @@
+import type { Node } from 'yaml';
+import type { Field, TableDefinition } from '../record/field.js';
+import { fieldOf } from '../record/field.js';
+import { isTableName, tableOf, tables } from '../record/tables.js';
+import type { FieldRule, FileRule } from './crosswalk.js';
+import { readTarget } from './read-code-map.js';
+import { plainDialect, readDialect } from './read-dialect.js';
+import { readField, readFieldRule } from './read-field-rule.js';
+import { readFold } from './read-fold.js';
+import { isTimeZone } from './time-zone.js';
+import type { YamlDocument } from './yaml-document.js';
+
+const known = [
+  'files',
+  'table',
+  'dialect',
+  'time_zone',
+  'time_zone_of',
+  'repeated',
+  'decimal',
+  'missing',
+  'season_of',
+  'columns',
+  'combine',
+  'constants',
+  'fold',
+  'duplicates',
+];
+const fieldSettings = ['codes', 'pattern', 'unit', 'private'];
+
+/** What is gathered about the columns of one kind of file. */
+interface Gathered {
+  readonly columns: string[];
+  readonly privateColumns: Set<string>;
+  readonly fields: FieldRule[];
+}
+
+function take(yaml: YamlDocument, node: Node, rule: FieldRule, gathered: Gathered): void {
+  const earlier = gathered.fields.find(({ field }) => field.name === rule.field.name);
+  if (earlier === undefined) gathered.fields.push(rule);
+  else {
+    const remedy = `${rule.field.name} is already read from ${earlier.columns.join(' and ')}.`;
+    yaml.complain('twice', node, rule.columns.join(' and '), 'one source for each field', remedy);
+  }
+}
+
+function readColumns(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
+  for (const { key, keyNode, value } of yaml.entries(node, 'the columns')) {
+    const column = key.trim();
+    gathered.columns.push(column);
+    const settings = yaml.settings(value, `the column ${column}`, ['field', 'ignore', ...fieldSettings], []);
+    const fieldNode = settings.get('field');
+    const privateNode = settings.get('private');
+    if (privateNode !== undefined) gathered.privateColumns.add(column);
+    if (fieldNode !== undefined) {
+      const field = readField(yaml, fieldNode, table);
+      if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
+      if (settings.has('ignore')) {
+        yaml.complain('useless-setting', settings.get('ignore')!, 'ignore', 'either a field or ignore', 'Remove one.');
+      }
+    } else if (privateNode !== undefined) yaml.word(privateNode, 'what becomes of a column without a field', ['drop']);
+    else if (!settings.has('ignore') && yaml.isMap(value)) {
+      yaml.complain('missing-setting', keyNode, column, 'a field, private: drop or ignore', 'Say what it holds.');
+    }
+  }
+}
+
+function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
+  for (const { keyNode, value } of yaml.entries(node, 'combine')) {
+    const field = readField(yaml, keyNode, table);
+    const settings = yaml.settings(value, 'a combined field', ['columns', ...fieldSettings], ['columns']);
+    const columnsNode = settings.get('columns');
+    if (field === null || columnsNode === undefined) continue;
+    const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
+    for (const column of columns) {
+      if (!gathered.columns.includes(column)) gathered.columns.push(column);
+      if (settings.has('private')) gathered.privateColumns.add(column);
+    }
+    take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
+  }
+}
+
+function readConstants(yaml: YamlDocument, node: Node, table: TableDefinition): ReadonlyMap<string, string> {
+  const constants = new Map<string, string>();
+  for (const { keyNode, value } of yaml.entries(node, 'constants')) {
+    const field = readField(yaml, keyNode, table);
+    if (field === null) continue;
+    if (field.type !== 'code' && field.type !== 'reference' && field.type !== 'text') {
+      yaml.complain('useless-setting', keyNode, field.name, 'a field of codes, keys or text', 'Take it from a column.');
+      continue;
+    }
+    const code = readTarget(yaml, value, field);
+    if (code !== null) constants.set(field.name, code);
+  }
+  return constants;
+}
+
+function readZone(yaml: YamlDocument, node: Node): string | null {
+  const zone = yaml.text(node, 'a time zone');
+  if (zone === null || isTimeZone(zone)) return zone;
+  yaml.complain('wrong-value', node, zone, 'an IANA time zone', 'Write it as in America/Denver.');
+  return null;
+}
+
+function fieldNames(yaml: YamlDocument, node: Node | undefined, table: TableDefinition): readonly Field[] {
+  if (node === undefined) return [];
+  const items = yaml.isList(node) ? yaml.items(node, 'fields') : [node];
+  return items.flatMap((item) => readField(yaml, item, table) ?? []);
+}
+
+function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition, given: ReadonlySet<string>): void {
+  for (const field of table.fields) {
+    if (!field.required || given.has(field.name)) continue;
+    const remedy = `Name the column that holds it, or a constant: ${field.meaning}`;
+    yaml.complain('missing-field', node, '', `the field ${field.name}, without which no row is kept`, remedy);
+  }
+}
+
+/** How the files of one kind are read; null where not even their table is known. */
+export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
+  const settings = yaml.settings(node, 'a kind of file', known, ['files', 'table', 'columns']);
+  const tableNode = settings.get('table');
+  const name = tableNode === undefined ? null : yaml.text(tableNode, 'a table');
+  if (tableNode === undefined || name === null) return null;
+  if (!isTableName(name)) {
+    const names = tables.map((entry) => entry.name);
+    yaml.complainOfName('unknown-table', tableNode, name, 'a canonical table', names);
+    return null;
+  }
+  const table = tableOf(name);
+  const gathered: Gathered = { columns: [], privateColumns: new Set(), fields: [] };
+  const at = (setting: string) => settings.get(setting);
+  const columnsNode = at('columns');
+  if (columnsNode !== undefined) readColumns(yaml, columnsNode, table, gathered);
+  const combineNode = at('combine');
+  if (combineNode !== undefined) readCombined(yaml, combineNode, table, gathered);
+  const constantsNode = at('constants');
+  const constants = constantsNode === undefined ? new Map<string, string>() : readConstants(yaml, constantsNode, table);
+  const foldNode = at('fold');
+  const fold = foldNode === undefined ? null : readFold(yaml, foldNode, table);
+  for (const { column } of fold?.columns ?? []) {
+    if (!gathered.columns.includes(column)) gathered.columns.push(column);
+    else yaml.complain('twice', foldNode!, column, 'one use for each column', 'Name it under columns or under fold.');
+  }
+  const given = new Set([...gathered.fields.map(({ field }) => field.name), ...constants.keys()]);
+  complainOfAbsent(yaml, tableNode, table, given);
+
+  const zoneNode = at('time_zone');
+  const zoneOfNode = at('time_zone_of');
+  if (zoneOfNode !== undefined) yaml.word(zoneOfNode, 'the field that tells the zone', ['station']);
+  const timeZone = zoneNode === undefined ? null : readZone(yaml, zoneNode);
+  const needsZone = gathered.fields.some(
+    ({ field, pattern }) => field.type === 'instant' && pattern?.hasOffset === false,
+  );
+  if (needsZone && zoneNode === undefined && zoneOfNode === undefined) {
+    yaml.complain(
+      'missing-setting',
+      tableNode,
+      '',
+      'a time zone for its times',
+      'Add time_zone: America/Denver or alike.',
+    );
+  }
+  const seasonOf = fieldNames(yaml, at('season_of'), table)[0] ?? null;
+  const dated = gathered.fields.some(({ field, pattern }) => field.name === seasonOf?.name && pattern !== null);
+  if (seasonOf !== null && !dated) {
+    yaml.complain('wrong-value', at('season_of')!, seasonOf.name, 'a date or time read from a column', 'Name another.');
+  }
+  const bySeason = gathered.fields.some(({ codes }) => codes !== null && [...codes.values()].some(Array.isArray));
+  if (bySeason && at('season_of') === undefined) {
+    yaml.complain('missing-setting', columnsNode ?? null, '', 'season_of, since codes change by season', 'Add it.');
+  }
+  const repeatedNode = at('repeated');
+  const repeated = repeatedNode === undefined ? null : yaml.word(repeatedNode, 'which of two', ['first', 'second']);
+  const decimalNode = at('decimal');
+  const decimal = decimalNode === undefined ? 'point' : yaml.word(decimalNode, 'a decimal mark', ['point', 'comma']);
+  const missingNode = at('missing');
+  const dialectNode = at('dialect');
+  const filesNode = at('files');
+  return {
+    patterns: filesNode === undefined ? [] : yaml.texts(filesNode, 'a path below the folder of exports'),
+    place: yaml.placeOf(filesNode ?? tableNode),
+    table,
+    dialect: dialectNode === undefined ? plainDialect : readDialect(yaml, dialectNode),
+    timeZone: zoneOfNode === undefined ? timeZone : null,
+    repeated: repeated === 'first' || repeated === 'second' ? repeated : null,
+    decimalByte: decimal === 'comma' ? 44 : 46,
+    missing: missingNode === undefined ? [''] : yaml.texts(missingNode, 'texts that stand for missing'),
+    seasonOf: seasonOf?.name ?? null,
+    columns: gathered.columns,
+    privateColumns: gathered.privateColumns,
+    fields: gathered.fields,
+    constants,
+    fold,
+    duplicates: fieldNames(yaml, at('duplicates'), table).map((field) => fieldOf(table, field.name)!.name),
+  };
+}

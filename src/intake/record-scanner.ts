@@ -1,0 +1,335 @@
+import type { Dialect } from './crosswalk.js';
+
+/** What `next` met: a row, bytes that end before the row does, or the end of the file. */
+export const met = { more: 0, row: 1, end: 2, tooLong: 3 } as const;
+
+const ordinary = 0;
+const delimiterClass = 1;
+const lineFeedClass = 2;
+const carriageReturnClass = 3;
+const quoteClass = 4;
+const highClass = 5;
+
+const lineFeed = 10;
+const carriageReturn = 13;
+
+/** A quoted cell that runs over lines for longer than this is taken for a quote that nobody closed. */
+const longestQuoted = 1 << 20;
+/** A row longer than this is none: the file is no delimited text. */
+const longestRow = 1 << 24;
+const mostCells = 1 << 16;
+
+/**
+ * Cuts bytes into rows and cells, as RFC 4180 does, with any of LF, CR and CRLF ending a line, in whatever chunks the bytes
+ * arrive. After `next` met a row, `starts` and `ends` bound its `count` cells within `cells`, already without quotes, and
+ * `rawStarts` and `rawEnds` bound them within `bytes`, as they stand in the file.
+ *
+ * A quoted row takes a slower path. A quote that is never closed costs only its own first line: the row is `broken`, and
+ * the next one begins on the next line. Three signs tell that a quote was not closed: something other than a delimiter
+ * follows the closing one; the quoted cell holds a line with as many delimiters as a row; or the row runs over lines and its
+ * cells are too many or too few.
+ */
+export class RecordScanner {
+  bytes: Uint8Array;
+  cells: Uint8Array;
+  starts: Int32Array = new Int32Array(256);
+  ends: Int32Array = new Int32Array(256);
+  rawStarts = this.starts;
+  rawEnds = this.ends;
+  count = 0;
+  /** The row's first physical line, from 1. */
+  line = 0;
+  recordStart = 0;
+  /** Where the row ends, its line end left off. */
+  recordEnd = 0;
+  /** Whether the row holds a quote that does not end. */
+  broken = false;
+  /** Whether the row holds bytes beyond ASCII. */
+  high = false;
+  /** How many cells a row should have; 0 while that is unknown. */
+  width = 0;
+  /** Where in the file `bytes` begins. */
+  base = 0;
+
+  readonly #dialect: Dialect;
+  readonly #classes = new Uint8Array(256);
+  readonly #classesUnquoted: Uint8Array;
+  #plainStarts = this.starts;
+  #plainEnds = this.ends;
+  #quotedStarts: Int32Array = new Int32Array(0);
+  #quotedEnds: Int32Array = new Int32Array(0);
+  #scratch = new Uint8Array(0);
+  #limit = 0;
+  #ended = false;
+  #position = 0;
+  #nextLine = 1;
+
+  constructor(dialect: Dialect, chunk: number) {
+    this.#dialect = dialect;
+    // One byte more than asked for holds a line feed behind the last byte, so that the loop need not watch the limit.
+    this.bytes = new Uint8Array(chunk + 1);
+    this.cells = this.bytes;
+    this.#classes.fill(highClass, 128);
+    this.#classes[dialect.delimiter] = delimiterClass;
+    this.#classes[lineFeed] = lineFeedClass;
+    this.#classes[carriageReturn] = carriageReturnClass;
+    this.#classesUnquoted = this.#classes.slice();
+    if (dialect.quote !== null) this.#classes[dialect.quote] = quoteClass;
+  }
+
+  /** Where the caller shall put at least one more byte; what was read of an unfinished row moves to the front. */
+  room(): Uint8Array {
+    const rest = this.#limit - this.#position;
+    const wide = rest * 2 > this.bytes.length ? new Uint8Array((this.bytes.length - 1) * 2 + 1) : this.bytes;
+    wide.set(this.bytes.subarray(this.#position, this.#limit));
+    this.bytes = wide;
+    this.base += this.#position;
+    this.#limit = rest;
+    this.#position = 0;
+    return this.bytes.subarray(rest, this.bytes.length - 1);
+  }
+
+  /** Says how many bytes were put there; none means that the file ends. */
+  filled(count: number): void {
+    this.#limit += count;
+    this.bytes[this.#limit] = lineFeed;
+    if (count === 0) this.#ended = true;
+  }
+
+  /** Begins over at a place of the file whose line is known; the bytes come afterwards. */
+  moveTo(base: number, line: number): void {
+    this.base = base;
+    this.#nextLine = line;
+    this.#position = 0;
+    this.#limit = 0;
+    this.#ended = false;
+  }
+
+  /** Goes to a place among the bytes at hand; false where it lies outside them. */
+  goTo(offset: number, line: number): boolean {
+    const position = offset - this.base;
+    if (position < 0 || position > this.#limit) return false;
+    this.#position = position;
+    this.#nextLine = line;
+    return true;
+  }
+
+  /** Skips a byte order mark at the place now reached. */
+  skip(bytes: number): void {
+    this.#position += bytes;
+  }
+
+  /** The bytes that wait to be read. */
+  waiting(): Uint8Array {
+    return this.bytes.subarray(this.#position, this.#limit);
+  }
+
+  /** Goes on to the next row; blank lines are passed over. */
+  next(): number {
+    for (;;) {
+      if (this.#position === this.#limit) return this.#ended ? met.end : met.more;
+      this.line = this.#nextLine;
+      this.recordStart = this.#position;
+      this.broken = false;
+      this.high = false;
+      let state = this.#plain(this.#classes);
+      if (state === quotedRow) state = this.#quoted();
+      if (state !== met.row) {
+        return state === met.more && this.#limit - this.#position > longestRow ? met.tooLong : state;
+      }
+      if (!this.#isBlank()) return met.row;
+    }
+  }
+
+  /** The row as it stands in the file, the cells at the positions given `withheld`. */
+  rowText(withheld: readonly number[]): string {
+    const buffer = Buffer.from(this.bytes.buffer, this.bytes.byteOffset, this.bytes.length);
+    let text = '';
+    let from = this.recordStart;
+    for (const position of withheld) {
+      if (position >= this.count) continue;
+      text += `${buffer.toString('utf8', from, this.rawStarts[position]!)}withheld`;
+      from = this.rawEnds[position]!;
+    }
+    return text + buffer.toString('utf8', from, this.recordEnd);
+  }
+
+  /** The text of one of the row's cells, without quotes. */
+  cellText(position: number): string {
+    const { cells } = this;
+    const buffer = Buffer.from(cells.buffer, cells.byteOffset, cells.length);
+    return buffer.toString('utf8', this.starts[position]!, this.ends[position]!);
+  }
+
+  #isBlank(): boolean {
+    if (this.count !== 1 || this.broken) return false;
+    for (let at = this.starts[0]!; at < this.ends[0]!; at++) {
+      if (this.cells[at] !== 32 && this.cells[at] !== 9) return false;
+    }
+    return this.width !== 1 || this.starts[0] === this.ends[0];
+  }
+
+  /** Reads a row by delimiters and line ends alone; gives way where a cell begins with a quote. */
+  #plain(classes: Uint8Array): number {
+    const { bytes } = this;
+    let starts = this.#plainStarts;
+    let ends = this.#plainEnds;
+    let at = this.#position;
+    let cellStart = at;
+    let count = 0;
+    let high = false;
+    for (;;) {
+      const kind = classes[bytes[at]!]!;
+      if (kind === ordinary) {
+        at++;
+        continue;
+      }
+      if (kind === highClass) {
+        high = true;
+        at++;
+        continue;
+      }
+      if (kind === quoteClass) {
+        if (at === cellStart) return quotedRow;
+        at++;
+        continue;
+      }
+      const last = at >= this.#limit;
+      if (last && !this.#ended) return met.more;
+      if (kind === carriageReturnClass && at + 1 === this.#limit && !this.#ended) return met.more;
+      if (count < starts.length) {
+        starts[count] = cellStart;
+        ends[count] = at;
+      } else if (count < mostCells) {
+        starts = this.#plainStarts = widened(starts);
+        ends = this.#plainEnds = widened(ends);
+        starts[count] = cellStart;
+        ends[count] = at;
+      }
+      count++;
+      if (kind === delimiterClass) {
+        at++;
+        cellStart = at;
+        continue;
+      }
+      this.cells = bytes;
+      this.starts = this.rawStarts = starts;
+      this.ends = this.rawEnds = ends;
+      this.count = count;
+      this.high = high;
+      this.recordEnd = at;
+      this.#nextLine++;
+      if (last) this.#position = this.#limit;
+      else if (kind === carriageReturnClass && bytes[at + 1] === lineFeed && at + 1 < this.#limit)
+        this.#position = at + 2;
+      else this.#position = at + 1;
+      return met.row;
+    }
+  }
+
+  #quoted(): number {
+    const { bytes, width } = this;
+    const { delimiter } = this.#dialect;
+    const quote = this.#dialect.quote!;
+    const limit = this.#limit;
+    const start = this.#position;
+    if (this.#scratch.length < bytes.length) this.#scratch = new Uint8Array(bytes.length);
+    const scratch = this.#scratch;
+    let at = start;
+    let out = 0;
+    let count = 0;
+    let lines = 0;
+    this.high = false;
+    for (;;) {
+      if (count * 2 + 2 > this.#quotedStarts.length) {
+        this.#quotedStarts = widened(this.#quotedStarts);
+        this.#quotedEnds = widened(this.#quotedEnds);
+      }
+      // The cell's bounds within the scratch bytes and within the file stand side by side.
+      const cellStart = out;
+      const rawStart = at;
+      if (at < limit && bytes[at] === quote) {
+        at++;
+        let delimiters = -1;
+        for (;;) {
+          if (at >= limit) return this.#ended ? this.#breakRow() : met.more;
+          const byte = bytes[at]!;
+          if (byte === quote) {
+            if (at + 1 >= limit && !this.#ended) return met.more;
+            if (at + 1 >= limit || bytes[at + 1] !== quote) break;
+            at++;
+          } else if (byte === delimiter) {
+            if (delimiters >= 0) delimiters++;
+          } else if (byte === lineFeed || byte === carriageReturn) {
+            if (at + 1 >= limit && !this.#ended) return met.more;
+            if ((width > 2 && delimiters === width - 1) || at - start > longestQuoted) return this.#breakRow();
+            delimiters = 0;
+            lines++;
+            if (byte === carriageReturn && at + 1 < limit && bytes[at + 1] === lineFeed) {
+              scratch[out++] = byte;
+              at++;
+            }
+          }
+          if (bytes[at]! > 127) this.high = true;
+          scratch[out++] = bytes[at]!;
+          at++;
+        }
+        at++;
+        if (at >= limit && !this.#ended) return met.more;
+        if (at < limit && bytes[at] !== delimiter && bytes[at] !== lineFeed && bytes[at] !== carriageReturn) {
+          return this.#breakRow();
+        }
+      } else {
+        while (at < limit && bytes[at] !== delimiter && bytes[at] !== lineFeed && bytes[at] !== carriageReturn) {
+          if (bytes[at]! > 127) this.high = true;
+          scratch[out++] = bytes[at++]!;
+        }
+        if (at >= limit && !this.#ended) return met.more;
+      }
+      this.#quotedStarts[count * 2] = cellStart;
+      this.#quotedEnds[count * 2] = out;
+      this.#quotedStarts[count * 2 + 1] = rawStart;
+      this.#quotedEnds[count * 2 + 1] = at;
+      count++;
+      if (at < limit && bytes[at] === delimiter) at++;
+      else break;
+    }
+    if (at < limit && bytes[at] === carriageReturn && at + 1 === limit && !this.#ended) return met.more;
+    if (lines > 0 && width > 0 && count !== width) return this.#breakRow();
+    this.#keepBounds(count);
+    this.cells = scratch;
+    this.count = count;
+    this.recordEnd = at;
+    this.#nextLine += lines + 1;
+    if (at < limit) at += bytes[at] === carriageReturn && bytes[at + 1] === lineFeed && at + 1 < limit ? 2 : 1;
+    this.#position = at;
+    return met.row;
+  }
+
+  #keepBounds(count: number): void {
+    const kept = Math.min(count, mostCells);
+    const bounds = [0, 1].flatMap((side) =>
+      [this.#quotedStarts, this.#quotedEnds].map((from) => {
+        const to = new Int32Array(kept);
+        for (let cell = 0; cell < kept; cell++) to[cell] = from[cell * 2 + side]!;
+        return to;
+      }),
+    );
+    [this.starts, this.ends, this.rawStarts, this.rawEnds] = bounds as [Int32Array, Int32Array, Int32Array, Int32Array];
+  }
+
+  /** Takes the first line alone, without regard to quotes. */
+  #breakRow(): number {
+    this.broken = true;
+    return this.#plain(this.#classesUnquoted);
+  }
+}
+
+/** The plain path's sign that a cell begins with a quote. */
+const quotedRow = 4;
+
+function widened(old: Int32Array): Int32Array {
+  const wide = new Int32Array(Math.max(64, old.length * 2));
+  wide.set(old);
+  return wide;
+}

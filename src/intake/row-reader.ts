@@ -1,0 +1,294 @@
+import { isUtf8 } from 'node:buffer';
+import { type Cell, MissingTexts } from './cell.js';
+import type { FieldRule } from './crosswalk.js';
+import { type DatedCell, InstantCell } from './date-cell.js';
+import { describeFault } from './describe-fault.js';
+import type { Draft, DraftColumn } from './draft.js';
+import { type Fault, fault } from './fault.js';
+import { FoldCells, impossiblePart } from './fold-cells.js';
+import type { Header } from './header.js';
+import { standing } from './key-space.js';
+import { makeCell, storedCode } from './make-cell.js';
+import type { AsideText, ReadingRequest } from './read-file.js';
+import type { RecordScanner } from './record-scanner.js';
+import type { Remark, Saying } from './remark.js';
+import { type RowRule, rowRulesOf } from './row-rules.js';
+import type { MeaningCell } from './text-cell.js';
+
+/** A column of the file, the field it gives and the cell that reads it. */
+interface Reading {
+  readonly rule: FieldRule;
+  readonly cell: Cell;
+  /** Where its columns stand in the header. */
+  readonly positions: readonly number[];
+}
+
+/** A field that is the same in every row of the file. */
+interface Constant {
+  readonly column: DraftColumn;
+  readonly code: number;
+}
+
+/** Turns the rows that a scanner meets into rows of a draft. */
+export class RowReader {
+  readonly #scanner: RecordScanner;
+  readonly #draft: Draft;
+  readonly #remarks: Remark[];
+  readonly #asideTexts: AsideText[];
+  readonly #header: Header;
+  readonly #names: readonly string[];
+  readonly #withheld: readonly number[];
+  readonly #single: readonly Reading[];
+  readonly #singleAt: Int32Array;
+  readonly #combined: readonly Reading[];
+  readonly #seasonal: readonly Reading[];
+  readonly #season: DatedCell | null;
+  readonly #constants: readonly Constant[];
+  readonly #fold: FoldCells | null = null;
+  readonly #foldAt: readonly number[] = [];
+  readonly #rules: readonly RowRule[];
+  readonly #station: DraftColumn | null;
+  readonly #stationIsRead: boolean;
+  readonly #clocked: readonly InstantCell[];
+  readonly #request: ReadingRequest;
+  #joined: Buffer = Buffer.alloc(256);
+
+  constructor(
+    request: ReadingRequest,
+    scanner: RecordScanner,
+    header: Header,
+    draft: Draft,
+    remarks: Remark[],
+    asideTexts: AsideText[],
+  ) {
+    const { rule, texts } = request;
+    this.#request = request;
+    this.#scanner = scanner;
+    this.#draft = draft;
+    this.#remarks = remarks;
+    this.#asideTexts = asideTexts;
+    this.#header = header;
+    this.#names = [...header.keys()];
+    this.#withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
+    const missing = new MissingTexts(rule.missing);
+    const clock = rule.timeZone === null ? null : request.clockOf(rule.timeZone);
+    const readings = rule.fields.map((fieldRule): Reading => {
+      const column = draft.columnOf(fieldRule.field, texts);
+      const cell = makeCell(fieldRule, rule, column, missing, clock, request.key);
+      return { rule: fieldRule, cell, positions: fieldRule.columns.map((name) => header.get(name)!) };
+    });
+    // The station comes first, since a row's clock may be its station's.
+    const byStation = (a: Reading, b: Reading) =>
+      Number(b.rule.field.name === 'station') - Number(a.rule.field.name === 'station');
+    this.#single = readings.filter(({ positions }) => positions.length === 1).sort(byStation);
+    this.#singleAt = Int32Array.from(this.#single.map(({ positions }) => positions[0]!));
+    this.#combined = readings.filter(({ positions }) => positions.length > 1);
+    this.#seasonal = readings.filter(
+      ({ rule: { codes } }) => codes !== null && [...codes.values()].some(Array.isArray),
+    );
+    const season = readings.find((reading) => reading.rule.field.name === rule.seasonOf);
+    this.#season = season === undefined ? null : (season.cell as DatedCell);
+    this.#constants = [...rule.constants].map(([name, text]) => {
+      const field = rule.table.fields.find((entry) => entry.name === name)!;
+      const column = draft.columnOf(field, texts);
+      return { column, code: storedCode(column, text) };
+    });
+    if (rule.fold !== null) {
+      this.#fold = new FoldCells(draft, rule.fold, rule.missing);
+      this.#foldAt = rule.fold.columns.map(({ column }) => header.get(column)!);
+    }
+    this.#rules = rowRulesOf(draft);
+    this.#clocked = clock === null ? readings.flatMap(({ cell }) => (cell instanceof InstantCell ? [cell] : [])) : [];
+    this.#station = draft.columns.get('station') ?? null;
+    this.#stationIsRead = this.#single[0]?.rule.field.name === 'station';
+  }
+
+  /** Takes the scanner's row into the draft; it stays there even when it is set aside, marked so. */
+  read(): void {
+    const { cells, starts, ends, line } = this.#scanner;
+    const draft = this.#draft;
+    draft.makeRoom();
+    const row = draft.rowCount++;
+    draft.lines[row] = line;
+    draft.offsets[row] = this.#scanner.base + this.#scanner.recordStart;
+    draft.aside[row] = 0;
+    for (const { column, code } of this.#constants) column.values[row] = code;
+    const readings = this.#single;
+    const at = this.#singleAt;
+    if (this.#clocked.length > 0 && !this.#stationIsRead) this.#setClock(row);
+    for (let index = 0; index < readings.length; index++) {
+      const position = at[index]!;
+      const found = readings[index]!.cell.read(cells, starts[position]!, ends[position]!, row);
+      if (found !== fault.none) this.#fault(found, readings[index]!, position, row);
+      if (index === 0 && this.#stationIsRead && this.#clocked.length > 0) this.#setClock(row);
+    }
+    for (const reading of this.#combined) this.#readCombined(reading, row);
+    if (this.#seasonal.length > 0) this.#settle(row);
+    if (this.#fold !== null) this.#readFold(this.#fold, row);
+    for (const rule of this.#rules) if (rule.isBroken(row)) this.#breach(rule, row);
+    if (draft.aside[row] === 1) this.#keepText();
+  }
+
+  /** Sets aside a row whose cells are too many or too few. */
+  setAsideRagged(): void {
+    const { count } = this.#scanner;
+    this.#setAsideWhole(
+      {
+        code: 'ragged-row',
+        reason: `${count} cells where the header has ${this.#names.length}`,
+        remedy: 'Look for a delimiter in a cell that is not quoted, or for a row cut off.',
+      },
+      `${count} ${count === 1 ? 'field' : 'fields'}`,
+    );
+  }
+
+  /** Sets aside a row with a quote that does not end. */
+  setAsideBroken(): void {
+    this.#setAsideWhole(
+      {
+        code: 'unterminated-quote',
+        reason: 'a quote is opened and never properly closed',
+        remedy: 'Close the quote, or double it where it belongs to the text.',
+      },
+      'a quote that does not end',
+    );
+  }
+
+  /** Sets aside a row that holds bytes which are no UTF-8. */
+  setAsideUndecodable(): void {
+    const { cells, starts, ends, count } = this.#scanner;
+    let position = 0;
+    while (position < count - 1 && isUtf8(cells.subarray(starts[position], ends[position]))) position++;
+    this.#remarks.push({
+      severity: 'sets aside',
+      line: this.#scanner.line,
+      row: null,
+      position,
+      seen: this.#seen(position),
+      code: 'not-utf-8',
+      reason: 'the cell holds bytes that are no UTF-8',
+      remedy: 'Write the cell again in UTF-8.',
+    });
+    this.#keepText();
+    this.#markKey();
+  }
+
+  #setAsideWhole(saying: Saying, seen: string): void {
+    const { line } = this.#scanner;
+    this.#remarks.push({ ...saying, severity: 'sets aside', line, row: null, position: null, seen });
+    // Which cell a ragged row's text belongs to is unknown, so that nothing of it may be shown where anything is private.
+    const row = this.#withheld.length > 0 ? 'withheld' : this.#scanner.rowText([]);
+    this.#asideTexts.push({ line, row });
+    this.#markKey();
+  }
+
+  /** Remembers that the key was met, so that what refers to it is known to follow a row set aside. */
+  #markKey(): void {
+    const { table, texts } = { table: this.#draft.table.name, texts: this.#request.texts };
+    const key = this.#draft.table.key[0];
+    for (const { rule, cell, positions } of this.#single) {
+      if (rule.field.name !== key || texts.keyTableOf(table, rule.field) !== table) continue;
+      const position = positions[0]!;
+      if (position >= this.#scanner.count) continue;
+      this.#draft.makeRoom();
+      const row = this.#draft.rowCount;
+      cell.read(this.#scanner.cells, this.#scanner.starts[position]!, this.#scanner.ends[position]!, row);
+      const code = cell.column.values[row]!;
+      if (code !== 0) texts.spaceOf(table).mark(code, standing.setAside);
+    }
+  }
+
+  #setClock(row: number): void {
+    const clock = this.#station === null ? null : this.#request.stationClock(this.#station.values[row]!);
+    for (const cell of this.#clocked) cell.clock = clock;
+  }
+
+  #readCombined(reading: Reading, row: number): void {
+    const { cells, starts, ends } = this.#scanner;
+    const parts = reading.positions.map((position) => {
+      const text = Buffer.from(cells.buffer, cells.byteOffset + starts[position]!, ends[position]! - starts[position]!);
+      return text.toString('latin1').trim();
+    });
+    const isMissing = parts.map((part) => part === '' || this.#request.rule.missing.includes(part));
+    const allMissing = !isMissing.includes(false);
+    const joined = allMissing ? '' : parts.join(' ');
+    if (this.#joined.length < joined.length) this.#joined = Buffer.alloc(joined.length);
+    const length = this.#joined.write(joined, 'latin1');
+    const found = reading.cell.read(this.#joined, 0, length, row);
+    if (allMissing) {
+      if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);
+    } else if (isMissing.includes(true)) {
+      this.#fault(fault.partlyMissing, reading, reading.positions[isMissing.indexOf(true)]!, row);
+    } else if (found !== fault.none) {
+      this.#fault(found, reading, reading.positions[this.#partAt(reading.cell, parts)]!, row);
+    }
+  }
+
+  /** Which of the joined cells a fault of a date lies in. */
+  #partAt(cell: Cell, parts: readonly string[]): number {
+    const at = 'faultAt' in cell ? (cell as DatedCell).faultAt : 0;
+    let end = 0;
+    for (let part = 0; part < parts.length; part++) {
+      end += parts[part]!.length + 1;
+      if (at < end) return part;
+    }
+    return parts.length - 1;
+  }
+
+  #settle(row: number): void {
+    const season = this.#season?.year ?? 0;
+    // A row without a season is set aside for its date; its codes by season are left missing and not called unknown.
+    if (season === 0 && this.#draft.aside[row] === 1) return;
+    for (const reading of this.#seasonal) {
+      const found = (reading.cell as MeaningCell).settle(season, row);
+      if (found !== fault.none) this.#fault(found, reading, reading.positions[0]!, row);
+    }
+  }
+
+  #readFold(fold: FoldCells, row: number): void {
+    const { cells, starts, ends } = this.#scanner;
+    const foldAt = this.#foldAt;
+    for (let column = 0; column < foldAt.length; column++) {
+      const position = foldAt[column]!;
+      if (fold.read(column, cells, starts[position]!, ends[position]!, row)) continue;
+      this.#remark(row, position, {
+        code: 'unknown-code',
+        reason: 'none of the known marks of the checklist',
+        remedy: 'Mend the cell, or add the mark to the values under fold in the crosswalk.',
+      });
+    }
+    for (const column of fold.impossibleParts(row)) this.#remark(row, foldAt[column]!, impossiblePart);
+  }
+
+  #breach(rule: RowRule, row: number): void {
+    const column = this.#request.rule.fields.find(({ field }) => field.name === rule.field)?.columns.at(-1);
+    const position = column === undefined ? null : this.#header.get(column)!;
+    this.#remark(row, position, rule, rule.severity);
+  }
+
+  #fault(found: Fault, reading: Reading, position: number, row: number): void {
+    this.#remark(row, position, describeFault(found, reading.rule, this.#seen(position)));
+  }
+
+  #remark(row: number, position: number | null, saying: Saying, severity: Remark['severity'] = 'sets aside'): void {
+    if (severity === 'sets aside') this.#draft.aside[row] = 1;
+    this.#remarks.push({
+      severity,
+      line: this.#scanner.line,
+      row,
+      position,
+      seen: position === null ? '' : this.#seen(position),
+      code: saying.code,
+      reason: saying.reason,
+      remedy: saying.remedy,
+    });
+  }
+
+  #seen(position: number): string {
+    return this.#withheld.includes(position) ? 'withheld' : this.#scanner.cellText(position);
+  }
+
+  #keepText(): void {
+    this.#asideTexts.push({ line: this.#scanner.line, row: this.#scanner.rowText(this.#withheld) });
+  }
+}

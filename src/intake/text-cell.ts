@@ -1,0 +1,107 @@
+import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
+import type { CodeMeaning } from './crosswalk.js';
+import type { DraftColumn } from './draft.js';
+import { type Fault, fault } from './fault.js';
+import { Interner } from './interner.js';
+
+/** Reads texts and keys that are taken as they are; an empty text is missing. */
+export class TextCell implements Cell {
+  readonly column: DraftColumn;
+  readonly #missing: MissingTexts;
+  readonly #interner: Interner;
+  readonly #absent: Fault;
+
+  constructor(column: DraftColumn, missing: MissingTexts) {
+    this.column = column;
+    this.#missing = missing;
+    this.#interner = column.interner!;
+    this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (start === end || this.#missing.has(bytes, start, end)) {
+      this.column.values[row] = 0;
+      return this.#absent;
+    }
+    this.column.values[row] = this.#interner.codeOf(bytes, start, end);
+    return fault.none;
+  }
+}
+
+/** What a distinct text means: a value's code, a fault, or several codes by season. */
+export type TextMeaning =
+  | { readonly kind: 'value'; readonly code: number }
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'fault'; readonly fault: Fault }
+  | { readonly kind: 'seasonal'; readonly meaning: Exclude<CodeMeaning, string | null> };
+
+const missingMark = -1;
+const seasonalMark = -2;
+const faultMark = -16;
+
+/** Reads cells whose texts stand for something else: each distinct text is looked up once. */
+export class MeaningCell implements Cell {
+  readonly column: DraftColumn;
+  readonly #raw = new Interner();
+  /** By the text's number: the code it stands for, or a mark below zero. */
+  #marks: number[] = [0];
+  readonly #seasonal = new Map<number, Exclude<CodeMeaning, string | null>>();
+  readonly #meaningOf: (text: string) => TextMeaning;
+  readonly #codeOf: (code: string) => number;
+  readonly #absent: Fault;
+  #pending = 0;
+
+  /**
+   * @param meaningOf what a text means, the cell's spaces left off
+   * @param codeOf the number by which the column stores a code or key
+   */
+  constructor(column: DraftColumn, meaningOf: (text: string) => TextMeaning, codeOf: (code: string) => number) {
+    this.column = column;
+    this.#meaningOf = meaningOf;
+    this.#codeOf = codeOf;
+    this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    const raw = this.#raw.codeOf(bytes, start, end);
+    if (raw === this.#marks.length) this.#learn(raw);
+    const mark = this.#marks[raw]!;
+    this.#pending = 0;
+    if (mark >= 0) {
+      this.column.values[row] = mark;
+      return fault.none;
+    }
+    this.column.values[row] = 0;
+    if (mark === missingMark) return this.#absent;
+    if (mark === seasonalMark) {
+      this.#pending = raw;
+      return fault.none;
+    }
+    return (faultMark - mark) as Fault;
+  }
+
+  /** Puts the value of a text whose meaning depends on the season, once the row's season is known. */
+  settle(season: number, row: number): Fault {
+    if (this.#pending === 0) return fault.none;
+    const held = this.#seasonal.get(this.#pending)!.find(({ from, to }) => season >= from && season <= to);
+    if (held === undefined) return fault.unknownCode;
+    if (held.code === null) return this.#absent;
+    this.column.values[row] = this.#codeOf(held.code);
+    return fault.none;
+  }
+
+  #learn(raw: number): void {
+    const meaning = this.#meaningOf(this.#raw.textOf(raw));
+    if (meaning.kind === 'value') this.#marks.push(meaning.code);
+    else if (meaning.kind === 'missing') this.#marks.push(missingMark);
+    else if (meaning.kind === 'fault') this.#marks.push(faultMark - meaning.fault);
+    else {
+      this.#seasonal.set(raw, meaning.meaning);
+      this.#marks.push(seasonalMark);
+    }
+  }
+}
