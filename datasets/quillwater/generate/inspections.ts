@@ -1,7 +1,7 @@
 import * as truth from '../truth.js';
 import { calendarDay, cutOffMoment, type Moment } from './calendar.js';
 import type { Craft } from './craft.js';
-import { type CraftPool, craftPool } from './craft-pool.js';
+import type { CraftPool } from './craft-pool.js';
 import { foundMussels, type Load, type Look, type Sites, settle, walk, withOtherFind } from './looks.js';
 import { type Random, randomStream } from './random.js';
 import type { StationDay } from './station-days.js';
@@ -269,7 +269,14 @@ export function seasonInspections(seed: number, days: readonly StationDay[], poo
   const first = days[0]!;
   const random = randomStream(seed, `inspections ${calendarDay(first.day).year} ${first.station.station}`);
   const made = days.flatMap((day) => inspectionsOf(random, pool, day));
-  return made.sort((a, b) => a.started - b.started);
+  return withoutTwins(made.sort((a, b) => a.started - b.started));
 }
 
-export { craftPool };
+/** Nobody is in two lanes at once: what would look like a double entry, and is none, is left out. */
+function withoutTwins(inspections: readonly Inspection[]): Inspection[] {
+  const seen = new Set<string>();
+  return inspections.filter(({ craft, started }) => {
+    const entry = `${craft.hullNumber} ${started}`;
+    return !seen.has(entry) && seen.add(entry);
+  });
+}

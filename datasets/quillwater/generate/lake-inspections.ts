@@ -94,7 +94,7 @@ const spoilings: readonly Spoiling<Inspection>[] = [
   ),
   ...raggedRows<Inspection>(),
   spoiltCell('missing-value', 'result', ''),
-  spoiltCell('out-of-range', 'len_ft', (cell) => cell.replace('.', '')),
+  spoiltCell('out-of-range', 'len_ft', (cell) => cell.replace('.', '0')),
   spoiltCell('not-a-number', 'len_ft', (cell) => `${cell} feet`),
   brokenQuote<Inspection>(childless),
   spoiltCell(

@@ -26,7 +26,7 @@ export function writeLakeRechecks(
     const { looks, at, inspector } = inspection.recheck;
     for (const look of looks) {
       const cells = [inspection.number, ...lookCells(look), codes.lakeMoment(at), inspector];
-      const rate = inspection.kept && look.side === 'none' && look.state !== 'fouled' ? 0.002 : 0;
+      const rate = inspection.kept && look.side === 'none' && look.state !== 'fouled' ? 0.004 : 0;
       if (!dirt.write(file, cells, look, rate, spoilings)) {
         lost.set(inspection, (lost.get(inspection) ?? new Set()).add(look));
       }

@@ -55,7 +55,7 @@ const spoilings: readonly Spoiling<Wash>[] = [
   spoiltCell('wrong-order', 'began', (_, { ordered }) => americanMoment(ordered - 30)),
   spoiltCell('unknown-reference', 'insp_id', (cell) => `${cell.slice(0, 3)}9${cell.slice(4)}`),
   spoiltCell('unknown-code', 'how', 'SPRAY'),
-  spoiltCell('out-of-range', 'contact_f', (cell) => cell.replace('.', '')),
+  spoiltCell('out-of-range', 'contact_f', (cell) => `${cell.replace('.', '')}0`),
   spoiltCell(
     'over-long',
     'let_go',

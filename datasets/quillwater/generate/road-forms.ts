@@ -1,4 +1,4 @@
-import { calendarDay, dayClock, dottedDate } from './calendar.js';
+import { calendarDay, clockChanges, dayClock, dottedDate } from './calendar.js';
 import { brokenQuote, type DirtBook, raggedRows, type Spoiling, spoiltCell } from './dirt.js';
 import { ExportFile, type WrittenFile } from './export-file.js';
 import type { Inspection } from './inspections.js';
@@ -84,6 +84,8 @@ function cellsOf(inspection: Inspection): string[] {
 
 const full = ({ extent }: Inspection): boolean => extent === 'full';
 const washless = ({ wash }: Inspection): boolean => wash === null;
+/** Damp means one thing or the other by season, which cannot be told from a form without a start. */
+const seasonless = ({ water }: Inspection): boolean => water !== 'damp';
 
 const spoilings: readonly Spoiling<Inspection>[] = [
   spoiltCell('unknown-code', 'kind', '77'),
@@ -102,6 +104,17 @@ const spoilings: readonly Spoiling<Inspection>[] = [
   brokenQuote<Inspection>(washless),
   spoiltCell('not-a-number', 'len_m', (cell) => `ca. ${cell}`),
   spoiltCell('unknown-code', 'grade', 'D'),
+  spoiltCell('wrong-order', 'out', (_, { started }) => dayClock((started - 20) % 1440)),
+  spoiltCell('not-a-time', 'in', (cell) => `2${cell.slice(1)}`.replace(/^2[0-3]/, '25'), seasonless),
+  {
+    code: 'no-such-local-time',
+    column: 'in',
+    spoil: (cells, inspection, file) => {
+      if (!seasonless(inspection)) return null;
+      const { leap } = clockChanges(inspection.season);
+      return cells.with(file.at('day'), dottedDate(leap)).with(file.at('in'), '02:41');
+    },
+  },
 ];
 
 /** A season's forms, a whole checklist in each row. */

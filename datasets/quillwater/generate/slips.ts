@@ -64,9 +64,10 @@ export function withSlips(random: Random, inspections: readonly Inspection[], si
 export function repeatedNumbers(random: Random, inspections: readonly Inspection[]): Map<Inspection, Inspection> {
   const repeated = new Map<Inspection, Inspection>();
   const papers = inspections.filter((inspection) => inspection.extent === 'paper check' && !inspection.protected);
-  for (const later of choose(random, papers, slipCount(inspections, 0.0002))) {
+  const chosen = choose(random, papers, slipCount(inspections, 0.0002));
+  for (const later of chosen) {
     const earlier = inspections[inspections.indexOf(later) - 1 - random.below(40)];
-    if (earlier === undefined || earlier.repeats !== null || repeated.has(earlier)) continue;
+    if (earlier === undefined || earlier.repeats !== null || chosen.includes(earlier)) continue;
     earlier.protected = true;
     later.number = earlier.number;
     later.kept = false;
