@@ -112,6 +112,11 @@ function problemSection(problems: readonly Problem[]): Element {
   ]);
 }
 
+/** The words that the script says, as attributes of the element in which it says them. */
+function scriptWords(): Record<string, string> {
+  return Object.fromEntries(Object.entries(words.said).map(([word, said]) => [`data-${word}`, said]));
+}
+
 function wholePage(title: string, main: Element): string {
   const head = h('head', [
     h('meta', { charSet: 'utf-8' }),
@@ -124,7 +129,7 @@ function wholePage(title: string, main: Element): string {
   const body = h('body', [
     h('a', { href: '#report', className: ['skip'] }, [words.skip]),
     main,
-    h('p', { id: 'said', role: 'status' }),
+    h('p', { id: 'said', role: 'status', ...scriptWords() }),
     h('script', [pageScript]),
   ]);
   const page = h('html', { lang: words.language }, [head, body]);

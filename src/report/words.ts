@@ -81,5 +81,13 @@ export const words = {
   fingerprintOf: { records: 'Records (SHA-256)', notebook: 'Notebook (SHA-256)', program: 'Program (SHA-256)' },
   notebook: 'Notebook',
   program: 'Program',
+  said: {
+    ascending: 'Sorted by “{}”, lowest first',
+    descending: 'Sorted by “{}”, highest first',
+    written: 'In the page’s own order again',
+    copy: 'Copy the table',
+    copied: 'Copied: {}',
+    notcopied: 'The browser did not let this be copied: {}',
+  },
   samePage: 'The same records, notebook and program give this page again, byte for byte.',
 } as const;

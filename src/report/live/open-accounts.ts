@@ -1,0 +1,22 @@
+/** Opens the account that an address leads to, and every account while the page is printed. */
+export function openAccounts(): void {
+  addEventListener('hashchange', openAddressed);
+  openAddressed();
+  let closed: HTMLDetailsElement[] = [];
+  addEventListener('beforeprint', () => {
+    closed = [...document.querySelectorAll('details')].filter((details) => !details.open);
+    for (const details of closed) details.open = true;
+  });
+  addEventListener('afterprint', () => {
+    for (const details of closed) details.open = false;
+    closed = [];
+  });
+}
+
+function openAddressed(): void {
+  const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const details = target?.closest('details');
+  if (details === null || details === undefined || details.open) return;
+  details.open = true;
+  target?.scrollIntoView();
+}
