@@ -59,7 +59,8 @@ function usesOf(table: BookTable, field: string, rows: Uint32Array, places: Clus
 /** The share by that of the season before; null where either season has none coded, or the code was not in use before. */
 function ratioOf(now: ShareCount, before: ShareCount | null): number | null {
   if (before === null || before.cases === 0 || now.trials === 0) return null;
-  return now.cases / now.trials / (before.cases / before.trials);
+  // Whole numbers multiplied first: 60 of 100 after 20 of 100 is exactly threefold.
+  return (now.cases * before.trials) / (now.trials * before.cases);
 }
 
 /** By what factor a code's share moved, up or down; 1 where too few uses tell, infinite where it came or went. */

@@ -4,6 +4,7 @@ import { foulingCoverage } from './fouling-coverage.js';
 import { foulingSites } from './fouling-sites.js';
 import { interceptions } from './interceptions.js';
 import { missingValues } from './missing-values.js';
+import { sides } from './sides.js';
 import { stationFunnel } from './station-funnel.js';
 import { timeHeaping } from './time-heaping.js';
 import { turnaround } from './turnaround.js';
@@ -15,6 +16,7 @@ export const findings: readonly Finding[] = [
   stationFunnel,
   foulingSites,
   foulingCoverage,
+  sides,
   turnaround,
   ...stageCurves,
   ...missingValues,

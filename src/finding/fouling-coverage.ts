@@ -1,3 +1,4 @@
+import { greedyCover } from '../statistic/cover.js';
 import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
@@ -22,11 +23,6 @@ const columns: readonly FindingColumn[] = [
 
 const marks = [50, 80, 95] as const;
 
-interface Step {
-  readonly component: string;
-  readonly newly: number;
-}
-
 /** The craft on which each part had mussels. */
 function craftByPart({ components, craftCount, marks: seen }: CraftParts): number[][] {
   const craftOf = components.map((): number[] => []);
@@ -39,34 +35,18 @@ function craftByPart({ components, craftCount, marks: seen }: CraftParts): numbe
 }
 
 /** Parts in the order that catches most craft at every step; of equals the earlier of the catalogue. */
-function greedySteps(parts: CraftParts): { readonly steps: readonly Step[]; readonly fouled: number } {
-  const craftOf = craftByPart(parts);
-  const caught = new Uint8Array(parts.craftCount);
-  const steps: Step[] = [];
-  let fouled = 0;
-  for (;;) {
-    const newly = craftOf.map((craft) => craft.reduce((sum, one) => sum + (caught[one] === 0 ? 1 : 0), 0));
-    const most = Math.max(0, ...newly);
-    if (most === 0) return { steps, fouled };
-    const best = newly.indexOf(most);
-    for (const craft of craftOf[best]!) caught[craft] = 1;
-    steps.push({ component: parts.components[best]!, newly: most });
-    fouled += most;
-  }
-}
-
 function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
-  const { steps, fouled } = greedySteps(parts);
-  let caught = 0;
-  return steps.map(({ component, newly }, at) => {
-    const before = caught;
-    caught += newly;
+  const { picks, covered } = greedyCover(craftByPart(parts), parts.components.length);
+  const fouled = covered.at(-1) ?? 0;
+  return picks.map((pick, at) => {
+    const caught = covered[at]!;
+    const before = at === 0 ? 0 : covered[at - 1]!;
     const reached = marks.filter((mark) => before * 100 < mark * fouled && caught * 100 >= mark * fouled);
     const size = at + 1;
     return [
       size,
-      component,
-      newly,
+      parts.components[pick]!,
+      caught - before,
       caught,
       fouled,
       caught / fouled,

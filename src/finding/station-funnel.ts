@@ -1,7 +1,7 @@
 import type { BookTable } from '../record/book.js';
+import { funnelLimit } from '../statistic/funnel/limits.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
-import { funnelLimit } from './funnel-limit.js';
 import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
@@ -33,12 +33,8 @@ type Limits = readonly [number, number, number, number];
 
 function limitsFor(target: number, trials: number): Limits {
   const [low998, low95, high95, high998] = limits;
-  return [
-    funnelLimit(target, trials, low998.chance),
-    funnelLimit(target, trials, low95.chance),
-    funnelLimit(target, trials, high95.chance),
-    funnelLimit(target, trials, high998.chance),
-  ];
+  const at = ({ chance }: (typeof limits)[number]): number => funnelLimit(target, trials, chance).proportion;
+  return [at(low998), at(low95), at(high95), at(high998)];
 }
 
 function placeOf(rate: number, events: number, limit: Limits | null): string {

@@ -1,3 +1,4 @@
+import { isTimeZone, ZoneClock } from '../../intake/time-zone.js';
 import { millisecondsPerDay } from './calendar.js';
 
 /** The offset of one zone's clocks from UTC, in milliseconds to add to a moment to read them. */
@@ -5,33 +6,6 @@ export type OffsetAt = (moment: number) => number;
 
 /** No zone has kept a change of its clocks for less than this. */
 const stride = 10 * millisecondsPerDay;
-
-/** The wall clock of a zone by the platform's zone data, or null for a zone it does not know. */
-function clockOf(zone: string): OffsetAt | null {
-  let format: Intl.DateTimeFormat;
-  try {
-    format = new Intl.DateTimeFormat('en-US', {
-      timeZone: zone,
-      calendar: 'gregory',
-      numberingSystem: 'latn',
-      hourCycle: 'h23',
-      year: 'numeric',
-      month: 'numeric',
-      day: 'numeric',
-      hour: 'numeric',
-      minute: 'numeric',
-      second: 'numeric',
-    });
-  } catch {
-    return null;
-  }
-  return (moment) => {
-    const part: Record<string, number> = {};
-    for (const { type, value } of format.formatToParts(moment)) part[type] = Number(value);
-    const shown = Date.UTC(part.year!, part.month! - 1, part.day!, part.hour!, part.minute!, part.second!);
-    return shown - Math.floor(moment / 1000) * 1000;
-  };
-}
 
 /** The first second of a changed offset, between a moment before the change and one after it. */
 function changeBetween(clock: OffsetAt, before: number, after: number): number {
@@ -52,8 +26,9 @@ function changeBetween(clock: OffsetAt, before: number, after: number): number {
  * an offset costs nothing; the machine's own zone and locale play no part.
  */
 export function zoneOffsets(zone: string, from: number, to: number): OffsetAt | null {
-  const clock = clockOf(zone);
-  if (clock === null) return null;
+  if (!isTimeZone(zone)) return null;
+  const reading = new ZoneClock(zone);
+  const clock: OffsetAt = (moment) => reading.offsetAt(moment);
   const first = Math.floor(from / millisecondsPerDay) * millisecondsPerDay;
   const starts = [first];
   const offsets = [clock(first)];

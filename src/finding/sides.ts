@@ -1,0 +1,75 @@
+import { mcNemar } from '../statistic/paired/mcnemar.js';
+import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+import { sentence } from './sentence.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('component', 'component', 'The part, which has two sides.'),
+  countColumn('both_looked', 'both sides looked at', 'craft', 'Craft on which both sides were looked at.'),
+  countColumn('one_looked', 'one side only', 'craft', 'Craft on which only one side was looked at; left out.'),
+  countColumn('neither', 'neither fouled', 'craft', 'Craft with mussels on neither side.'),
+  countColumn('port_only', 'port only', 'craft', 'Craft with mussels on the port side alone.'),
+  countColumn('starboard_only', 'starboard only', 'craft', 'Craft with mussels on the starboard side alone.'),
+  countColumn('both', 'both fouled', 'craft', 'Craft with mussels on both sides.'),
+  numberColumn('p_value', 'P, mid-P', null, 'three decimals', 'McNemar’s test that neither side is fouled more often.'),
+];
+
+function sidesOf({ components, craftCount, marks }: CraftParts, at: number): FindingCell[] | null {
+  let oneLooked = 0;
+  let [neither, portOnly, starboardOnly, both] = [0, 0, 0, 0];
+  for (let craft = 0; craft < craftCount; craft++) {
+    const seen = marks[craft * components.length + at]!;
+    const looked = seen & (part.portLooked | part.starboardLooked);
+    if (looked === 0) continue;
+    const port = (seen & part.portMussels) !== 0;
+    const starboard = (seen & part.starboardMussels) !== 0;
+    if (looked === part.portLooked || looked === part.starboardLooked) oneLooked++;
+    else if (port && starboard) both++;
+    else if (port) portOnly++;
+    else if (starboard) starboardOnly++;
+    else neither++;
+  }
+  const looked = neither + portOnly + starboardOnly + both;
+  if (looked + oneLooked === 0) return null;
+  const p = portOnly + starboardOnly === 0 ? null : mcNemar(portOnly, starboardOnly).pMid;
+  return [components[at]!, looked, oneLooked, neither, portOnly, starboardOnly, both, p];
+}
+
+/** How many tests the table holds, said beside it. */
+function testsMade(rows: readonly (readonly FindingCell[])[]): string[] {
+  const tests = rows.filter((cells) => cells.at(-1) !== null).length;
+  return sentence(tests, 'test was', 'tests were', 'made; no P value is adjusted for their number.');
+}
+
+/** Whether mussels are found more often on one side than on the other. */
+export const sides: Finding = {
+  name: 'sides',
+  table: 'checks',
+  account: {
+    definition: 'Of craft on which both sides of a part were looked at, those with mussels on one side alone.',
+    numerator: 'Craft with mussels on the port side alone, on the starboard side alone, on both.',
+    denominator: 'Craft on which both sides were looked at.',
+    leftOut:
+      'Craft on which only one side was looked at, which would tell which side inspectors favour. Parts without sides.',
+    method:
+      'McNemar’s test with mid-P on craft that differ between sides; none where no craft differs. Not adjusted for the number of parts tested, nor for clustering.',
+    source: 'McNemar 1947, Psychometrika 12:153-157; Fagerland, Lydersen and Laake 2013, BMC Med Res Methodol 13:91.',
+  },
+  find: (_book, table, rows, named) => {
+    const by = named.filter((field) => field !== 'component');
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
+      const parts = craftParts(table, own);
+      return parts.components.flatMap((_, at) => {
+        const cells = sidesOf(parts, at);
+        return cells === null ? [] : [[...keyCells(table, by, key), ...cells]];
+      });
+    });
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: found,
+      leftOut: testsMade(found),
+    };
+  },
+};
