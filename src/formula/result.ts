@@ -17,10 +17,10 @@ export interface NumberResult {
   readonly cautions: readonly string[];
 }
 
-/** What a formula gives: a number, text, a date (days since 1970-01-01), yes or no, nothing (with the reason), or problems. */
+/** What a formula gives: a number, text (shown as `text` where its `code` has a name of its own), a date (days since 1970-01-01), yes or no, nothing (with the reason), or problems. */
 export type Result =
   | NumberResult
-  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'text'; readonly text: string; readonly code?: string }
   | { readonly kind: 'date'; readonly day: number }
   | { readonly kind: 'truth'; readonly truth: boolean }
   | { readonly kind: 'missing'; readonly why: string }

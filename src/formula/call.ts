@@ -1,0 +1,67 @@
+import type { Evaluation } from './context.js';
+import type { ArgumentDeclaration, GivenArgument } from './functions/declaration.js';
+import { functionNamed } from './functions/registry.js';
+import { answersForRows, rowValuesOf } from './rows/evaluate-rows.js';
+import { readAsRows } from './rows/rows-reading.js';
+import { selectedRows } from './rows/select-rows.js';
+import { type CallNode, isWrittenNumber, type Node, parts } from './tree.js';
+import { applyEach } from './value/apply-each.js';
+import type { Evaluated } from './value/evaluated.js';
+import { numberFrom } from './value/number.js';
+
+function namesRows({ environment }: Evaluation): (name: string) => boolean {
+  const { known, book } = environment;
+  return (name) => {
+    const value = known.get(name);
+    return value === undefined ? book.tables.has(name) : value.kind === 'rows';
+  };
+}
+
+function give({ takes }: ArgumentDeclaration, node: Node | undefined, evaluation: Evaluation): GivenArgument {
+  const { formula, environment, single } = evaluation;
+  if (takes === 'number' || takes === 'truth') {
+    const value = single(node!);
+    if (value.kind !== 'number') throw new Error(`a number was not checked: ${value.kind}`);
+    return { given: 'value', value, written: isWrittenNumber(node!) };
+  }
+  const reading = readAsRows(node, takes !== 'rows', namesRows(evaluation));
+  if (reading === null) throw new Error('rows were not checked');
+  const selected = selectedRows(reading, formula, environment, answersForRows(evaluation));
+  if (takes === 'rows') return { given: 'rows', selected };
+  const values = rowValuesOf(reading.field!, { table: selected.table, rows: selected.account.rows }, evaluation);
+  return { given: 'field', selected, values };
+}
+
+/** Names of numbers from records that decide which rows are counted: their uncertainty does not reach the figure. */
+function thresholds(node: Node, inCondition: boolean, evaluation: Evaluation): readonly string[] {
+  if (node.kind === 'name') {
+    const value = evaluation.environment.known.get(node.name);
+    return inCondition && value?.kind === 'number' && value.draws !== null ? [node.name] : [];
+  }
+  if (node.kind !== 'rows') return parts(node).flatMap((part) => thresholds(part, inCondition, evaluation));
+  return node.where === null ? [] : thresholds(node.where, true, evaluation);
+}
+
+function withThresholds(value: Evaluated, node: CallNode, evaluation: Evaluation): Evaluated {
+  if (value.kind !== 'number') return value;
+  const named = new Set(node.arguments.flatMap((argument) => thresholds(argument, false, evaluation)));
+  if (named.size === 0) return value;
+  const cautions = [...named].map((name) => `${name} decides which rows are counted, and is taken as known`);
+  return numberFrom({ ...value, cautions: [...value.cautions, ...cautions] }, evaluation.environment);
+}
+
+/** What a function gives for its arguments. */
+export function evaluateCall(node: CallNode, evaluation: Evaluation): Evaluated {
+  const declaration = functionNamed(node.name);
+  if (declaration === null) throw new Error(`there is no function ${node.name}`);
+  if (declaration.works === 'on the whole') {
+    const given = declaration.arguments.map((argument, place) => give(argument, node.arguments[place], evaluation));
+    return withThresholds(declaration.evaluate(given, evaluation), node, evaluation);
+  }
+  const given = node.arguments.map((argument) => {
+    const value = evaluation.single(argument);
+    if (value.kind !== 'number' && value.kind !== 'truth') throw new Error(`${value.kind} was not checked`);
+    return { value, written: isWrittenNumber(argument) };
+  });
+  return applyEach(declaration, given, evaluation.environment);
+}

@@ -1,0 +1,144 @@
+import { checkRows, namesRows } from './check-rows.js';
+import { type Checking, refuse, suggest } from './checking.js';
+import type {
+  ArgumentDeclaration,
+  CheckedArgument,
+  EachFunction,
+  FunctionDeclaration,
+  Takes,
+  WholeFunction,
+} from './functions/declaration.js';
+import { formulaFunctions, functionNamed } from './functions/registry.js';
+import { describeKind, type FormulaKind, unknownKind } from './kind.js';
+import { readAsRows } from './rows/rows-reading.js';
+import { type CallNode, isWrittenNumber, type Node } from './tree.js';
+import { conversion } from './unit/convert.js';
+import { recordedUnit } from './unit/read-unit.js';
+import { unitsDiffer } from './unit/sum.js';
+import { plain } from './unit/unit.js';
+
+const wantedFor: Readonly<Record<Takes, string>> = {
+  rows: 'rows of a table',
+  'number field': 'a number field of some rows',
+  'number or wait field': 'a number or wait field of some rows',
+  'wait field': 'a wait of some rows',
+  'any field': 'a field of some rows',
+  number: 'a number',
+  truth: 'a condition',
+};
+
+function fits(takes: Takes, { kind }: FormulaKind): boolean {
+  if (kind === 'unknown' || takes === 'any field' || takes === 'rows') return true;
+  if (takes === 'number' || takes === 'number field') return kind === 'number';
+  if (takes === 'truth') return kind === 'truth';
+  return kind === 'wait' || (takes === 'number or wait field' && kind === 'number');
+}
+
+function writtenNumber(node: Node): number | null {
+  if (node.kind === 'number') return node.value;
+  return node.kind === 'negative' && node.of.kind === 'number' ? -node.of.value : null;
+}
+
+const unknownArgument: CheckedArgument = { kind: unknownKind, written: null, counted: plain };
+
+function mismatch(declaration: FunctionDeclaration, takes: Takes, node: Node, kind: FormulaKind, checking: Checking) {
+  refuse(checking, node, {
+    code: 'wrong-kind',
+    wanted: `${wantedFor[takes]}, not ${describeKind(kind)}`,
+    remedy: `An example: ${declaration.example}.`,
+  });
+  return unknownArgument;
+}
+
+function checkArgument(
+  { takes }: ArgumentDeclaration,
+  node: Node | undefined,
+  call: CallNode,
+  declaration: FunctionDeclaration,
+  checking: Checking,
+): CheckedArgument {
+  if (takes === 'number' || takes === 'truth') {
+    const kind = checking.kindOf(node!, checking);
+    if (!fits(takes, kind)) return mismatch(declaration, takes, node!, kind, checking);
+    return { kind, written: writtenNumber(node!), counted: plain };
+  }
+  const reading = readAsRows(node, takes !== 'rows', namesRows(checking));
+  const span = node ?? call;
+  if (reading === null || (takes === 'rows' && reading.field !== null)) {
+    const found = reading === null ? 'a value' : 'a field of rows';
+    const remedy = `An example: ${declaration.example}.`;
+    refuse(checking, span, { code: 'wrong-kind', wanted: `${wantedFor[takes]}, not ${found}`, remedy });
+    return unknownArgument;
+  }
+  const table = checkRows(reading, span, checking);
+  if (table === null) return unknownArgument;
+  const counted = recordedUnit(table.counted);
+  if (takes === 'rows') return { kind: { kind: 'rows', table: table.name }, written: null, counted };
+  if (reading.field === null) {
+    const remedy = `Name the field first: ${declaration.example}.`;
+    refuse(checking, span, { code: 'wrong-kind', wanted: `${wantedFor[takes]}, not the rows themselves`, remedy });
+    return unknownArgument;
+  }
+  const kind = checking.kindOf(reading.field, { ...checking, row: table });
+  if (!fits(takes, kind)) return mismatch(declaration, takes, reading.field, kind, checking);
+  return { kind, written: null, counted };
+}
+
+function kindOfWhole(declaration: WholeFunction, node: CallNode, checking: Checking): FormulaKind {
+  // Its arguments speak of whole figures and rows, even where the call itself stands inside a condition.
+  const outside = { ...checking, row: null };
+  const checked = declaration.arguments.map((argument, place) =>
+    checkArgument(argument, node.arguments[place], node, declaration, outside),
+  );
+  if (checked.some(({ kind }) => kind.kind === 'unknown')) return unknownKind;
+  const given = declaration.kindOf(checked);
+  return 'argument' in given ? refuse(checking, node.arguments[given.argument] ?? node, given) : given;
+}
+
+function kindOfEach(declaration: EachFunction, node: CallNode, checking: Checking): FormulaKind {
+  const last = declaration.arguments.at(-1)!;
+  const kinds = node.arguments.map((argument, place) => {
+    const { takes } = declaration.arguments[place] ?? last;
+    const kind = checking.kindOf(argument, checking);
+    return fits(takes, kind) ? kind : mismatch(declaration, takes, argument, kind, checking).kind;
+  });
+  if (kinds.some(({ kind }) => kind === 'unknown')) return unknownKind;
+  const first = kinds.find(({ kind }) => kind === 'number');
+  if (first?.kind !== 'number') return unknownKind;
+  kinds.forEach((kind, place) => {
+    const argument = node.arguments[place]!;
+    if (kind.kind !== 'number' || isWrittenNumber(argument) || conversion(kind.unit, first.unit) !== null) return;
+    refuse(checking, argument, unitsDiffer(first.unit, kind.unit));
+  });
+  return first;
+}
+
+/** Whether as many arguments are given as the function takes; rows of a sheet's group may be left out. */
+function rightNumber(declaration: FunctionDeclaration, node: CallNode, checking: Checking): boolean {
+  const wanted = declaration.arguments.length;
+  const given = node.arguments.length;
+  const groupMeant = declaration.arguments[0]!.takes === 'rows' && given === wanted - 1;
+  const more = declaration.works === 'on each' && declaration.more && given > wanted;
+  if (given === wanted || groupMeant || more) return true;
+  const names = declaration.arguments.map(({ name }) => name).join(', ');
+  refuse(checking, node, {
+    code: 'wrong-arguments',
+    wanted: `${wanted === 1 ? 'one argument' : `${wanted} arguments`} (${names}), not ${given}`,
+    remedy: `An example: ${declaration.example}.`,
+  });
+  return false;
+}
+
+/** The kind of what a function gives, after its arguments have been checked. */
+export function kindOfCall(node: CallNode, checking: Checking): FormulaKind {
+  const declaration = functionNamed(node.name);
+  if (declaration === null) {
+    const names = formulaFunctions.map(({ name }) => name);
+    const remedy = suggest(node.name, names, `The functions are ${names.join(', ')}.`);
+    return refuse(checking, node.named, { code: 'unknown-function', wanted: 'a function', remedy });
+  }
+  if (!rightNumber(declaration, node, checking)) return unknownKind;
+  return declaration.works === 'on each'
+    ? kindOfEach(declaration, node, checking)
+    : kindOfWhole(declaration, node, checking);
+}

@@ -1,0 +1,102 @@
+import { evaluateCall } from './call.js';
+import type { Evaluation } from './context.js';
+import type { Environment } from './environment.js';
+import { fieldKind } from './kind.js';
+import { answersForRows } from './rows/evaluate-rows.js';
+import type { RowsReading } from './rows/rows-reading.js';
+import { selectedRows, tableIn } from './rows/select-rows.js';
+import { type Formula, type Node, namesIn } from './tree.js';
+import { arithmetic } from './value/arithmetic.js';
+import type { Evaluated, FailedValue, NumberValue } from './value/evaluated.js';
+import { givenNumber } from './value/number.js';
+import { isCondition, truthFrom } from './value/truth.js';
+
+function keyValue(name: string, { book, group }: Environment): Evaluated {
+  const kind = fieldKind(tableIn(book, group!.table).fields.get(name)!);
+  const value = group!.keys.get(name) ?? null;
+  if (kind.kind === 'text') return { kind: 'text', text: value === null ? null : String(value), accounts: [] };
+  const number = typeof value === 'number' ? value : null;
+  if (kind.kind === 'date') return { kind: 'date', day: number, accounts: [] };
+  const unit = kind.kind === 'number' ? kind.unit : [];
+  return givenNumber(number, unit, number === null ? `${name} is missing in this group` : null);
+}
+
+function rowsValue(reading: RowsReading, evaluation: Evaluation): Evaluated {
+  const { formula, environment } = evaluation;
+  const { table, account } = selectedRows(reading, formula, environment, answersForRows(evaluation));
+  return { kind: 'rows', table: table.name, counted: account };
+}
+
+function nameValue(node: Extract<Node, { kind: 'name' }>, evaluation: Evaluation): Evaluated {
+  const { environment } = evaluation;
+  const known = environment.known.get(node.name);
+  if (known !== undefined) return known;
+  if (environment.group?.keys.has(node.name)) return keyValue(node.name, environment);
+  return rowsValue({ field: null, base: node, here: false, where: null }, evaluation);
+}
+
+function numberOf(value: Evaluated): NumberValue {
+  if (value.kind !== 'number') throw new Error(`a number was not checked: ${value.kind}`);
+  return value;
+}
+
+function valueIn(node: Node, evaluation: Evaluation): Evaluated {
+  const { environment, single } = evaluation;
+  if (isCondition(node)) return truthFrom(node, single, environment);
+  switch (node.kind) {
+    case 'number':
+      return givenNumber(node.value);
+    case 'text':
+      return { kind: 'text', text: node.text, accounts: [] };
+    case 'name':
+      return nameValue(node, evaluation);
+    case 'negative':
+      return arithmetic('*', givenNumber(-1), numberOf(single(node.of)), environment);
+    case 'arithmetic':
+      return arithmetic(node.operator, numberOf(single(node.left)), numberOf(single(node.right)), environment);
+    case 'call':
+      return evaluateCall(node, evaluation);
+    case 'rows':
+      return rowsValue(node, evaluation);
+    default:
+      throw new Error(`${node.kind} has no value`);
+  }
+}
+
+/** What fails because a name that the formula uses has failed; null when all are well. */
+function failureIn(formula: Formula, { known }: Environment): FailedValue | null {
+  const failed = namesIn(formula)
+    .map((name) => known.get(name))
+    .filter((value) => value?.kind === 'problem');
+  return failed.length === 0 ? null : { kind: 'problem', problems: failed.flatMap(({ problems }) => problems) };
+}
+
+/**
+ * The value of a formula that has been checked without problems; one that was not makes it throw. Where something that it
+ * names has failed, it gives that one's problems. Intervals and draws are made only when asked for.
+ */
+export function evaluate(formula: Formula, environment: Environment): Evaluated {
+  const failure = failureIn(formula, environment);
+  if (failure !== null) return failure;
+  const kept = new Map<Node, Evaluated>();
+  const evaluation: Evaluation = {
+    environment,
+    formula,
+    single: (node) => {
+      const found = kept.get(node);
+      if (found !== undefined) return found;
+      const value = valueIn(node, evaluation);
+      kept.set(node, value);
+      return value;
+    },
+  };
+  return evaluation.single(formula.body);
+}
+
+/** The rows that a selection's or a sheet's formula names, ascending; none where something that it names has failed. */
+export function selectRows(formula: Formula, environment: Environment): Uint32Array {
+  const value = evaluate(formula, environment);
+  if (value.kind === 'problem') return new Uint32Array(0);
+  if (value.kind !== 'rows') throw new Error(`rows were not checked: ${value.kind}`);
+  return value.counted.rows;
+}

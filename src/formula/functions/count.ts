@@ -1,0 +1,14 @@
+import { countOf } from '../value/census.js';
+import { rowsGiven, type WholeFunction } from './declaration.js';
+
+/** How many rows there are. */
+export const count: WholeFunction = {
+  works: 'on the whole',
+  name: 'count',
+  arguments: [{ name: 'rows', takes: 'rows' }],
+  gives: 'a number in what the table’s rows are counted in',
+  meaning: 'How many rows there are. A count is a census of what was recorded and has no interval.',
+  example: 'count(inspections where outcome is "intercepted")',
+  kindOf: ([rows]) => ({ kind: 'number', unit: rows!.counted }),
+  evaluate: ([rows], { environment }) => countOf(rowsGiven(rows), environment),
+};

@@ -1,0 +1,32 @@
+import { countOf, totalOf } from '../value/census.js';
+import { calculate, drawnNumber } from '../value/lift.js';
+import type { WholeFunction } from './declaration.js';
+import { presentNumbers } from './present-numbers.js';
+
+/** The arithmetic mean of a field: its total by the number of rows that have it. */
+export const mean: WholeFunction = {
+  works: 'on the whole',
+  name: 'mean',
+  arguments: [{ name: 'field of rows', takes: 'number field' }],
+  gives: 'a number in the field’s unit, with an interval',
+  meaning:
+    'The arithmetic mean over the rows that have the field. Waits have a median instead: open ones have no mean.',
+  example: 'mean(length_ft of inspections)',
+  kindOf: ([field]) => field!.kind,
+  evaluate: ([field], { environment }) => {
+    const { selected, numbers, unit } = presentNumbers(field);
+    const total = totalOf(selected, numbers, unit, environment);
+    const rows = countOf(selected, environment);
+    return calculate(
+      {
+        each: (sum, count) => (count === 0 ? Number.NaN : sum / count),
+        operands: [drawnNumber(total), drawnNumber(rows)],
+        basis: [total, rows],
+        unit,
+        undefinedWhy: 'no row has the field',
+        standing: 'estimate',
+      },
+      environment,
+    );
+  },
+};

@@ -1,0 +1,33 @@
+import { plain, type Unit } from '../unit/unit.js';
+import type { SelectedRows } from '../value/census.js';
+import { fieldGiven, type GivenArgument } from './declaration.js';
+
+/** The rows that have a field, with its numbers in their order. */
+export interface PresentNumbers {
+  readonly selected: SelectedRows;
+  readonly numbers: Float64Array;
+  readonly unit: Unit;
+}
+
+/** The same rows without those that a mark leaves out; they are told in the account as skipped. */
+export function keepRows({ table, account }: SelectedRows, kept: (position: number) => boolean): SelectedRows {
+  const rows = account.rows.filter((_, position) => kept(position));
+  if (rows.length === account.rows.length) return { table, account };
+  const skippedMissing = account.skippedMissing + account.rows.length - rows.length;
+  return { table, account: { ...account, rows, skippedMissing } };
+}
+
+/** The numbers of a field where they are not missing. */
+export function presentNumbers(given: GivenArgument | undefined): PresentNumbers {
+  const { selected, values } = fieldGiven(given);
+  if (values.kind === 'constant') {
+    if (values.value.kind !== 'number') throw new Error('a number field was not checked');
+    const { value, unit } = values.value;
+    const here = keepRows(selected, () => value !== null);
+    return { selected: here, numbers: new Float64Array(here.account.rows.length).fill(value ?? 0), unit };
+  }
+  if (values.kind !== 'number') throw new Error('a number field was not checked');
+  const numbers = values.values.filter((value) => !Number.isNaN(value));
+  const unit: Unit = values.unit.length === 0 ? plain : values.unit;
+  return { selected: keepRows(selected, (position) => !Number.isNaN(values.values[position]!)), numbers, unit };
+}

@@ -1,0 +1,43 @@
+import { count } from './count.js';
+import type { FunctionDeclaration } from './declaration.js';
+import { distinct } from './distinct.js';
+import { highest, lowest } from './extremes.js';
+import { mean } from './mean.js';
+import { absolute, choose, firstKnown, largest, smallest } from './on-each.js';
+import { median, quantile } from './quantile.js';
+import { rate, ratio, share } from './rate.js';
+import { share_within } from './share-within.js';
+import { sum } from './sum.js';
+
+/** Every function of the language, in the order in which a reference page shows them. */
+export const formulaFunctions: readonly FunctionDeclaration[] = [
+  count,
+  sum,
+  mean,
+  median,
+  quantile,
+  share_within,
+  lowest,
+  highest,
+  distinct,
+  rate,
+  share,
+  ratio,
+  choose,
+  firstKnown,
+  absolute,
+  smallest,
+  largest,
+];
+
+const byName = new Map(formulaFunctions.map((declaration) => [declaration.name, declaration]));
+
+/** The function of that name, or null. */
+export function functionNamed(name: string): FunctionDeclaration | null {
+  return byName.get(name) ?? null;
+}
+
+/** The names of all functions. */
+export function functionNames(): readonly string[] {
+  return formulaFunctions.map(({ name }) => name);
+}

@@ -1,0 +1,76 @@
+import type { Problem } from '../problem/problem.js';
+import { dayOf } from './day.js';
+import type { FormulaKind } from './kind.js';
+import { type Mistake, problemAt, type TextPlace } from './place.js';
+import { readUnit } from './unit/read-unit.js';
+import type { Evaluated } from './value/evaluated.js';
+import { kindOfValue } from './value/kind-of-value.js';
+import { givenNumber } from './value/number.js';
+
+const numberForm = /^[-−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
+
+/** A number as a person writes it in a table cell: `23.40`, `48,000`, `-5`; null for any other text. */
+function numberIn(text: string): number | null {
+  if (!numberForm.test(text)) return null;
+  const number = Number(text.replaceAll(',', '').replace('−', '-'));
+  return Number.isFinite(number) ? number : null;
+}
+
+/** Where an input's value and its unit stand. */
+export interface InputPlace {
+  readonly file: string;
+  readonly value: Omit<TextPlace, 'file'>;
+  readonly unit: Omit<TextPlace, 'file'>;
+}
+
+/** An input as formulas use it. */
+export interface InputFound {
+  readonly kind: FormulaKind;
+  readonly value: Evaluated;
+}
+
+/**
+ * The value of an input from its cell and the words in its unit's cell. Without a unit, a number is plain, `2025-05-01` a
+ * date, and anything else a text; with one, only a number will do. Thousands may be set off by commas here, where no comma
+ * separates anything. `counted` are the things that the book counts, as further units.
+ */
+export function inputValue(
+  value: number | string,
+  unitWords: string,
+  at: InputPlace,
+  counted: Iterable<string> = [],
+): InputFound | { readonly problems: readonly Problem[] } {
+  const text = String(value).trim();
+  const problems: Problem[] = [];
+  const tell = (seen: string, cell: 'value' | 'unit', mistake: Mistake) => {
+    const { line, column } = at[cell];
+    const placed = { text: seen, at: { file: at.file, line, column } };
+    problems.push(problemAt(placed, { offset: 0, end: seen.length }, mistake));
+  };
+  const found = (input: Evaluated): InputFound => ({ kind: kindOfValue(input), value: input });
+  if (text === '') tell(text, 'value', noValue);
+  const unit = readUnit(unitWords, counted);
+  if ('unknown' in unit) {
+    const remedy = unit.nearest === null ? unitRemedy : `Did you mean \`${unit.nearest}\`? ${unitRemedy}`;
+    tell(unitWords, 'unit', { code: 'not-a-unit', wanted: 'a known unit', remedy });
+    return { problems };
+  }
+  const number = typeof value === 'number' && Number.isFinite(value) ? value : numberIn(text);
+  if (number === null && unitWords.trim() !== '' && text !== '') tell(text, 'value', noNumber(unitWords.trim()));
+  if (problems.length > 0) return { problems };
+  if (number !== null) return found(givenNumber((number * unit.factor) / unit.divisor, unit.unit));
+  const day = dayOf(text);
+  return found(day === null ? { kind: 'text', text, accounts: [] } : { kind: 'date', day, accounts: [] });
+}
+
+const unitRemedy = 'Units are words such as `minutes`, `dollars an hour`, `staff hours`, `percent` or `inspections`.';
+
+const noValue: Mistake = { code: 'no-value', wanted: 'a value', remedy: 'Write a number, a date or a text.' };
+
+function noNumber(unit: string): Mistake {
+  return {
+    code: 'not-a-number',
+    wanted: `a number of ${unit}`,
+    remedy: 'Write digits with at most one decimal point.',
+  };
+}

@@ -1,0 +1,44 @@
+import type { BookField } from '../record/book.js';
+import { recordedUnit } from './unit/read-unit.js';
+import { nameUnit, type Unit } from './unit/unit.js';
+
+/** What a formula or a part of it gives. */
+export type FormulaKind =
+  | { readonly kind: 'number'; readonly unit: Unit }
+  /** `codes` are the only texts it may be, null where any may stand; `text` is what it is, where that is known. */
+  | { readonly kind: 'text'; readonly codes: readonly string[] | null; readonly text: string | null }
+  | { readonly kind: 'date' }
+  | { readonly kind: 'instant' }
+  | { readonly kind: 'wait' }
+  | { readonly kind: 'truth' }
+  | { readonly kind: 'rows'; readonly table: string }
+  /** Something is wrong with it, and a problem has said what: whatever is built on it says nothing more. */
+  | { readonly kind: 'unknown' };
+
+export const unknownKind: FormulaKind = { kind: 'unknown' };
+export const truthKind: FormulaKind = { kind: 'truth' };
+
+/** The kind of a field's values. */
+export function fieldKind(field: BookField): FormulaKind {
+  if (field.kind === 'number') return { kind: 'number', unit: recordedUnit(field.unit) };
+  if (field.kind === 'text') return { kind: 'text', codes: field.codes, text: null };
+  return { kind: field.kind };
+}
+
+/** A kind as a phrase that a sentence can hold: `a text`, `a number in minutes`, `rows of inspections`. */
+export function describeKind(kind: FormulaKind): string {
+  switch (kind.kind) {
+    case 'number':
+      return kind.unit.length === 0 ? 'a plain number' : `a number in ${nameUnit(kind.unit)}`;
+    case 'rows':
+      return `rows of ${kind.table}`;
+    case 'truth':
+      return 'true or false';
+    case 'instant':
+      return 'a moment';
+    case 'unknown':
+      return 'something not known';
+    default:
+      return `a ${kind.kind}`;
+  }
+}

@@ -1,0 +1,37 @@
+/**
+ * The rule for missing values, in one place.
+ *
+ * - A comparison with a missing value is unknown; `is missing` and `is not missing` always know.
+ * - `not`, `and` and `or` follow three-valued logic: unknown unless the other side settles it (Kleene 1952).
+ * - A row is selected only when its condition is true; the rows left out as unknown are counted in the account.
+ * - sum, mean, median, quantile, lowest, highest and distinct skip rows without the field, and count them in the account.
+ * - Arithmetic with a missing operand is missing, and a division by zero is missing; both say why.
+ */
+export const no = 0;
+export const yes = 1;
+export const unknown = 2;
+
+/** One answer of a condition: `no`, `yes` or `unknown`. */
+export type Answer = 0 | 1 | 2;
+
+export function answerOf(truth: boolean | null): Answer {
+  return truth === null ? unknown : truth ? yes : no;
+}
+
+export function truthOf(answer: number): boolean | null {
+  return answer === unknown ? null : answer === yes;
+}
+
+export function not(answer: number): Answer {
+  return answer === unknown ? unknown : answer === yes ? no : yes;
+}
+
+export function and(one: number, other: number): Answer {
+  if (one === no || other === no) return no;
+  return one === unknown || other === unknown ? unknown : yes;
+}
+
+export function or(one: number, other: number): Answer {
+  if (one === yes || other === yes) return yes;
+  return one === unknown || other === unknown ? unknown : no;
+}

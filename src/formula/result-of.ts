@@ -1,0 +1,42 @@
+import type { Result } from './result.js';
+import { describeUnit } from './unit/unit.js';
+import type { Evaluated } from './value/evaluated.js';
+
+/**
+ * A value as notebooks, charts and reports see it, with its interval worked out. A selection is told as the number of its
+ * rows; a text, date or truth that is not there is missing.
+ */
+export function resultOf(evaluated: Evaluated): Result {
+  switch (evaluated.kind) {
+    case 'number': {
+      const { value, unit, numerator, denominator, why, cautions } = evaluated;
+      const found = evaluated.interval();
+      return {
+        kind: 'number',
+        value,
+        unit: describeUnit(unit),
+        numerator,
+        denominator,
+        interval: found.interval,
+        why: value === null ? (why ?? 'it is missing') : found.why,
+        cautions: [...new Set([...cautions, ...found.cautions])],
+      };
+    }
+    case 'text':
+      return evaluated.text === null ? missing : { kind: 'text', text: evaluated.text };
+    case 'date':
+      return evaluated.day === null ? missing : { kind: 'date', day: evaluated.day };
+    case 'truth':
+      return evaluated.truth === null
+        ? { kind: 'missing', why: 'a value that it compares is missing' }
+        : { kind: 'truth', truth: evaluated.truth };
+    case 'rows': {
+      const none = { numerator: null, denominator: null, interval: null, why: null, cautions: [] };
+      return { kind: 'number', value: evaluated.counted.rows.length, unit: evaluated.table, ...none };
+    }
+    case 'problem':
+      return { kind: 'problem', problems: evaluated.problems };
+  }
+}
+
+const missing: Result = { kind: 'missing', why: 'it is missing' };

@@ -1,0 +1,1 @@
+export { groupRows, type RowGroup } from '../../finding/group-rows.js';

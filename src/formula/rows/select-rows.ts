@@ -1,0 +1,124 @@
+import type { Book, BookTable } from '../../record/book.js';
+import type { Environment, Group } from '../environment.js';
+import { unknown, yes } from '../missing.js';
+import type { Formula, Node } from '../tree.js';
+import type { CountedRecords } from '../value/account.js';
+import type { SelectedRows } from '../value/census.js';
+import { groupRows } from './group-rows.js';
+import type { RowsReading } from './rows-reading.js';
+
+/** Every row number of a table; the same array each time it is asked for. */
+export function everyRow(table: BookTable, { cache }: Environment): Uint32Array {
+  let rows = cache.everyRow.get(table);
+  if (rows === undefined) {
+    rows = Uint32Array.from({ length: table.rowCount }, (_, row) => row);
+    cache.everyRow.set(table, rows);
+  }
+  return rows;
+}
+
+/** The table of that name; what a formula names has been checked. */
+export function tableIn(book: Book, name: string): BookTable {
+  const table = book.tables.get(name);
+  if (table === undefined) throw new Error(`there is no table ${name}`);
+  return table;
+}
+
+function keyText(key: readonly (string | number | null)[]): string {
+  return JSON.stringify(key);
+}
+
+/** Those of some rows that agree with a group in its key fields. */
+function rowsHere(table: BookTable, rows: Uint32Array, group: Group, { cache }: Environment): Uint32Array {
+  const fields = [...group.keys.keys()];
+  let byFields = cache.groupsOf.get(rows);
+  if (byFields === undefined) {
+    byFields = new Map();
+    cache.groupsOf.set(rows, byFields);
+  }
+  const wanted = `${table.name} ${fields.join(' ')}`;
+  let groups = byFields.get(wanted);
+  if (groups === undefined) {
+    groups = new Map(groupRows(table, rows, fields).map(({ key, rows: own }) => [keyText(key), own]));
+    byFields.set(wanted, groups);
+  }
+  return groups.get(keyText([...group.keys.values()])) ?? new Uint32Array(0);
+}
+
+function describeGroup({ keys }: Group): string {
+  return [...keys]
+    .map(([name, value]) => `${name} is ${value === null ? 'missing' : JSON.stringify(value)}`)
+    .join(' and ');
+}
+
+/** The rows that stand before any condition of their own. */
+function baseRows({ base, here }: RowsReading, environment: Environment): SelectedRows {
+  const { book, group, known } = environment;
+  if (base === null) {
+    if (group === null) throw new Error('there is no group here');
+    const { rows } = group;
+    const description = `${group.table} in the group where ${describeGroup(group)}`;
+    const account: CountedRecords = {
+      table: group.table,
+      description,
+      rows,
+      considered: rows.length,
+      unknown: 0,
+      skippedMissing: 0,
+    };
+    return { table: tableIn(book, group.table), account };
+  }
+  const selection = known.get(base.name);
+  const table = tableIn(book, selection?.kind === 'rows' ? selection.table : base.name);
+  const whole: CountedRecords =
+    selection?.kind === 'rows'
+      ? selection.counted
+      : {
+          table: table.name,
+          description: table.name,
+          rows: everyRow(table, environment),
+          considered: table.rowCount,
+          unknown: 0,
+          skippedMissing: 0,
+        };
+  if (!here) return { table, account: whole };
+  if (group === null) throw new Error('there is no group here');
+  const rows = rowsHere(table, whole.rows, group, environment);
+  const description = `${whole.description} here: ${describeGroup(group)}`;
+  return { table, account: { ...whole, rows, description, considered: rows.length } };
+}
+
+/** An answer of a condition for each of some rows of a table. */
+export type AnswersFor = (condition: Node, table: BookTable, rows: Uint32Array) => Uint8Array;
+
+/** The rows that a part of a formula speaks of, with their account: those for which its condition is true. */
+export function selectedRows(
+  reading: RowsReading,
+  formula: Formula,
+  environment: Environment,
+  answersFor: AnswersFor,
+): SelectedRows {
+  const base = baseRows(reading, environment);
+  const { where } = reading;
+  if (where === null) return base;
+  const { account, table } = base;
+  const answers = answersFor(where, table, account.rows);
+  const rows = new Uint32Array(account.rows.length);
+  let kept = 0;
+  let unclear = 0;
+  for (let at = 0; at < answers.length; at += 1) {
+    if (answers[at] === yes) rows[kept++] = account.rows[at]!;
+    else if (answers[at] === unknown) unclear += 1;
+  }
+  const condition = formula.text.slice(where.offset, where.end);
+  const joint = / where /.test(account.description) ? ' and ' : ' where ';
+  return {
+    table,
+    account: {
+      ...account,
+      description: `${account.description}${joint}${condition}`,
+      rows: rows.slice(0, kept),
+      unknown: account.unknown + unclear,
+    },
+  };
+}

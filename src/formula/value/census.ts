@@ -1,0 +1,73 @@
+import type { BookTable } from '../../record/book.js';
+import type { Environment } from '../environment.js';
+import { recordedUnit } from '../unit/read-unit.js';
+import type { Unit } from '../unit/unit.js';
+import type { CountedRecords } from './account.js';
+import type { NumberValue } from './evaluated.js';
+import { numberFrom } from './number.js';
+import { once } from './once.js';
+import { drawTotals, totalsByCluster } from './resamples.js';
+
+/** Rows of a table, with how they came to be the ones. */
+export interface SelectedRows {
+  readonly table: BookTable;
+  readonly account: CountedRecords;
+}
+
+/**
+ * What rows of a table give beyond their number: draws and spread over station-days, where they belong to any. Rows that
+ * belong to none are given, so that few of them make no interval dishonest.
+ */
+export function clusteredTotals(
+  table: BookTable,
+  rows: Uint32Array,
+  amounts: Float64Array | null,
+  environment: Environment,
+): Pick<NumberValue, 'draws' | 'clusters' | 'cautions' | 'fewest'> {
+  if (table.clusterOf === null) {
+    const cautions = [`${table.name}: taken as given, because its rows belong to no station-day`];
+    return { draws: null, clusters: () => null, cautions, fewest: null };
+  }
+  const totals = once(() => totalsByCluster(table, rows, amounts, environment));
+  return {
+    draws: () => drawTotals(totals(), environment),
+    clusters: () => ({ fewest: totals().cluster.length, most: totals().cluster.length }),
+    cautions: [],
+    fewest: rows.length,
+  };
+}
+
+/** How many rows there are: a census, in what the table's rows are counted in. */
+export function countOf({ table, account }: SelectedRows, environment: Environment): NumberValue {
+  const { rows } = account;
+  return numberFrom(
+    {
+      value: rows.length,
+      unit: recordedUnit(table.counted),
+      standing: 'census',
+      counted: { table: table.name, rows },
+      accounts: [account],
+      ...clusteredTotals(table, rows, null, environment),
+    },
+    environment,
+  );
+}
+
+/** The total of a field over rows that all have it, one amount a row: a census, in the field's unit. */
+export function totalOf(
+  { table, account }: SelectedRows,
+  amounts: Float64Array,
+  unit: Unit,
+  environment: Environment,
+): NumberValue {
+  return numberFrom(
+    {
+      value: amounts.reduce((sum, amount) => sum + amount, 0),
+      unit,
+      standing: 'census',
+      accounts: [account],
+      ...clusteredTotals(table, account.rows, amounts, environment),
+    },
+    environment,
+  );
+}

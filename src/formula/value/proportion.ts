@@ -1,0 +1,70 @@
+import { proportionEstimate } from '../../statistic/proportion/estimate.js';
+import type { Environment } from '../environment.js';
+import { plain } from '../unit/unit.js';
+import { mergeAccounts } from './account.js';
+import type { NumberValue } from './evaluated.js';
+import { drawnNumber, joinSpreads, liftDraws } from './lift.js';
+import { numberFrom } from './number.js';
+import { totalsByCluster } from './resamples.js';
+
+/** Whether every one of some ascending row numbers is among others, ascending too. */
+export function isPartOf(rows: Uint32Array, among: Uint32Array): boolean {
+  if (rows === among) return true;
+  let at = 0;
+  for (const row of rows) {
+    while (at < among.length && among[at]! < row) at += 1;
+    if (among[at] !== row) return false;
+  }
+  return true;
+}
+
+/** Whether one number is the count of some of the rows that the other counts, so that their ratio is a share. */
+export function isShare(cases: NumberValue, trials: NumberValue): boolean {
+  if (cases.counted === null || trials.counted === null) return false;
+  return cases.counted.table === trials.counted.table && isPartOf(cases.counted.rows, trials.counted.rows);
+}
+
+function perCluster(cases: NumberValue, trials: NumberValue, environment: Environment) {
+  const table = environment.book.tables.get(trials.counted!.table)!;
+  if (table.clusterOf === null) return {};
+  const of = (number: NumberValue) => totalsByCluster(table, number.counted!.rows, null, environment);
+  const [some, all] = [of(cases), of(trials)];
+  const caseTotals = new Float64Array(environment.book.clusters.count);
+  some.cluster.forEach((cluster, at) => {
+    caseTotals[cluster] = some.total[at]!;
+  });
+  const clusters = {
+    cases: Float64Array.from(all.cluster, (cluster) => caseTotals[cluster]!),
+    trials: Float64Array.from(all.total),
+  };
+  return { clusters };
+}
+
+/** The share of counted rows that are also among others, as a plain number with its exact interval for clusters. */
+export function proportion(cases: NumberValue, trials: NumberValue, environment: Environment): NumberValue {
+  const counts = { cases: cases.value!, trials: trials.value! };
+  const value = counts.trials === 0 ? null : counts.cases / counts.trials;
+  const each = (some: number, all: number) => (all === 0 ? Number.NaN : some / all);
+  return numberFrom(
+    {
+      value,
+      unit: plain,
+      why: value === null ? 'nothing was counted, so that there is no share' : null,
+      standing: 'estimate',
+      numerator: counts.cases,
+      denominator: counts.trials,
+      draws: liftDraws(each, [drawnNumber(cases), drawnNumber(trials)]),
+      ownInterval: () => {
+        const { interval, why, cautions } = proportionEstimate({
+          ...counts,
+          ...perCluster(cases, trials, environment),
+        });
+        return { interval, why, cautions };
+      },
+      fewest: counts.cases,
+      clusters: () => joinSpreads([cases, trials]),
+      accounts: mergeAccounts([cases.accounts, trials.accounts]),
+    },
+    environment,
+  );
+}

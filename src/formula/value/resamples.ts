@@ -1,0 +1,55 @@
+import type { BookTable } from '../../record/book.js';
+import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
+import { type ClusterTotals, weightedTotals } from '../../statistic/resample/weighted-totals.js';
+import type { Environment } from '../environment.js';
+
+/** How often each station-day is drawn in each resample (resamples × station-days), made once for a book and kept. */
+export function sharedWeights({ book, resamples, cache }: Environment): Uint8Array {
+  const key = `${resamples.count} ${resamples.seed}`;
+  let weights = cache.weights.get(key);
+  if (weights === undefined) {
+    weights = clusterWeights(book.clusters.stratumOf, resamples.count, resamples.seed);
+    cache.weights.set(key, weights);
+  }
+  return weights;
+}
+
+/** A whole number with commas between thousands, whatever the machine's language. */
+export function inThousands(whole: number): string {
+  return String(whole).replace(/\B(?=(?:\d{3})+$)/g, ',');
+}
+
+/** The resamples in words, with all that is needed to draw them again. */
+export function describeResamples({ book, resamples }: Environment): string {
+  const days = inThousands(book.clusters.count);
+  return `${inThousands(resamples.count)} resamples of ${days} station-days within station and season (seed ${resamples.seed})`;
+}
+
+/** How many of some rows, or what total of a field over them, each station-day has; only station-days with such rows. */
+export function totalsByCluster(
+  table: BookTable,
+  rows: Uint32Array,
+  amounts: Float64Array | null,
+  { book }: Environment,
+): ClusterTotals & { readonly cluster: Uint32Array } {
+  const clusterOf = table.clusterOf!;
+  const sums = new Float64Array(book.clusters.count);
+  const seen = new Uint8Array(book.clusters.count);
+  rows.forEach((row, position) => {
+    const cluster = clusterOf[row]!;
+    sums[cluster]! += amounts === null ? 1 : amounts[position]!;
+    seen[cluster] = 1;
+  });
+  const cluster = new Uint32Array(seen.reduce((sum, one) => sum + one, 0));
+  let found = 0;
+  seen.forEach((one, index) => {
+    if (one === 1) cluster[found++] = index;
+  });
+  return { cluster, total: Float64Array.from(cluster, (index) => sums[index]!) };
+}
+
+/** The sum of totals in every shared resample. */
+export function drawTotals(totals: ClusterTotals, environment: Environment): Float64Array {
+  const { resamples, book } = environment;
+  return weightedTotals(sharedWeights(environment), totals, resamples.count, book.clusters.count);
+}
