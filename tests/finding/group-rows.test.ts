@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openBook } from '../../src/finding/book.js';
 import { groupRows } from '../../src/finding/group-rows.js';
@@ -48,6 +49,17 @@ describe('grouping rows', () => {
       ['sail only', 9, [2]],
       ['sail only', 30, [0, 3]],
     ]);
+  });
+
+  it('puts every row into exactly one group, whatever the fields', () => {
+    const fields = ['watercraft_type', 'length_ft', 'home_region', 'season', 'craft', 'station'];
+    fc.assert(
+      fc.property(fc.subarray(fields), fc.subarray([0, 1, 2, 3]), (by, rows) => {
+        const groups = groupRows(table, Uint32Array.from(rows), by);
+        expect(groups.flatMap((group) => [...group.rows]).sort()).toEqual(rows);
+        expect(new Set(groups.map(({ key }) => JSON.stringify(key))).size).toBe(groups.length);
+      }),
+    );
   });
 
   it('without fields is one group, also of nothing', () => {
