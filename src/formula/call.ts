@@ -1,6 +1,6 @@
 import type { Evaluation } from './context.js';
 import type { ArgumentDeclaration, GivenArgument } from './functions/declaration.js';
-import { functionNamed } from './functions/registry.js';
+import { functionNamed } from './functions/functions.js';
 import { answersForRows, rowValuesOf } from './rows/evaluate-rows.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';

@@ -8,7 +8,7 @@ import type {
   Takes,
   WholeFunction,
 } from './functions/declaration.js';
-import { formulaFunctions, functionNamed } from './functions/registry.js';
+import { formulaFunctions, functionNamed } from './functions/functions.js';
 import { describeKind, type FormulaKind, unknownKind } from './kind.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { type CallNode, isWrittenNumber, type Node } from './tree.js';

@@ -1,5 +1,5 @@
 import { type Checking, refuse, suggest } from './checking.js';
-import { formulaFunctions } from './functions/registry.js';
+import { formulaFunctions } from './functions/functions.js';
 import { type FormulaKind, fieldKind } from './kind.js';
 import { meaningOf, namesOfScope } from './scope.js';
 import type { NameNode } from './tree.js';

@@ -14,6 +14,7 @@ export interface Resamples {
   readonly seed: number;
 }
 
+/** Two thousand resamples, the number and seed that a notebook has when it asks for no others. */
 export const defaultResamples: Resamples = { count: 2000, seed: 1 };
 
 /** What is made once for a book and kept between formulas; a new book needs a new one. */

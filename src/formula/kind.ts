@@ -15,7 +15,9 @@ export type FormulaKind =
   /** Something is wrong with it, and a problem has said what: whatever is built on it says nothing more. */
   | { readonly kind: 'unknown' };
 
+/** The kind of what a problem has been told of. */
 export const unknownKind: FormulaKind = { kind: 'unknown' };
+/** The kind of a condition. */
 export const truthKind: FormulaKind = { kind: 'truth' };
 
 /** The kind of a field's values. */

@@ -7,30 +7,38 @@
  * - sum, mean, median, quantile, lowest, highest and distinct skip rows without the field, and count them in the account.
  * - Arithmetic with a missing operand is missing, and a division by zero is missing; both say why.
  */
+/** The answer that it is not so. */
 export const no = 0;
+/** The answer that it is so. */
 export const yes = 1;
+/** The answer that nobody knows, because a value is missing. */
 export const unknown = 2;
 
 /** One answer of a condition: `no`, `yes` or `unknown`. */
 export type Answer = 0 | 1 | 2;
 
+/** A truth as an answer; null is unknown. */
 export function answerOf(truth: boolean | null): Answer {
   return truth === null ? unknown : truth ? yes : no;
 }
 
+/** An answer as a truth; unknown is null. */
 export function truthOf(answer: number): boolean | null {
   return answer === unknown ? null : answer === yes;
 }
 
+/** The answer turned round; unknown stays unknown. */
 export function not(answer: number): Answer {
   return answer === unknown ? unknown : answer === yes ? no : yes;
 }
 
+/** Whether both are so. */
 export function and(one: number, other: number): Answer {
   if (one === no || other === no) return no;
   return one === unknown || other === unknown ? unknown : yes;
 }
 
+/** Whether at least one is so. */
 export function or(one: number, other: number): Answer {
   if (one === yes || other === yes) return yes;
   return one === unknown || other === unknown ? unknown : no;

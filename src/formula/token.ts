@@ -1,6 +1,7 @@
 import type { Problem } from '../problem/problem.js';
 import { type Mistake, type PlacedText, problemAt, type Span } from './place.js';
 
+/** A piece of a formula that has a meaning of its own. */
 export interface Token extends Span {
   readonly kind: 'number' | 'text' | 'word' | 'symbol' | 'end';
   /** The text between the quotes, the word, the symbol in its plain form (`*` for `×`), or the digits. */

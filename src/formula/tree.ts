@@ -1,10 +1,12 @@
 import type { PlacedText, Span } from './place.js';
 
+/** A number written out. */
 export interface NumberNode extends Span {
   readonly kind: 'number';
   readonly value: number;
 }
 
+/** A text in quotes. */
 export interface TextNode extends Span {
   readonly kind: 'text';
   readonly text: string;
@@ -16,6 +18,7 @@ export interface NameNode extends Span {
   readonly name: string;
 }
 
+/** A function with its arguments. */
 export interface CallNode extends Span {
   readonly kind: 'call';
   readonly name: string;
@@ -24,13 +27,16 @@ export interface CallNode extends Span {
   readonly arguments: readonly Node[];
 }
 
+/** A number with its sign turned. */
 export interface NegativeNode extends Span {
   readonly kind: 'negative';
   readonly of: Node;
 }
 
+/** What two numbers can be calculated with; `×` and `÷` are read as `*` and `/`. */
 export type ArithmeticOperator = '+' | '-' | '*' | '/';
 
+/** Two numbers calculated with. */
 export interface ArithmeticNode extends Span {
   readonly kind: 'arithmetic';
   readonly operator: ArithmeticOperator;
@@ -39,8 +45,10 @@ export interface ArithmeticNode extends Span {
   readonly right: Node;
 }
 
+/** How two values can be compared. */
 export type ComparisonOperator = 'is' | 'is not' | '<' | '<=' | '>' | '>=';
 
+/** Two values compared. */
 export interface ComparisonNode extends Span {
   readonly kind: 'comparison';
   readonly operator: ComparisonOperator;
@@ -75,11 +83,13 @@ export interface BetweenNode extends Span {
   readonly negated: boolean;
 }
 
+/** A condition turned round. */
 export interface NotNode extends Span {
   readonly kind: 'not';
   readonly of: Node;
 }
 
+/** Two conditions joined. */
 export interface LogicNode extends Span {
   readonly kind: 'logic';
   readonly operator: 'and' | 'or';
@@ -101,6 +111,7 @@ export interface BrokenNode extends Span {
   readonly kind: 'broken';
 }
 
+/** A part of a formula. */
 export type Node =
   | NumberNode
   | TextNode

@@ -63,6 +63,7 @@ export interface WholeFunction extends FunctionWords {
   readonly evaluate: (given: readonly GivenArgument[], evaluation: Evaluation) => Evaluated;
 }
 
+/** A function as the checker, the evaluation and a reference page know it. */
 export type FunctionDeclaration = EachFunction | WholeFunction;
 
 /** The rows given as an argument. */

@@ -1,7 +1,7 @@
 import type { BookTable } from '../../record/book.js';
 import type { Evaluation } from '../context.js';
 import type { EachFunction } from '../functions/declaration.js';
-import { functionNamed } from '../functions/registry.js';
+import { functionNamed } from '../functions/functions.js';
 import { no, yes } from '../missing.js';
 import { isWrittenNumber, type Node } from '../tree.js';
 import { conversion, convert } from '../unit/convert.js';

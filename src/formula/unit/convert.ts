@@ -7,6 +7,7 @@ export interface Conversion {
   readonly shift: number;
 }
 
+/** The conversion that leaves a value as it is. */
 export const unchanged: Conversion = { factor: 1, shift: 0 };
 
 /** The temperature word of a unit that is a temperature on a scale, and nothing else; null for all others. */

@@ -9,6 +9,7 @@ export interface UnitFactor {
 /** A unit as a product of powers, one a dimension; empty for plain numbers and shares. */
 export type Unit = readonly UnitFactor[];
 
+/** The unit of plain numbers, shares and rates. */
 export const plain: Unit = [];
 
 /** The unit that is one word. */

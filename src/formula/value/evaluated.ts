@@ -51,12 +51,14 @@ export interface NumberValue {
   readonly interval: () => IntervalFound;
 }
 
+/** A text; null for missing. */
 export interface TextValue {
   readonly kind: 'text';
   readonly text: string | null;
   readonly accounts: readonly CountedRecords[];
 }
 
+/** A date; null for missing. */
 export interface DateValue {
   readonly kind: 'date';
   /** Days since 1970-01-01. */
@@ -64,6 +66,7 @@ export interface DateValue {
   readonly accounts: readonly CountedRecords[];
 }
 
+/** What a condition gives outside `where`. */
 export interface TruthValue {
   readonly kind: 'truth';
   /** Null for unknown, when a value compared is missing. */
