@@ -4,6 +4,7 @@ import { byNaturalOrder } from './natural-order.js';
 /** What the rows of a group share: a value a field, null for missing. Dates and instants are numbers, as recorded. */
 export type GroupKey = readonly (string | number | null)[];
 
+/** Rows that share the values of some fields. */
 export interface RowGroup {
   readonly key: GroupKey;
   /** Ascending row numbers. */

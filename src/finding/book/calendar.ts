@@ -5,8 +5,10 @@ export interface CalendarDate {
   readonly dayOfMonth: number;
 }
 
+/** Milliseconds in a day of 24 hours. */
 export const millisecondsPerDay = 86_400_000;
 
+/** The months in order; the first is month 1. */
 export const months: readonly string[] = [
   'January',
   'February',
@@ -22,6 +24,7 @@ export const months: readonly string[] = [
   'December',
 ];
 
+/** The days of the week in the order of ISO 8601. */
 export const weekdays: readonly string[] = [
   'Monday',
   'Tuesday',

@@ -8,6 +8,7 @@ export interface FieldSource {
   readonly build: () => BookColumn;
 }
 
+/** What a table of the book is made of. */
 export interface TableParts {
   readonly name: string;
   readonly row: string;

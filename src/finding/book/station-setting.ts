@@ -4,6 +4,7 @@ import type { Records, RecordTable } from '../../record/records.js';
 import { textOf } from './columns-of.js';
 import { codedColumn, translateCodes } from './derived-fields.js';
 
+/** The settings of stations in showing order. */
 export const settings: readonly string[] = setting.codes.map(({ code }) => code);
 
 /** The setting of the station that each row of a table names. */

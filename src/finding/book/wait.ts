@@ -5,6 +5,7 @@ import { codeOf, numbersOf, textOf } from './columns-of.js';
 
 /** The moments of a wash, in their order. */
 const moments = ['ordered_at', 'started_at', 'finished_at', 'released_at'] as const;
+/** The field of one moment of a wash. */
 export type WashMoment = (typeof moments)[number];
 
 /** Minutes and ending of one wait; `unknown` carries no minutes. */

@@ -5,6 +5,7 @@ import { numbersOf, textOf } from './columns-of.js';
 import { codedColumn } from './derived-fields.js';
 import type { LocalTimes } from './local-time.js';
 
+/** The statuses of waters in showing order. */
 export const waterStatuses = waterStatus.codes.map(({ code }) => code);
 
 interface StatusFrom {
