@@ -1,10 +1,8 @@
 import type { Problem } from '../problem/problem.js';
 import { dayOf } from './day.js';
-import type { FormulaKind } from './kind.js';
 import { type Mistake, problemAt, type TextPlace } from './place.js';
 import { readUnit } from './unit/read-unit.js';
 import type { Evaluated } from './value/evaluated.js';
-import { kindOfValue } from './value/kind-of-value.js';
 import { givenNumber } from './value/number.js';
 
 const numberForm = /^[-−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
@@ -18,15 +16,8 @@ function numberIn(text: string): number | null {
 
 /** Where an input's value and its unit stand. */
 export interface InputPlace {
-  readonly file: string;
-  readonly value: Omit<TextPlace, 'file'>;
-  readonly unit: Omit<TextPlace, 'file'>;
-}
-
-/** An input as formulas use it. */
-export interface InputFound {
-  readonly kind: FormulaKind;
-  readonly value: Evaluated;
+  readonly value: TextPlace;
+  readonly unit: TextPlace;
 }
 
 /**
@@ -39,15 +30,12 @@ export function inputValue(
   unitWords: string,
   at: InputPlace,
   counted: Iterable<string> = [],
-): InputFound | { readonly problems: readonly Problem[] } {
+): Evaluated | { readonly problems: readonly Problem[] } {
   const text = String(value).trim();
   const problems: Problem[] = [];
   const tell = (seen: string, cell: 'value' | 'unit', mistake: Mistake) => {
-    const { line, column } = at[cell];
-    const placed = { text: seen, at: { file: at.file, line, column } };
-    problems.push(problemAt(placed, { offset: 0, end: seen.length }, mistake));
+    problems.push(problemAt({ text: seen, at: at[cell] }, { offset: 0, end: seen.length }, mistake));
   };
-  const found = (input: Evaluated): InputFound => ({ kind: kindOfValue(input), value: input });
   if (text === '') tell(text, 'value', noValue);
   const unit = readUnit(unitWords, counted);
   if ('unknown' in unit) {
@@ -58,9 +46,9 @@ export function inputValue(
   const number = typeof value === 'number' && Number.isFinite(value) ? value : numberIn(text);
   if (number === null && unitWords.trim() !== '' && text !== '') tell(text, 'value', noNumber(unitWords.trim()));
   if (problems.length > 0) return { problems };
-  if (number !== null) return found(givenNumber((number * unit.factor) / unit.divisor, unit.unit));
+  if (number !== null) return givenNumber((number * unit.factor) / unit.divisor, unit.unit);
   const day = dayOf(text);
-  return found(day === null ? { kind: 'text', text, accounts: [] } : { kind: 'date', day, accounts: [] });
+  return day === null ? { kind: 'text', text, accounts: [] } : { kind: 'date', day, accounts: [] };
 }
 
 const unitRemedy = 'Units are words such as `minutes`, `dollars an hour`, `staff hours`, `percent` or `inspections`.';
