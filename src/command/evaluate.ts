@@ -1,0 +1,53 @@
+import type { Result } from '../formula/result.js';
+import type { EvaluatedSheet } from '../notebook/evaluated.js';
+import { showFraction, showInterval, showResult } from '../notebook/shown.js';
+import { exitCodes } from './exit-codes.js';
+import { openNotebook } from './open-notebook.js';
+import { openSeason } from './open-season.js';
+import { problemJson } from './problem-json.js';
+import { notebookJson } from './result-json.js';
+import { say, sayJson, sayProblems, sayTable } from './terminal.js';
+
+/** The words of `rampbook evaluate`. */
+export interface EvaluateWords {
+  readonly notebook: string;
+  readonly store: string;
+  readonly json?: boolean;
+}
+
+/** Prints every figure and sheet of a notebook; problems go to the error stream and make the exit code 1. */
+export async function evaluateCommand({ notebook: file, store, json }: EvaluateWords): Promise<number> {
+  const season = await openSeason(store);
+  const opened = 'problems' in season ? season : openNotebook(file, season.book);
+  if (!('notebook' in opened)) {
+    const problems = 'problems' in opened ? opened.problems : [opened.problem];
+    if (json === true) sayJson({ stopped: problems.map(problemJson) });
+    sayProblems(problems);
+    return exitCodes.problems;
+  }
+  const { notebook } = opened;
+  if (json === true) sayJson(notebookJson(notebook));
+  else {
+    say(notebook.title);
+    say();
+    sayTable([...notebook.figures.values()].map(({ name, result, shownAs }) => [name, ...inWords(result, shownAs)]));
+    for (const sheet of notebook.sheets.values()) saySheet(sheet);
+  }
+  sayProblems(notebook.problems);
+  return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
+}
+
+function inWords(result: Result, shownAs: string): readonly string[] {
+  const why = 'why' in result && result.why !== null ? result.why : '';
+  const fraction = result.kind === 'number' ? showFraction(result) : '';
+  return [showResult(result, shownAs), showInterval(result, shownAs) || why, fraction];
+}
+
+function saySheet({ name, sentence, columns, rows }: EvaluatedSheet): void {
+  say();
+  say(`${name}: ${sentence}`);
+  sayTable([
+    columns.map(({ label }) => label),
+    ...rows.map(({ cells }) => cells.map((cell, at) => showResult(cell, columns[at]!.shownAs))),
+  ]);
+}

@@ -1,0 +1,108 @@
+import { importExports } from '../intake/import-exports.js';
+import type { FileSum } from '../record/file-sum.js';
+import { writeStore } from '../store/write-store.js';
+import { exitCodes } from './exit-codes.js';
+import { problemJson } from './problem-json.js';
+import { startProgress } from './progress.js';
+import { readKey } from './pseudonym-key.js';
+import { grouped, say, sayJson, sayProblems, sayTable } from './terminal.js';
+
+/** The words of `rampbook import`. */
+export interface ImportWords {
+  readonly crosswalks: readonly string[];
+  readonly from: string;
+  readonly store: string;
+  readonly key?: string;
+  readonly json?: boolean;
+  readonly quiet?: boolean;
+}
+
+/** Reads exports into a store and says what was read, kept and set aside; nothing is stored when a problem stops it. */
+export async function importCommand(words: ImportWords): Promise<number> {
+  const key = readKey(words.key);
+  if ('problem' in key) return stop([key.problem], words);
+  const progress = startProgress(words.quiet === true || words.json === true);
+  const result = await importExports({
+    crosswalks: words.crosswalks,
+    from: words.from,
+    key: key.bytes,
+    progress: ({ file, rows, bytesDone, bytesTotal }) =>
+      progress.show(`reading ${file}`, bytesTotal === 0 ? 1 : bytesDone / bytesTotal, `${grouped(rows)} rows`),
+  });
+  progress.end();
+  if (result.problems.length > 0) return stop(result.problems, words);
+  const stored = await writeStore(words.store, result);
+  if (stored.length > 0) return stop(stored, words);
+  if (words.json === true) sayJson(importJson(words.store, result.sum.files, result.sum.fingerprint));
+  else sayAccount(words, result.sum.files, key.kept);
+  return exitCodes.fine;
+}
+
+type Problems = Parameters<typeof sayProblems>[0];
+
+function stop(problems: Problems, words: ImportWords): number {
+  if (words.json === true) sayJson({ stopped: problems.map(problemJson) });
+  sayProblems(problems);
+  process.stderr.write(
+    `Nothing was stored: ${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} to mend first.\n`,
+  );
+  return exitCodes.problems;
+}
+
+function addedUp(counts: readonly Readonly<Record<string, number>>[]): Record<string, number> {
+  const sums = new Map<string, number>();
+  for (const count of counts) {
+    for (const [code, times] of Object.entries(count)) sums.set(code, (sums.get(code) ?? 0) + times);
+  }
+  return Object.fromEntries([...sums].sort(([a, times], [b, others]) => others - times || (a < b ? -1 : 1)));
+}
+
+function totals(files: readonly FileSum[]): { read: number; kept: number; set_aside: number } {
+  const sum = (count: (file: FileSum) => number): number => files.reduce((total, file) => total + count(file), 0);
+  return { read: sum(({ read }) => read), kept: sum(({ kept }) => kept), set_aside: sum(({ setAside }) => setAside) };
+}
+
+function importJson(store: string, files: readonly FileSum[], fingerprint: string): object {
+  return {
+    store,
+    fingerprint,
+    ...totals(files),
+    problems: addedUp(files.map(({ problems }) => problems)),
+    notes: addedUp(files.map(({ notes }) => notes)),
+    files: files.map(({ setAside, fingerprint: bytes, ...file }) => ({
+      ...file,
+      set_aside: setAside,
+      fingerprint: bytes,
+    })),
+  };
+}
+
+function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: boolean): void {
+  const row = (name: string, read: number, kept: number, setAside: number): string[] => [
+    name,
+    ...[read, kept, setAside].map(grouped),
+  ];
+  const all = totals(files);
+  sayTable([
+    ['file', 'read', 'kept', 'set aside'],
+    ...files.map(({ file, read, kept, setAside }) => row(file, read, kept, setAside)),
+    row(`${files.length} files`, all.read, all.kept, all.set_aside),
+  ]);
+  const problems = addedUp(files.map((file) => file.problems));
+  if (all.set_aside > 0) {
+    say();
+    say(`Why ${grouped(all.set_aside)} rows were set aside (a row may have several reasons):`);
+    sayTable(Object.entries(problems).map(([code, times]) => [`  ${code}`, grouped(times)]));
+    say(`Each stands with its place and remedy in ${words.store}/set-aside.csv.`);
+  }
+  const notes = addedUp(files.map((file) => file.notes));
+  if (Object.keys(notes).length > 0) {
+    say();
+    say(`Noted on rows that were kept, in ${words.store}/notes.csv:`);
+    sayTable(Object.entries(notes).map(([code, times]) => [`  ${code}`, grouped(times)]));
+  }
+  if (!keyKept) {
+    say();
+    say('Pseudonyms were keyed for this import only; give --key FILE to follow craft from one import to the next.');
+  }
+}

@@ -1,0 +1,27 @@
+import { createHash } from 'node:crypto';
+import { readFileSync, statSync } from 'node:fs';
+import { computeNotebook } from '../notebook/compute-notebook.js';
+import { readDocument } from '../notebook/read-document.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
+import type { Problem } from '../problem/problem.js';
+import { wholeFile } from '../problem/problem.js';
+import type { Book } from '../record/book.js';
+
+/** A notebook file computed over a book, or the problem with the file itself; mistakes inside it are in its own list. */
+export function openNotebook(file: string, book: Book): NotebookWorkings | { readonly problem: Problem } {
+  const bad = (code: string, seen: string, remedy: string): { problem: Problem } => ({
+    problem: { code, severity: 'stops', place: wholeFile(file), seen, wanted: 'a notebook: a CommonMark file', remedy },
+  });
+  const found = statSync(file, { throwIfNoEntry: false });
+  if (found === undefined) return bad('no-such-file', 'no file', 'Check the path.');
+  if (found.isDirectory()) return bad('is-a-folder', 'a folder', 'Name a file inside it, such as season.md.');
+  const bytes = readFileSync(file);
+  if (bytes.length === 0) return bad('empty-file', '0 bytes', 'Write the notebook, or restore it.');
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return bad('not-utf-8', 'bytes that are not UTF-8', 'Save the file as UTF-8.');
+  }
+  return computeNotebook(readDocument(file, text), book, createHash('sha256').update(bytes).digest('hex'));
+}

@@ -1,0 +1,12 @@
+import { openBook } from '../finding/book.js';
+import type { Problem } from '../problem/problem.js';
+import type { Book } from '../record/book.js';
+import { readStore } from '../store/read-store.js';
+
+/** The book of a store, or the problems that keep it from being opened. */
+export async function openSeason(
+  store: string,
+): Promise<{ readonly book: Book } | { readonly problems: readonly Problem[] }> {
+  const read = await readStore(store);
+  return 'problems' in read ? read : { book: openBook(read.records, read.sum) };
+}

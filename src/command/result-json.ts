@@ -1,0 +1,71 @@
+import type { Result } from '../formula/result.js';
+import type { EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
+import { showDay, showInterval, showResult } from '../notebook/shown.js';
+import { problemJson } from './problem-json.js';
+
+/** A result as JSON: an estimate as value, low, high, numerator, denominator, method and unit; missing as null with why. */
+export function resultJson(result: Result, shownAs: string): object {
+  const shown = [showResult(result, shownAs), showInterval(result, shownAs)].filter((text) => text !== '').join(', ');
+  switch (result.kind) {
+    case 'number': {
+      const { value, unit, numerator, denominator, interval, why, cautions } = result;
+      return {
+        value,
+        low: interval?.low ?? null,
+        high: interval?.high ?? null,
+        numerator,
+        denominator,
+        method: interval?.method ?? null,
+        unit,
+        ...(interval === null ? {} : { confidence: interval.confidence, sides: interval.sides }),
+        ...(why === null ? {} : { why }),
+        ...(cautions.length === 0 ? {} : { cautions }),
+        shown,
+      };
+    }
+    case 'text':
+      return { value: result.code ?? result.text, shown };
+    case 'date':
+      return { value: showDay(result.day), shown };
+    case 'truth':
+      return { value: result.truth, shown };
+    case 'missing':
+      return { value: null, why: result.why, shown };
+    case 'problem':
+      return { value: null, problems: result.problems.map(problemJson) };
+  }
+}
+
+function sheetJson({ sentence, columns, rows, notes, problems }: EvaluatedSheet): object {
+  return {
+    sentence,
+    columns: columns.map(({ name, role, formula, shownAs }) => ({ name, role, formula, shown_as: shownAs })),
+    rows: rows.map(({ cells }) =>
+      Object.fromEntries(cells.map((cell, at) => [columns[at]!.name, resultJson(cell, columns[at]!.shownAs)])),
+    ),
+    notes,
+    problems: problems.map(problemJson),
+  };
+}
+
+function entries<Value>(map: ReadonlyMap<string, Value>, json: (value: Value) => object): object {
+  return Object.fromEntries([...map].map(([name, value]) => [name, json(value)]));
+}
+
+/** A computed notebook as JSON: every input, figure and sheet by name, and every problem. */
+export function notebookJson(notebook: EvaluatedNotebook): object {
+  return {
+    notebook: notebook.file,
+    title: notebook.title,
+    fingerprint: notebook.fingerprint,
+    inputs: entries(notebook.inputs, ({ value, unit, source }) => ({ ...resultJson(value, ''), unit, source })),
+    selections: entries(notebook.selections, ({ formula, table, rows }) => ({ formula, table, rows })),
+    figures: entries(notebook.figures, ({ formula, shownAs, result }) => ({
+      ...resultJson(result, shownAs),
+      formula,
+      shown_as: shownAs,
+    })),
+    sheets: entries(notebook.sheets, sheetJson),
+    problems: notebook.problems.map(problemJson),
+  };
+}

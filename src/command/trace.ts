@@ -1,0 +1,111 @@
+import { showFraction, showInterval, showResult } from '../notebook/shown.js';
+import { type Trace, type TracedCount, traceFigure } from '../notebook/trace.js';
+import { describeProblem } from '../problem/describe.js';
+import { nearestName } from '../problem/nearest.js';
+import { type Problem, wholeFile } from '../problem/problem.js';
+import { exitCodes } from './exit-codes.js';
+import { openNotebook } from './open-notebook.js';
+import { openSeason } from './open-season.js';
+import { problemJson } from './problem-json.js';
+import { resultJson } from './result-json.js';
+import { grouped, say, sayJson, sayProblems } from './terminal.js';
+
+/** The words of `rampbook trace`. */
+export interface TraceWords {
+  readonly notebook: string;
+  readonly figure: string;
+  readonly store: string;
+  readonly json?: boolean;
+}
+
+/** Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line. */
+export async function traceCommand({ notebook: file, figure, store, json }: TraceWords): Promise<number> {
+  const season = await openSeason(store);
+  if ('problems' in season) return stop(season.problems, json);
+  const opened = openNotebook(file, season.book);
+  if ('problem' in opened) return stop([opened.problem], json);
+  const trace = traceFigure(opened, figure);
+  if (trace === null) return stop([unknownFigure(file, figure, opened.notebook.figures.keys())], json);
+  if (json === true) sayJson(traceJson(trace));
+  else sayTrace(trace);
+  if (trace.result.kind !== 'problem') return exitCodes.fine;
+  sayProblems(trace.result.problems);
+  return exitCodes.problems;
+}
+
+function stop(problems: readonly Problem[], json: boolean | undefined): number {
+  if (json === true) sayJson({ stopped: problems.map(problemJson) });
+  sayProblems(problems);
+  return exitCodes.problems;
+}
+
+function unknownFigure(file: string, figure: string, names: Iterable<string>): Problem {
+  const known = [...names];
+  const nearest = nearestName(figure, known);
+  const remedy = nearest === null ? `Figures are ${known.join(', ')}.` : `Did you mean "${nearest}"?`;
+  return {
+    code: 'unknown-figure',
+    severity: 'stops',
+    place: wholeFile(file),
+    seen: figure,
+    wanted: 'a figure of this notebook',
+    remedy,
+  };
+}
+
+function traceJson({ name, formula, shownAs, result, inputs, standsOn, counts }: Trace): object {
+  return {
+    figure: name,
+    formula,
+    ...resultJson(result, shownAs),
+    inputs: inputs.map((input) => ({
+      name: input.name,
+      ...resultJson(input.value, ''),
+      unit: input.unit,
+      source: input.source,
+    })),
+    stands_on: standsOn.map((other) => ({ name: other.name, formula: other.formula, ...resultJson(other.result, '') })),
+    counts: counts.map(({ leftOut, setAside, ...count }) => ({
+      ...count,
+      left_out: { not_matching: leftOut.otherwise, not_known: leftOut.unknown, without_value: leftOut.missing },
+      set_aside: setAside,
+    })),
+  };
+}
+
+function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: Trace): void {
+  const fraction = result.kind === 'number' ? showFraction(result) : '';
+  say(`${name} = ${formula}`);
+  say(
+    `  ${[showResult(result, shownAs), showInterval(result, shownAs), fraction].filter((text) => text !== '').join('; ')}`,
+  );
+  if (result.kind === 'number' && result.interval !== null) say(`  interval by ${result.interval.method}`);
+  if ('why' in result && result.why !== null) say(`  ${result.why}`);
+  if (result.kind === 'number') for (const caution of result.cautions) say(`  caution: ${caution}`);
+  if (result.kind === 'problem') for (const problem of result.problems) say(`  ${describeProblem(problem)}`);
+  if (inputs.length > 0) say('\nInputs');
+  for (const input of inputs)
+    say(`  ${input.name} = ${showResult(input.value, '')} ${input.unit}, from ${input.source || 'no source given'}`);
+  if (standsOn.length > 0) say('\nStands on');
+  for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, '')}`);
+  for (const count of counts) sayCount(count);
+}
+
+const mostRanges = 12;
+
+function sayCount({ table, description, counted, considered, leftOut, files, setAside }: TracedCount): void {
+  say(`\nCounted: ${description}`);
+  say(`  ${grouped(counted)} of ${grouped(considered)} rows of ${table}`);
+  if (leftOut.otherwise > 0) say(`  left out: ${grouped(leftOut.otherwise)} that do not meet the conditions`);
+  if (leftOut.unknown > 0) say(`  left out: ${grouped(leftOut.unknown)} for which a condition met a missing value`);
+  if (leftOut.missing > 0) say(`  left out: ${grouped(leftOut.missing)} without the value asked for`);
+  for (const { file, rows, lines } of files) {
+    const more =
+      lines.length > mostRanges ? `, and ${grouped(lines.length - mostRanges)} more stretches (--json lists all)` : '';
+    say(`  ${file}: ${grouped(rows)} rows, lines ${lines.slice(0, mostRanges).join(', ')}${more}`);
+  }
+  for (const { file, rows, problems } of setAside) {
+    const reasons = Object.entries(problems).map(([code, times]) => `${code} ${grouped(times)}`);
+    say(`  set aside on import, so never considered: ${file}, ${grouped(rows)} rows (${reasons.join(', ')})`);
+  }
+}

@@ -1,0 +1,103 @@
+import type { Finding, FindingCell, FindingColumn } from '../finding/finding.js';
+import { findings } from '../finding/findings.js';
+import type { NumberResult, Result } from '../formula/result.js';
+import { nearestName } from '../problem/nearest.js';
+import type { BookTable } from '../record/book.js';
+import { type ComputedSheet, emptySheet } from './computed-sheet.js';
+import type { SheetDeclaration, SheetMaker } from './document.js';
+import type { SheetColumn } from './evaluated.js';
+import { cellProblem } from './formula-cell.js';
+import { keyResult } from './key-cell.js';
+import { orderRows } from './order-rows.js';
+import { unknownFields } from './sheet-fields.js';
+import type { Knowledge } from './workings.js';
+
+type FindingMaker = Extract<SheetMaker, { kind: 'finding' }>;
+
+/** A sheet filled by a finding. */
+export function findingSheet(
+  declared: SheetDeclaration,
+  maker: FindingMaker,
+  table: BookTable,
+  rows: Uint32Array,
+  knowledge: Knowledge,
+): ComputedSheet {
+  const { file, book } = knowledge;
+  const finding = findings.find(({ name }) => name === maker.finding.text);
+  if (finding === undefined) {
+    const names = findings.map(({ name }) => name);
+    const nearest = nearestName(maker.finding.text, names);
+    const remedy = nearest === null ? `Findings are ${names.join(', ')}.` : `Did you mean "${nearest}"?`;
+    return emptySheet(declared, [cellProblem(file, maker.finding, 'unknown-finding', 'the name of a finding', remedy)]);
+  }
+  if (finding.table !== table.name) {
+    const wanted = `rows of ${finding.table}, of which "${finding.name}" is asked`;
+    return emptySheet(declared, [cellProblem(file, maker.rows, 'wrong-table', wanted, `Ask it of ${finding.table}.`)]);
+  }
+  if (declared.columns.length > 0) {
+    const wanted = 'no table of columns: the finding brings its own';
+    return emptySheet(declared, [
+      cellProblem(file, maker.finding, 'columns-of-finding', wanted, 'Take the table below out.'),
+    ]);
+  }
+  const wrong = unknownFields(file, maker.by, table);
+  if (wrong.length > 0) return emptySheet(declared, wrong);
+  const by = maker.by.map(({ text }) => text);
+  const answer = finding.find(book, table, rows, by);
+  const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
+  const filled = answer.rows.map((cells) => ({
+    results: cells.map((cell, at) => cellResult(cell, answer.columns[at]!, table)),
+  }));
+  const ordered = orderRows(filled, columns, declared.order, file);
+  return {
+    sheet: {
+      name: declared.name.text,
+      sentence: declared.sentence,
+      columns,
+      rows: ordered.rows.map(({ results }) => ({ cells: results })),
+      notes: [...accountNotes(finding), ...answer.leftOut, ...(ordered.note === null ? [] : [ordered.note])],
+      problems: ordered.problems,
+      line: declared.name.line,
+    },
+    workings: { formulas: new Map(), keys: [], cells: [] },
+  };
+}
+
+function sheetColumn({ name, label, kind, shownAs, meaning }: FindingColumn, by: readonly string[]): SheetColumn {
+  const role = kind === 'text' || by.includes(name) ? 'key' : 'value';
+  return { name, label, role, formula: '', shownAs, meaning };
+}
+
+function accountNotes({ account }: Finding): readonly string[] {
+  return [
+    `Definition: ${account.definition}`,
+    `Numerator: ${account.numerator}`,
+    `Denominator: ${account.denominator}`,
+    `Left out: ${account.leftOut}`,
+    `Method: ${account.method}`,
+    `Source: ${account.source}`,
+  ];
+}
+
+function cellResult(cell: FindingCell, column: FindingColumn, table: BookTable): Result {
+  const unit = column.unit ?? '';
+  if (cell === null) return { kind: 'missing', why: 'not recorded' };
+  if (typeof cell === 'string') {
+    const field = table.fields.get(column.name);
+    return field === undefined ? { kind: 'text', text: cell } : keyResult(field, cell);
+  }
+  if (typeof cell === 'number') return { ...nothingMore, value: cell, unit };
+  const { value, numerator, denominator, interval, why, cautions } = cell;
+  return { kind: 'number', value, unit, numerator, denominator, interval, why, cautions };
+}
+
+const nothingMore: NumberResult = {
+  kind: 'number',
+  value: null,
+  unit: '',
+  numerator: null,
+  denominator: null,
+  interval: null,
+  why: null,
+  cautions: [],
+};

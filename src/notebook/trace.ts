@@ -1,0 +1,116 @@
+import type { Result } from '../formula/result.js';
+import type { CountedRecords } from '../formula/value/account.js';
+import { accountOf, type Evaluated } from '../formula/value/evaluated.js';
+import type { Book } from '../record/book.js';
+import type { EvaluatedInput } from './evaluated.js';
+import { lineRanges } from './line-ranges.js';
+import type { NotebookWorkings } from './workings.js';
+
+/** The counted rows of one exported file, as ranges of physical lines. */
+export interface TracedFile {
+  readonly file: string;
+  readonly rows: number;
+  readonly lines: readonly string[];
+}
+
+/** Rows of one file that were set aside on import, and why. */
+export interface TracedSetAside {
+  readonly file: string;
+  readonly rows: number;
+  readonly problems: Readonly<Record<string, number>>;
+}
+
+/** One count of records under a figure: which were counted, and which were left out and why. */
+export interface TracedCount {
+  readonly table: string;
+  readonly description: string;
+  readonly counted: number;
+  readonly considered: number;
+  /** Rows that do not meet the conditions; rows for which a condition met a missing value; rows without the value asked for. */
+  readonly leftOut: { readonly otherwise: number; readonly unknown: number; readonly missing: number };
+  readonly files: readonly TracedFile[];
+  readonly setAside: readonly TracedSetAside[];
+}
+
+/** A name under a figure, with what it gives. */
+export interface TracedName {
+  readonly name: string;
+  readonly formula: string;
+  readonly result: Result;
+}
+
+/** All that a figure stands on. */
+export interface Trace {
+  readonly name: string;
+  readonly formula: string;
+  readonly shownAs: string;
+  readonly result: Result;
+  readonly inputs: readonly EvaluatedInput[];
+  readonly standsOn: readonly TracedName[];
+  readonly counts: readonly TracedCount[];
+}
+
+/** The account of a figure: formula, inputs, other figures, and records by file and line; null where there is no such figure. */
+export function traceFigure({ notebook, book, names }: NotebookWorkings, name: string): Trace | null {
+  const figure = notebook.figures.get(name);
+  if (figure === undefined) return null;
+  const under = namesUnder(names.get(name)?.needs ?? [], (need) => names.get(need)?.needs ?? []);
+  const value = names.get(name)?.value;
+  return {
+    name,
+    formula: figure.formula,
+    shownAs: figure.shownAs,
+    result: figure.result,
+    inputs: under.flatMap((need) => notebook.inputs.get(need) ?? []),
+    standsOn: under.flatMap((need): TracedName[] => {
+      const other = notebook.figures.get(need);
+      if (other !== undefined) return [{ name: need, formula: other.formula, result: other.result }];
+      const selection = notebook.selections.get(need);
+      if (selection === undefined) return [];
+      const { formula, rows, table } = selection;
+      return [{ name: need, formula, result: { kind: 'text', text: `${rows} rows of ${table}` } }];
+    }),
+    counts: value === undefined ? [] : countsUnder(value, book),
+  };
+}
+
+/** Everything under a name, nearest first, each once. */
+function namesUnder(first: readonly string[], needsOf: (name: string) => readonly string[]): readonly string[] {
+  const found = new Set(first);
+  for (const name of found) for (const need of needsOf(name)) found.add(need);
+  return [...found];
+}
+
+/** The record counts under a value, each with its files and lines. */
+export function countsUnder(value: Evaluated, book: Book): readonly TracedCount[] {
+  return accountOf(value).map((counted) => tracedCount(counted, book));
+}
+
+function tracedCount(counted: CountedRecords, book: Book): TracedCount {
+  const { table, description, rows, considered, unknown, skippedMissing } = counted;
+  const files = book.sum.files.filter((file) => file.table === table && file.setAside > 0);
+  return {
+    table,
+    description,
+    counted: rows.length - skippedMissing,
+    considered,
+    leftOut: { otherwise: considered - rows.length - unknown, unknown, missing: skippedMissing },
+    files: tracedFiles(counted, book),
+    setAside: files.map(({ file, setAside, problems }) => ({ file, rows: setAside, problems })),
+  };
+}
+
+function tracedFiles({ table, rows }: CountedRecords, book: Book): readonly TracedFile[] {
+  const origin = book.tables.get(table)?.origin;
+  if (origin === null || origin === undefined) return [];
+  const linesOf = new Map<number, number[]>();
+  for (const row of rows) {
+    const file = origin.fileOf[row]!;
+    const lines = linesOf.get(file);
+    if (lines === undefined) linesOf.set(file, [origin.lineOf[row]!]);
+    else lines.push(origin.lineOf[row]!);
+  }
+  return [...linesOf]
+    .sort(([a], [b]) => a - b)
+    .map(([file, lines]) => ({ file: origin.files[file]!, rows: lines.length, lines: lineRanges(lines) }));
+}

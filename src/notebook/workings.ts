@@ -1,0 +1,44 @@
+import type { Environment } from '../formula/environment.js';
+import type { FormulaKind } from '../formula/kind.js';
+import type { Formula } from '../formula/tree.js';
+import type { Evaluated } from '../formula/value/evaluated.js';
+import type { Problem } from '../problem/problem.js';
+import type { Book } from '../record/book.js';
+import type { Settings } from './document.js';
+import type { EvaluatedNotebook } from './evaluated.js';
+
+/** A cell of a sheet with its value and the row it stands in: what a trace needs. */
+export interface SheetWorkings {
+  readonly formulas: ReadonlyMap<string, Formula>;
+  /** The codes of each row's keys, in the sheet's order. */
+  readonly keys: readonly (readonly (string | number | null)[])[];
+  /** The values of each row's columns, by name. */
+  readonly cells: readonly ReadonlyMap<string, Evaluated>[];
+}
+
+/** How one name of a notebook was computed. */
+export interface NameWorkings {
+  readonly formula: Formula;
+  readonly value: Evaluated;
+  /** Names of this notebook that its formula uses. */
+  readonly needs: readonly string[];
+}
+
+/** A notebook computed: what a page shows, and the values behind it for tracing. */
+export interface NotebookWorkings {
+  readonly notebook: EvaluatedNotebook;
+  readonly settings: Settings;
+  readonly book: Book;
+  readonly names: ReadonlyMap<string, NameWorkings>;
+  readonly sheets: ReadonlyMap<string, SheetWorkings>;
+}
+
+/** What is known while a notebook is being computed; it grows name by name. */
+export interface Knowledge {
+  readonly file: string;
+  readonly book: Book;
+  readonly kinds: Map<string, FormulaKind>;
+  readonly values: Map<string, Evaluated>;
+  readonly environment: Environment;
+  readonly problems: Problem[];
+}
