@@ -75,6 +75,20 @@ describe('the demo', () => {
     expect(season.byMonth[7]!).toBeGreaterThan(8 * season.byMonth[3]!);
   });
 
+  test('early months are tiny in volume and rich: about 5 per 1,000 in March and April', () => {
+    const of = (counts: 'arrivalsByMonth' | 'interceptedArrivalsByMonth', months: readonly number[]): number =>
+      truth.seasons.reduce(
+        (sum, year) => months.reduce((inner, month) => inner + (basin.figures.seasons[year]![counts][month] ?? 0), sum),
+        0,
+      );
+    const perThousand = (months: readonly number[]): number =>
+      (1000 * of('interceptedArrivalsByMonth', months)) / of('arrivalsByMonth', months);
+    expect(of('arrivalsByMonth', [3, 4]) / of('arrivalsByMonth', [3, 4, 5, 6, 7, 8, 9, 10, 11])).toBeLessThan(0.12);
+    expect(perThousand([3, 4])).toBeGreaterThan(2.5);
+    expect(perThousand([3, 4])).toBeLessThan(8);
+    expect(perThousand([3, 4])).toBeGreaterThan(4 * perThousand([6, 7, 8]));
+  });
+
   test('craft are still held at the cut-off, in the last season only', () => {
     const held = truth.seasons.map((year) => basin.figures.seasons[year]!.washes.held);
     expect(held.slice(0, -1)).toEqual([0, 0]);

@@ -50,7 +50,8 @@ export function brokenQuote<Row>(fits: (row: Row) => boolean): Spoiling<Row> {
     code: 'unterminated-quote',
     column: '',
     spoil: (cells, row, file) =>
-      fits(row) && !cells.some((cell) => /[",;\n]/.test(cell))
+      fits(row) &&
+      !cells.some((cell) => cell.includes('"') || cell.includes('\n') || cell.includes(file.dialect.delimiter))
         ? [...cells.slice(0, -1), '"gate code on file'].join(file.dialect.delimiter)
         : null,
   };
@@ -61,24 +62,24 @@ export class DirtBook {
   readonly setAside: Dirt[] = [];
   readonly notes: Dirt[] = [];
   readonly #random: Random;
-  readonly #turns = new Map<readonly Spoiling<never>[], number>();
+  readonly #uses = new Map<Spoiling<never>, number>();
 
   constructor(seed: number) {
     this.#random = randomStream(seed, 'dirt');
   }
 
   /**
-   * Writes a row, spoilt with that probability in the next way that fits it; the ways take turns, so that each occurs.
+   * Writes a row, spoilt with that probability in the next way that fits it; each way gets its turn.
    * Says whether the row is sound.
    */
   write<Row>(file: ExportFile, cells: string[], row: Row, rate: number, ways: readonly Spoiling<Row>[]): boolean {
     if (this.#random.chance(rate)) {
-      const turn = this.#turns.get(ways) ?? 0;
-      for (let step = 0; step < ways.length; step++) {
-        const way = ways[(turn + step) % ways.length]!;
+      // The way used least so far comes first, so that ways which seldom fit a row still occur.
+      const byUse = ways.toSorted((a, b) => this.#usesOf(a) - this.#usesOf(b));
+      for (const way of byUse) {
         const spoilt = way.spoil(cells, row, file);
         if (spoilt === null) continue;
-        this.#turns.set(ways, turn + step + 1);
+        this.#uses.set(way, this.#usesOf(way) + 1);
         const line = typeof spoilt === 'string' ? file.raw(spoilt) : file.row(spoilt);
         this.setAside.push({ file: file.file, line, column: way.column, code: way.code });
         return false;
@@ -86,6 +87,10 @@ export class DirtBook {
     }
     file.row(cells);
     return true;
+  }
+
+  #usesOf(way: Spoiling<never>): number {
+    return this.#uses.get(way) ?? 0;
   }
 
   /** Writes a row that is at fault for what stands elsewhere, such as a repeated key. */

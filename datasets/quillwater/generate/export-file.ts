@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { closeSync, mkdirSync, openSync, renameSync, writeSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { threadId } from 'node:worker_threads';
 
 /** How a format writes its tables. */
 export interface Dialect {
@@ -25,6 +26,7 @@ export class ExportFile {
   readonly header: readonly string[];
   readonly dialect: Dialect;
   readonly #path: string;
+  readonly #beside: string;
   readonly #descriptor: number;
   readonly #hash = createHash('sha256');
   #waiting: string[] = [];
@@ -39,8 +41,10 @@ export class ExportFile {
     this.header = header;
     this.dialect = dialect;
     this.#path = join(folder, file);
+    // Two runs at once write the same bytes, but must not take each other's unfinished file away.
+    this.#beside = `${this.#path}.writing-${process.pid}-${threadId}`;
     mkdirSync(dirname(this.#path), { recursive: true });
-    this.#descriptor = openSync(`${this.#path}.writing-beside`, 'w');
+    this.#descriptor = openSync(this.#beside, 'w');
     if (dialect.byteOrderMark) this.#put('\uFEFF');
     this.unread(header.join(dialect.delimiter));
   }
@@ -82,7 +86,7 @@ export class ExportFile {
   close(): WrittenFile {
     this.#flush();
     closeSync(this.#descriptor);
-    renameSync(`${this.#path}.writing-beside`, this.#path);
+    renameSync(this.#beside, this.#path);
     return { file: this.file, rows: this.#rows, bytes: this.#bytes, sha256: this.#hash.digest('hex') };
   }
 

@@ -25,6 +25,9 @@ export interface SeasonFigures {
   readonly interceptedByStation: Counts;
   readonly byMonth: Counts;
   readonly interceptedByMonth: Counts;
+  /** Full inspections of craft that were not leaving, and how many of them intercepted. */
+  readonly arrivalsByMonth: Counts;
+  readonly interceptedArrivalsByMonth: Counts;
   readonly byWatercraftType: Counts;
   readonly byOutcome: Counts;
   standingWater: number;
@@ -78,6 +81,8 @@ function emptySeason(): SeasonFigures {
     interceptedByStation: {},
     byMonth: {},
     interceptedByMonth: {},
+    arrivalsByMonth: {},
+    interceptedArrivalsByMonth: {},
     byWatercraftType: {},
     byOutcome: {},
     standingWater: 0,
@@ -126,6 +131,9 @@ export class FigureBook {
     else season.paperChecks++;
     add(season.byDirection, inspection.direction);
     if (full) add(season.fullByDirection, inspection.direction);
+    const arrival = full && inspection.direction !== 'leaving';
+    if (arrival) add(season.arrivalsByMonth, month);
+    if (arrival && intercepted) add(season.interceptedArrivalsByMonth, month);
     add(season.byStation, inspection.station.station);
     add(season.byMonth, month);
     add(season.byWatercraftType, inspection.craft.type);

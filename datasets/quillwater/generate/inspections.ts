@@ -4,7 +4,7 @@ import type { Craft } from './craft.js';
 import type { CraftPool } from './craft-pool.js';
 import { foundMussels, type Load, type Look, type Sites, settle, walk, withOtherFind } from './looks.js';
 import { type Random, randomStream } from './random.js';
-import type { StationDay } from './station-days.js';
+import { openingHours, type StationDay } from './station-days.js';
 import { isRoad, type Station } from './stations.js';
 import type { Wash } from './washes.js';
 import { positiveLake, waters } from './waters.js';
@@ -91,8 +91,12 @@ export function inspectionsOf(random: Random, pool: CraftPool, day: StationDay):
 }
 
 function startOf(random: Random, day: StationDay, direction: keyof typeof truth.hourWeight): Moment {
-  const hour = 5 + random.weighted(truth.hourWeight[direction]);
-  const minute = day.day * 1440 + hour * 60 + random.below(60);
+  const [opens, closes] = openingHours(day.station.setting, calendarDay(day.day).month);
+  let clock = -1;
+  while (clock < opens || clock >= closes) {
+    clock = (5 + random.weighted(truth.hourWeight[direction])) * 60 + random.below(60);
+  }
+  const minute = day.day * 1440 + clock;
   // One crew wrote its forms at the end of each half hour in the first season.
   const batched = day.station.station === 'hollin-beach' && calendarDay(day.day).year === 2023 && random.chance(0.35);
   return batched ? Math.round(minute / 30) * 30 : minute;

@@ -90,7 +90,7 @@ export function writeRoadWashes(
   const file = new ExportFile(folder, `roads/washes-${season}.csv`, header, codes.roadDialect);
   for (const { wash, kept, repeats } of inspections) {
     if (wash === null || repeats !== null) continue;
-    const sound = dirt.write(file, cellsOf(wash), wash, kept ? 0.015 : 0, spoilings);
+    const sound = dirt.write(file, cellsOf(wash), wash, kept ? 0.025 : 0, spoilings);
     wash.kept = kept && sound;
   }
   return file.close();

@@ -20,7 +20,7 @@ export interface StationDay {
 }
 
 /** The hours of a setting: minutes of the day, longer in summer. */
-function openingHours(setting: Setting, month: number): readonly [number, number] {
+export function openingHours(setting: Setting, month: number): readonly [number, number] {
   const summer = month >= 6 && month <= 8;
   if (setting === 'border') return [5 * 60, 22 * 60];
   if (setting === 'roadside') return summer ? [6 * 60, 21 * 60] : [7 * 60, 20 * 60];
