@@ -4,7 +4,7 @@ import { inputValue } from '../formula/input-value.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
-import { type Formula, namesIn } from '../formula/tree.js';
+import type { Formula } from '../formula/tree.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
@@ -15,6 +15,7 @@ import { type Declared, declaredIn } from './declared.js';
 import type { Cell, NotebookDocument, Part } from './document.js';
 import type { Block, EvaluatedFigure, EvaluatedInput, EvaluatedSelection, EvaluatedSheet } from './evaluated.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
+import { neededNames } from './needed-names.js';
 import { orderByNeed } from './order.js';
 import type { ReadNotebook } from './read-document.js';
 import type { Knowledge, NameWorkings, NotebookWorkings, SheetWorkings } from './workings.js';
@@ -106,7 +107,10 @@ class Making {
     const { file } = this.knowledge;
     const formulas = formulaCells(declared).map((cell) => ({ cell, read: formulaIn(file, cell) }));
     const own = declared.kind === 'sheet' ? new Set(declared.sheet.columns.map(({ name }) => name.text)) : new Set();
-    const used = formulas.flatMap(({ read }) => ('tree' in read ? namesIn(read.tree) : []));
+    const { text: name } = declared.name;
+    const used = formulas.flatMap(({ read }) =>
+      'tree' in read ? neededNames(name, read.tree, this.knowledge.book) : [],
+    );
     const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need));
     const single = declared.kind === 'sheet' ? undefined : formulas[0]?.read;
     if (single !== undefined && 'problems' in single) {

@@ -3,7 +3,7 @@ import { evaluate } from '../formula/evaluate.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
-import { type Formula, namesIn } from '../formula/tree.js';
+import type { Formula } from '../formula/tree.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { BookTable } from '../record/book.js';
@@ -13,6 +13,7 @@ import type { SheetColumn } from './evaluated.js';
 import { findingSheet } from './finding-sheet.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
 import { keyResult, labelOf } from './key-cell.js';
+import { neededNames } from './needed-names.js';
 import { orderByNeed } from './order.js';
 import { orderRows } from './order-rows.js';
 import { unknownFields } from './sheet-fields.js';
@@ -150,7 +151,7 @@ function checkColumns(
   }
   const needing = [...read].map(([name, { formula }]) => ({
     name,
-    needs: namesIn(formula).filter((need) => read.has(need)),
+    needs: neededNames(name, formula, knowledge.book).filter((need) => read.has(need)),
   }));
   const { names, loops } = orderByNeed(needing);
   for (const loop of loops) {

@@ -1,5 +1,5 @@
 import type { Finding, FindingCell, FindingColumn } from '../finding/finding.js';
-import { findings } from '../finding/findings.js';
+import { findingOf, findings } from '../finding/findings.js';
 import type { NumberResult, Result } from '../formula/result.js';
 import { nearestName } from '../problem/nearest.js';
 import type { BookTable } from '../record/book.js';
@@ -23,9 +23,9 @@ export function findingSheet(
   knowledge: Knowledge,
 ): ComputedSheet {
   const { file, book } = knowledge;
-  const finding = findings.find(({ name }) => name === maker.finding.text);
-  if (finding === undefined) {
-    const names = findings.map(({ name }) => name);
+  const finding = findingOf(maker.finding.text, table.name);
+  if (finding === null) {
+    const names = [...new Set(findings.map(({ name }) => name))];
     const nearest = nearestName(maker.finding.text, names);
     const remedy = nearest === null ? `Findings are ${names.join(', ')}.` : `Did you mean "${nearest}"?`;
     return emptySheet(declared, [cellProblem(file, maker.finding, 'unknown-finding', 'the name of a finding', remedy)]);

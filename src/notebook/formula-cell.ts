@@ -3,7 +3,7 @@ import type { FormulaKind } from '../formula/kind.js';
 import { parseFormula } from '../formula/parse.js';
 import type { SheetScope } from '../formula/scope.js';
 import type { Formula } from '../formula/tree.js';
-import { nameUnit } from '../formula/unit/unit.js';
+import { describeUnit } from '../formula/unit/unit.js';
 import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
@@ -50,7 +50,7 @@ export function checkShownAs(file: string, shownAs: Cell, kind: FormulaKind): re
     return [cellProblem(file, shownAs, 'unknown-format', 'a way of showing a value', remedy)];
   }
   if (kind.kind !== 'number') return [];
-  const wrong = misfit(shownAs.text, nameUnit(kind.unit));
+  const wrong = misfit(shownAs.text, describeUnit(kind.unit));
   if (wrong === null) return [];
   return [cellProblem(file, shownAs, 'wrong-format', wrong, 'Show it another way, or correct the formula.')];
 }

@@ -6,15 +6,25 @@ interface Format {
   readonly decimals: number;
   readonly before: string;
   readonly after: string;
+  /** False for numbers that name something, such as a year. */
+  readonly grouped: boolean;
   /** The units it may be used for: any, plain numbers and shares only, money in the unit, or time (by its minutes). */
   readonly fits: 'any' | 'plain' | 'money' | 'time';
 }
 
-const format = (times: number, decimals: number, before = '', after = '', fits: Format['fits'] = 'any'): Format => ({
+const format = (
+  times: number,
+  decimals: number,
+  before = '',
+  after = '',
+  fits: Format['fits'] = 'any',
+  grouped = true,
+): Format => ({
   times,
   decimals,
   before,
   after,
+  grouped,
   fits,
 });
 
@@ -24,7 +34,7 @@ export const formats: ReadonlyMap<string, Format> = new Map([
   ['one decimal', format(1, 1)],
   ['two decimals', format(1, 2)],
   ['three decimals', format(1, 3)],
-  ['year', format(1, 0)],
+  ['year', format(1, 0, '', '', 'any', false)],
   ['percent', format(100, 1, '', ' %', 'plain')],
   ['percent, two decimals', format(100, 2, '', ' %', 'plain')],
   ['per 1,000', format(1000, 2, '', ' per 1,000', 'plain')],
@@ -66,9 +76,9 @@ export function misfit(name: string, unit: string): string | null {
 }
 
 /** Digits in groups of three, with a true minus sign; ties go by the stored binary value, as `toFixed` does. */
-function digits(value: number, decimals: number): string {
+function digits(value: number, decimals: number, groups = true): string {
   const [whole, part] = Math.abs(value).toFixed(decimals).split('.');
-  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',');
+  const grouped = !groups ? whole! : whole!.replace(/\B(?=(\d{3})+$)/g, ',');
   const shown = part === undefined ? grouped : `${grouped}.${part}`;
   return value < 0 && /[1-9]/.test(shown) ? `−${shown}` : shown;
 }
@@ -86,12 +96,12 @@ function formatFor(name: string, value: number): Format {
 /** The number alone, without the words around it: what a table cell under a head with its unit shows. */
 export function showNumber(value: number, shownAs: string, unit: string): string {
   const shown = formatFor(shownAs, value);
-  return digits(scaled(value, shown, unit), shown.decimals);
+  return digits(scaled(value, shown, unit), shown.decimals, shown.grouped);
 }
 
 function withWords(value: number, shownAs: string, unit: string): string {
   const shown = formatFor(shownAs, value);
-  const number = digits(scaled(value, shown, unit), shown.decimals);
+  const number = digits(scaled(value, shown, unit), shown.decimals, shown.grouped);
   const signed = number.startsWith('−') ? `−${shown.before}${number.slice(1)}` : `${shown.before}${number}`;
   if (shown.fits === 'money') return signed + unit.replace(/^dollars?\b/, '');
   return signed + shown.after;
