@@ -1,0 +1,51 @@
+import { tableFromColumns, tableFromIPC, tableToIPC } from '@uwdata/flechette';
+import type { Column } from '../record/column.js';
+import type { TableDefinition } from '../record/field.js';
+import type { RecordTable } from '../record/records.js';
+import {
+  type ArrowBatch,
+  arrowCodes,
+  arrowColumn,
+  arrowWhole,
+  columnFromArrow,
+  textFromArrow,
+} from './arrow-column.js';
+
+/** The columns that tell where each row was read. */
+const sourceFile = 'source_file';
+const sourceLine = 'source_line';
+
+/** A table of records as an Arrow IPC file, its fields in order, then the file and line each row was read from. */
+export function arrowBytes(table: RecordTable): Uint8Array {
+  const { fileOf, files, lineOf } = table.origin;
+  const columns = table.definition.fields.map((field): [string, ReturnType<typeof arrowColumn>] => [
+    field.name,
+    arrowColumn(table.columns.get(field.name)!, field),
+  ]);
+  columns.push([sourceFile, arrowCodes(fileOf, files, false)], [sourceLine, arrowWhole(lineOf)]);
+  return tableToIPC(tableFromColumns(columns), { format: 'file' })!;
+}
+
+/** A table of records from an Arrow IPC file; throws where the bytes are none, or lack a field. */
+export function tableFromArrow(definition: TableDefinition, bytes: Uint8Array, rowCount: number): RecordTable {
+  const arrow = tableFromIPC(bytes);
+  if (arrow.numRows !== rowCount) throw new Error(`${arrow.numRows} rows where ${rowCount} were stored`);
+  const batchOf = (name: string): ArrowBatch => {
+    const batch = arrow.getChild(name)?.data[0];
+    if (batch === undefined) throw new Error(`no column ${name}`);
+    return batch as unknown as ArrowBatch;
+  };
+  const columns = new Map<string, Column>();
+  for (const field of definition.fields) columns.set(field.name, columnFromArrow(batchOf(field.name), field));
+  const files = textFromArrow(batchOf(sourceFile));
+  return {
+    definition,
+    rowCount,
+    columns,
+    origin: {
+      files: files.dictionary,
+      fileOf: files.codes as Uint8Array | Uint16Array,
+      lineOf: batchOf(sourceLine).values as Uint32Array,
+    },
+  };
+}
