@@ -29,12 +29,13 @@ export function checkLinks(readings: readonly FileReading[], texts: Texts): void
       const space = texts.spaceOf(field.to);
       const standings = space.standings();
       const { values } = column;
+      const position = positionOf(reading, field.name);
+      const followed = following(field.name, field.to);
+      const dangled = dangling(field.name, field.to);
       for (let row = 0; row < draft.rowCount; row++) {
         const code = values[row]!;
         if (code === 0 || standings[code] === standing.kept) continue;
-        const saying =
-          standings[code] === standing.setAside ? following(field.name, field.to) : dangling(field.name, field.to);
-        remarkOn(reading, row, positionOf(reading, field.name), saying);
+        remarkOn(reading, row, position, standings[code] === standing.setAside ? followed : dangled);
       }
     }
   }

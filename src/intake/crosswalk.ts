@@ -76,7 +76,8 @@ export interface FileRule {
   readonly columns: readonly string[];
   readonly privateColumns: ReadonlySet<string>;
   readonly fields: readonly FieldRule[];
-  readonly constants: ReadonlyMap<string, string>;
+  /** Fields that are the same in every row: codes, keys and texts, or numbers and day numbers. */
+  readonly constants: ReadonlyMap<string, string | number>;
   readonly fold: Fold | null;
   /** Fields that are alike in two entries of one event; empty where none are looked for. */
   readonly duplicates: readonly string[];

@@ -25,7 +25,9 @@ export async function readAgain(from: string, reading: FileReading): Promise<voi
   const byRow = new Map<number, typeof reading.remarks>();
   for (const remark of reading.remarks) {
     if (remark.row === null || remark.seen !== null) continue;
-    byRow.set(remark.row, [...(byRow.get(remark.row) ?? []), remark]);
+    const earlier = byRow.get(remark.row);
+    if (earlier === undefined) byRow.set(remark.row, [remark]);
+    else earlier.push(remark);
   }
   const fetched: AsideText[] = [];
   const handle = await open(join(from, reading.file), 'r');

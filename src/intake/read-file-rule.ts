@@ -3,6 +3,8 @@ import type { Field, TableDefinition } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import { isTableName, tableOf, tables } from '../record/tables.js';
 import type { FieldRule, FileRule } from './crosswalk.js';
+import { DateReader, readDatePattern } from './date-pattern.js';
+import { fault } from './fault.js';
 import { readTarget } from './read-code-map.js';
 import { plainDialect, readDialect } from './read-dialect.js';
 import { readField, readFieldRule } from './read-field-rule.js';
@@ -80,17 +82,40 @@ function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, ga
   }
 }
 
-function readConstants(yaml: YamlDocument, node: Node, table: TableDefinition): ReadonlyMap<string, string> {
-  const constants = new Map<string, string>();
+function readConstant(yaml: YamlDocument, node: Node, field: Field): string | number | null {
+  if (field.type === 'code' || field.type === 'reference' || field.type === 'text')
+    return readTarget(yaml, node, field);
+  const text = yaml.text(node, `a value of ${field.name}`);
+  if (text === null) return null;
+  const number = readPlainValue(text, field);
+  if (number === null) {
+    const wanted = field.type === 'date' ? 'a date as yyyy-MM-dd' : 'a number within its bounds';
+    yaml.complain('wrong-value', node, text, wanted, 'Mend it, or take the field from a column.');
+  }
+  return number;
+}
+
+/** A number or a day number as a crosswalk writes it; null for anything else, and for fields that no constant can fill. */
+function readPlainValue(text: string, field: Field): number | null {
+  if (field.type === 'number' || field.type === 'integer') {
+    const number = /^-?\d+(?:\.\d+)?$/u.test(text) ? Number(text) : Number.NaN;
+    const isWhole = field.type === 'number' || Number.isInteger(number);
+    return number >= field.least && number <= field.most && isWhole ? number : null;
+  }
+  if (field.type !== 'date') return null;
+  const pattern = readDatePattern('yyyy-MM-dd', 'date');
+  if (typeof pattern === 'string') throw new Error(pattern);
+  const reader = new DateReader(pattern, false);
+  const bytes = Buffer.from(text, 'utf8');
+  return reader.read(bytes, 0, bytes.length) === fault.none ? reader.day : null;
+}
+
+function readConstants(yaml: YamlDocument, node: Node, table: TableDefinition): ReadonlyMap<string, string | number> {
+  const constants = new Map<string, string | number>();
   for (const { keyNode, value } of yaml.entries(node, 'constants')) {
     const field = readField(yaml, keyNode, table);
-    if (field === null) continue;
-    if (field.type !== 'code' && field.type !== 'reference' && field.type !== 'text') {
-      yaml.complain('useless-setting', keyNode, field.name, 'a field of codes, keys or text', 'Take it from a column.');
-      continue;
-    }
-    const code = readTarget(yaml, value, field);
-    if (code !== null) constants.set(field.name, code);
+    const constant = field === null ? null : readConstant(yaml, value, field);
+    if (field !== null && constant !== null) constants.set(field.name, constant);
   }
   return constants;
 }
@@ -135,7 +160,8 @@ export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
   const combineNode = at('combine');
   if (combineNode !== undefined) readCombined(yaml, combineNode, table, gathered);
   const constantsNode = at('constants');
-  const constants = constantsNode === undefined ? new Map<string, string>() : readConstants(yaml, constantsNode, table);
+  const constants =
+    constantsNode === undefined ? new Map<string, string | number>() : readConstants(yaml, constantsNode, table);
   const foldNode = at('fold');
   const fold = foldNode === undefined ? null : readFold(yaml, foldNode, table);
   for (const { column } of fold?.columns ?? []) {

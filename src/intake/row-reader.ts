@@ -26,7 +26,7 @@ interface Reading {
 /** A field that is the same in every row of the file. */
 interface Constant {
   readonly column: DraftColumn;
-  readonly code: number;
+  readonly value: number;
 }
 
 /** Turns the rows that a scanner meets into rows of a draft. */
@@ -88,10 +88,10 @@ export class RowReader {
     );
     const season = readings.find((reading) => reading.rule.field.name === rule.seasonOf);
     this.#season = season === undefined ? null : (season.cell as DatedCell);
-    this.#constants = [...rule.constants].map(([name, text]) => {
+    this.#constants = [...rule.constants].map(([name, constant]) => {
       const field = rule.table.fields.find((entry) => entry.name === name)!;
       const column = draft.columnOf(field, texts);
-      return { column, code: storedCode(column, text) };
+      return { column, value: typeof constant === 'number' ? constant : storedCode(column, constant) };
     });
     if (rule.fold !== null) {
       this.#fold = new FoldCells(draft, rule.fold, rule.missing);
@@ -112,7 +112,7 @@ export class RowReader {
     draft.lines[row] = line;
     draft.offsets[row] = this.#scanner.base + this.#scanner.recordStart;
     draft.aside[row] = 0;
-    for (const { column, code } of this.#constants) column.values[row] = code;
+    for (const { column, value } of this.#constants) column.values[row] = value;
     const readings = this.#single;
     const at = this.#singleAt;
     if (this.#clocked.length > 0 && !this.#stationIsRead) this.#setClock(row);

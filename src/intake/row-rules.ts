@@ -56,6 +56,12 @@ function notLonger(draft: Draft, names: readonly string[], longest: number, said
 function zoneIsKnown(draft: Draft): readonly RowRule[] {
   const zone = draft.columns.get('time_zone');
   if (zone === undefined) return [];
+  const known = new Map<number, boolean>();
+  const isKnown = (code: number): boolean => {
+    const answer = known.get(code) ?? isTimeZone(zone.interner!.textOf(code));
+    known.set(code, answer);
+    return answer;
+  };
   return [
     {
       severity: 'sets aside',
@@ -63,7 +69,7 @@ function zoneIsKnown(draft: Draft): readonly RowRule[] {
       field: 'time_zone',
       reason: 'no IANA time zone of that name is known',
       remedy: 'Write it as in America/Denver.',
-      isBroken: (row) => zone.values[row] !== 0 && !isTimeZone(zone.interner!.textOf(zone.values[row]!)),
+      isBroken: (row) => zone.values[row] !== 0 && !isKnown(zone.values[row]!),
     },
   ];
 }
