@@ -7,24 +7,17 @@ import { type CraftPool, craftPool } from './generate/craft-pool.js';
 import { type Dirt, DirtBook } from './generate/dirt.js';
 import type { WrittenFile } from './generate/export-file.js';
 import { FigureBook, type Figures } from './generate/figures.js';
-import { type Inspection, seasonInspections } from './generate/inspections.js';
-import { writeLakeChecks } from './generate/lake-checks.js';
-import { writeLakeDays } from './generate/lake-days.js';
-import { writeLakeInspections } from './generate/lake-inspections.js';
+import type { Inspection } from './generate/inspection.js';
+import { seasonInspections } from './generate/inspections.js';
 import { writeLakeLists } from './generate/lake-lists.js';
-import { writeLakeRechecks } from './generate/lake-rechecks.js';
-import { writeLakeWashes } from './generate/lake-washes.js';
 import type { Manifest } from './generate/manifest.js';
 import { writeSpending } from './generate/office-writer.js';
-import { randomStream } from './generate/random.js';
-import { writeRoadDays, writeRoadStations } from './generate/road-days.js';
-import { writeRoadForms } from './generate/road-forms.js';
-import { writeRoadWashes } from './generate/road-washes.js';
-import { repeatedNumbers, withSlips } from './generate/slips.js';
+import { writeRoadStations } from './generate/road-days.js';
 import { spendingOf } from './generate/spending.js';
 import { type StationDay, stationDays } from './generate/station-days.js';
 import { isRoad, type Station, stations } from './generate/stations.js';
 import { orderWashes } from './generate/washes.js';
+import { type SeasonToWrite, writeLakeSeason, writeRoadSeason } from './generate/write-season.js';
 import { seasons } from './truth.js';
 
 export type { Dirt } from './generate/dirt.js';
@@ -35,6 +28,8 @@ export type { Manifest } from './generate/manifest.js';
 export interface BasinOptions {
   readonly seed?: number;
   readonly scale?: number;
+  /** Whether nothing is spoilt and nobody slips, so that the records follow the truth alone. */
+  readonly clean?: boolean;
 }
 
 /** What was written, and what is true of it by the generator's own objects. */
@@ -53,8 +48,9 @@ export async function writeExports(folder: string, options: BasinOptions = {}): 
 }
 
 /** Writes the exports into a folder and gives the truth about them with the manifest. */
-export async function writeBasin(folder: string, { seed = 2025, scale = 1 }: BasinOptions = {}): Promise<Basin> {
-  const dirt = new DirtBook(seed);
+export async function writeBasin(folder: string, options: BasinOptions = {}): Promise<Basin> {
+  const { seed = 2025, scale = 1, clean = false } = options;
+  const dirt = new DirtBook(seed, clean);
   const figures = new FigureBook();
   const visitors: Craft[] = [];
   const serials = { next: 1 };
@@ -63,15 +59,18 @@ export async function writeBasin(folder: string, { seed = 2025, scale = 1 }: Bas
   const allDays: StationDay[] = [];
   for (const season of seasons) {
     const days = new Map(stations.map((place) => [place, stationDays(seed, scale, season, place)]));
-    const lakes = stations.filter((place) => !isRoad(place));
-    const roads = stations.filter(isRoad);
-    files.push(...writeLakeSeason(folder, seed, season, daysOf(days, lakes), made(lakes), dirt, figures));
-    files.push(...writeRoadSeason(folder, seed, season, daysOf(days, roads), made(roads), dirt, figures));
+    const ofPlaces = (places: readonly Station[]): SeasonToWrite => ({
+      folder,
+      seed,
+      season,
+      dirt,
+      figures,
+      days: places.flatMap((place) => days.get(place)!),
+      inspections: places.flatMap((place) => oneStation(seed, days.get(place)!, pools.get(place)!)),
+    });
+    files.push(...writeLakeSeason(ofPlaces(stations.filter((place) => !isRoad(place)))));
+    files.push(...writeRoadSeason(ofPlaces(stations.filter(isRoad))));
     for (const list of days.values()) allDays.push(...list);
-
-    function made(places: readonly Station[]): Inspection[] {
-      return places.flatMap((place) => oneStation(seed, days.get(place)!, pools.get(place)!));
-    }
     // Let the process breathe between seasons, so that progress can be shown.
     await new Promise((resume) => setImmediate(resume));
   }
@@ -87,79 +86,10 @@ export async function writeBasin(folder: string, { seed = 2025, scale = 1 }: Bas
   };
 }
 
-function daysOf(days: ReadonlyMap<Station, StationDay[]>, places: readonly Station[]): StationDay[] {
-  return places.flatMap((place) => days.get(place)!);
-}
-
 function oneStation(seed: number, days: readonly StationDay[], pool: CraftPool): Inspection[] {
   const inspections = seasonInspections(seed, days, pool);
   orderWashes(seed, inspections);
   return inspections;
-}
-
-/** Puts forms in order of time, gives them their numbers, and numbers their washes alike. */
-function numbered(inspections: Inspection[], prefix: string): void {
-  inspections.forEach((inspection, index) => {
-    inspection.number = `${prefix}${String(index + 1).padStart(5, '0')}`;
-  });
-  let washes = 0;
-  for (const { wash, repeats } of inspections) {
-    if (wash !== null && repeats === null) wash.number = `${prefix}W${String(++washes).padStart(4, '0')}`;
-  }
-}
-
-function writeLakeSeason(
-  folder: string,
-  seed: number,
-  season: number,
-  days: readonly StationDay[],
-  inspections: Inspection[],
-  dirt: DirtBook,
-  figures: FigureBook,
-): WrittenFile[] {
-  const random = randomStream(seed, `lake slips ${season}`);
-  const forms = withSlips(
-    random,
-    inspections.sort((a, b) => a.started - b.started),
-    true,
-  );
-  numbered(forms, `L${season % 100}-`);
-  const repeated = repeatedNumbers(random, forms);
-  const written = [
-    writeLakeDays(folder, season, days, dirt),
-    writeLakeInspections(folder, season, forms, repeated, dirt),
-  ];
-  const checks = writeLakeChecks(folder, season, forms, repeated, dirt);
-  const washes = writeLakeWashes(folder, season, forms, dirt);
-  const rechecks = writeLakeRechecks(folder, season, forms, dirt);
-  for (const form of forms) figures.countInspection(form, checks.lost.get(form), rechecks.lost.get(form));
-  return [...written, checks.written, washes, rechecks.written];
-}
-
-function writeRoadSeason(
-  folder: string,
-  seed: number,
-  season: number,
-  days: readonly StationDay[],
-  inspections: Inspection[],
-  dirt: DirtBook,
-  figures: FigureBook,
-): WrittenFile[] {
-  const random = randomStream(seed, `road slips ${season}`);
-  const forms = withSlips(
-    random,
-    inspections.sort((a, b) => a.started - b.started),
-    false,
-  );
-  numbered(forms, `R${season}/`);
-  const repeated = repeatedNumbers(random, forms);
-  const written = [
-    writeRoadDays(folder, season, days, dirt),
-    writeRoadForms(folder, season, forms, repeated, dirt),
-    writeRoadWashes(folder, season, forms, dirt),
-  ];
-  for (const form of forms) figures.countInspection(form, undefined, undefined);
-  return written;
 }
 
 function writeTruth(folder: string, basin: Basin): void {
@@ -177,13 +107,19 @@ const here = dirname(fileURLToPath(import.meta.url));
 if (process.argv[1] !== undefined && resolve(process.argv[1]) === fileURLToPath(import.meta.url)) {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { seed: { type: 'string' }, scale: { type: 'string' }, truth: { type: 'string' } },
+    options: {
+      seed: { type: 'string' },
+      scale: { type: 'string' },
+      clean: { type: 'boolean' },
+      truth: { type: 'string' },
+    },
   });
-  const isDemo = positionals.length === 0 && values.seed === undefined && values.scale === undefined;
+  const isDemo = positionals.length === 0 && values.seed === undefined && values.scale === undefined && !values.clean;
   const folder = positionals[0] ?? join(here, 'exports');
   const basin = await writeBasin(folder, {
     ...(values.seed === undefined ? {} : { seed: Number(values.seed) }),
     ...(values.scale === undefined ? {} : { scale: Number(values.scale) }),
+    clean: values.clean === true,
   });
   const truthFolder = values.truth ?? (isDemo ? join(here, 'truth') : null);
   if (truthFolder !== null) writeTruth(truthFolder, basin);

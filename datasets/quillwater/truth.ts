@@ -4,6 +4,16 @@
  * whether an interval computed from the exports covers the parameter that made them.
  */
 
+import type { Setting } from './generate/setting.js';
+
+/** What types and drives of craft there are, with shares. */
+export { builds, typeShare } from './generate/craft.js';
+/** The parts: which craft carry them, whether they are hidden, and how often a light load fouls them. */
+export { parts } from './generate/parts.js';
+/** The stations: craft a season, and the median minutes that a craft waits for its wash. */
+export { stations } from './generate/stations.js';
+
+/** The seasons that the exports hold. */
 export const seasons = [2023, 2024, 2025] as const;
 
 /** The cut-off of the exports, by the clock of each time zone: one and the same instant. */
@@ -12,9 +22,7 @@ export const cutOff = {
   'America/Los_Angeles': { year: 2025, month: 11, day: 30, minute: 17 * 60 },
 } as const;
 
-export type Setting = 'launch' | 'roadside' | 'border';
-
-/** How busy a season is, and how rich in fouled arrivals, against 2024. */
+/** How busy a season is against the stations' craft a season, and how rich in interceptions of arriving craft. */
 export const seasonVolume: Readonly<Record<number, number>> = { 2023: 0.96, 2024: 1, 2025: 1.05 };
 export const seasonRichness: Readonly<Record<number, number>> = { 2023: 1, 2024: 0.9, 2025: 1.05 };
 
@@ -29,7 +37,8 @@ export const monthShare: Readonly<Record<Setting | 'leaving', readonly number[]>
 /**
  * The probability, per 1,000, that a full inspection of an arriving or roadside craft intercepts it, by setting and month
  * from March to November, in a season of richness 1. A station-day multiplies it by a gamma draw of mean 1 and shape
- * `clustering`, so that station-days are clusters.
+ * `clustering`, so that station-days are clusters. Arriving craft carry nothing that is missed: this is the rate of what
+ * is found, and only craft leaving the positive lake have settlement that inspectors may overlook.
  */
 export const interceptionPerThousand: Readonly<Record<Setting, readonly number[]>> = {
   launch: [4.5, 3, 0.3, 0.15, 0.15, 0.15, 0.2, 0.5, 0.8],

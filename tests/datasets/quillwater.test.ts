@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -50,6 +51,18 @@ describe('the demo', () => {
     expect(sizes.length).toBeGreaterThan(30);
     expect(Math.max(...sizes)).toBeLessThan(3e6);
     expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(4e6);
+  });
+
+  test('the committed exports are the ones in the manifest', () => {
+    const tracked = execFileSync('git', ['ls-files', '-z', 'exports'], { cwd: home, encoding: 'utf8' }).split('\0');
+    const files = basin.manifest.files.filter(({ file }) => tracked.includes(`exports/${file}`));
+    expect(files.length).toBeGreaterThan(10);
+    for (const { file, sha256 } of files) {
+      const digest = createHash('sha256')
+        .update(readFileSync(join(home, 'exports', file)))
+        .digest('hex');
+      expect(digest, file).toBe(sha256);
+    }
   });
 
   // The ranges are those that published programs report: interceptions 0.1 to 1.4 per 1,000, the rest common practice.
@@ -186,6 +199,16 @@ describe('the generator', () => {
     const { figures } = await writeBasin(join(temporary, 'tenth'), { scale: 0.1 });
     expect(figures.seasons[2024]!.inspections).toBeGreaterThan(2000);
     expect(figures.seasons[2024]!.inspections).toBeLessThan(2700);
+  });
+
+  test('a clean basin has nothing spoilt, nobody slips, and every row is kept', async () => {
+    const clean = await writeBasin(join(temporary, 'clean'), { scale: 0.1, clean: true });
+    expect([clean.dirt, clean.notes.filter(({ code }) => code !== 'hours-not-recorded')]).toEqual([[], []]);
+    const { figures, manifest } = clean;
+    const forms = manifest.files
+      .filter(({ file }) => /inspections|forms/.test(file))
+      .reduce((sum, { rows }) => sum + rows, 0);
+    expect(truth.seasons.reduce((sum, year) => sum + figures.seasons[year]!.inspections, 0)).toBe(forms);
   });
 
   test('no craft carries a part that the component catalogue denies it', () => {

@@ -64,7 +64,11 @@ export class DirtBook {
   readonly #random: Random;
   readonly #uses = new Map<Spoiling<never>, number>();
 
-  constructor(seed: number) {
+  /** A clean book spoils nothing. */
+  readonly clean: boolean;
+
+  constructor(seed: number, clean: boolean) {
+    this.clean = clean;
     this.#random = randomStream(seed, 'dirt');
   }
 
@@ -73,7 +77,7 @@ export class DirtBook {
    * Says whether the row is sound.
    */
   write<Row>(file: ExportFile, cells: string[], row: Row, rate: number, ways: readonly Spoiling<Row>[]): boolean {
-    if (this.#random.chance(rate)) {
+    if (!this.clean && this.#random.chance(rate)) {
       // The way used least so far comes first, so that ways which seldom fit a row still occur.
       const byUse = ways.toSorted((a, b) => this.#usesOf(a) - this.#usesOf(b));
       for (const way of byUse) {
@@ -93,8 +97,9 @@ export class DirtBook {
     return this.#uses.get(way) ?? 0;
   }
 
-  /** Writes a row that is at fault for what stands elsewhere, such as a repeated key. */
+  /** Writes a row that is at fault for what stands elsewhere, such as a repeated key; a clean book leaves it out. */
   writeFaulty(file: ExportFile, cells: readonly string[], column: string, code: string): void {
+    if (this.clean) return;
     this.setAside.push({ file: file.file, line: file.row(cells), column, code });
   }
 

@@ -1,6 +1,6 @@
 import { calendarDay, elapsedMinutes } from './calendar.js';
 import type { WrittenFile } from './export-file.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import { foundMussels, type Look } from './looks.js';
 import { parts } from './parts.js';
 import type { Spending } from './spending.js';

@@ -2,79 +2,17 @@ import * as truth from '../truth.js';
 import { calendarDay, cutOffMoment, type Moment } from './calendar.js';
 import type { Craft } from './craft.js';
 import type { CraftPool } from './craft-pool.js';
-import { foundMussels, type Load, type Look, type Sites, settle, walk, withOtherFind } from './looks.js';
+import type { Inspection } from './inspection.js';
+import { foundMussels, type Load, type Look, type Sites, settle, walk } from './looks.js';
 import { type Random, randomStream } from './random.js';
 import { openingHours, type StationDay } from './station-days.js';
-import { isRoad, type Station } from './stations.js';
-import type { Wash } from './washes.js';
+import { isRoad } from './stations.js';
 import { positiveLake, waters } from './waters.js';
-
-/** One craft looked over once, as it was and as it was written down. */
-export interface Inspection {
-  /** Numbered within its season and export format when the season is put in order. */
-  number: string;
-  readonly season: number;
-  readonly station: Station;
-  readonly started: Moment;
-  readonly finished: Moment;
-  readonly direction: 'arriving' | 'leaving' | 'roadside';
-  readonly extent: 'full' | 'paper check';
-  readonly craft: Craft;
-  /** Whether the hull number was written down. */
-  readonly craftKnown: boolean;
-  readonly lastWater: string | null;
-  readonly lastOnWater: number | null;
-  readonly moored: boolean | null;
-  readonly nextWater: string | null;
-  readonly hauledBy: 'owner' | 'commercial';
-  readonly water: 'yes' | 'damp' | 'no';
-  readonly vegetation: boolean;
-  readonly risk: 'low' | 'medium' | 'high';
-  readonly inspector: string;
-  readonly memo: string;
-  outcome: string;
-  looks: readonly Look[];
-  /** A second, blind walk, when and by whom; null where there was none. */
-  readonly recheck: { readonly looks: readonly Look[]; readonly at: Moment; readonly inspector: string } | null;
-  wash: Wash | null;
-  /** Another inspection that this one repeats under a number of its own. */
-  repeats: Inspection | null;
-  /** Whether nothing may be spoilt here, because another spoilt place leans on it. */
-  protected: boolean;
-  /** Whether an importer that follows the rules keeps it. */
-  kept: boolean;
-}
+import { writtenForm } from './written-form.js';
 
 const noSites: Sites | null = null;
-const staff = [
-  'Abel Trialman',
-  'Bea Fictiva',
-  'Cal Mockett',
-  'Dot Sampler',
-  'Eli Pretend',
-  'Fay Standin',
-  'Gus Dummet',
-];
-
-/** Each station has seven inspectors of its own, under plainly invented names. */
-function inspectorOf(random: Random, station: Station): string {
-  return `${random.pick(staff)} (${station.name})`;
-}
-
 const visitorWaters = ['great-sallow', 'dunmark-canal', 'northreach-sound', 'westdown-lake', 'other-water'];
 const basinWaters = waters.filter((water) => water.inBasin).map(({ water }) => water);
-const memos = [
-  '',
-  '',
-  '',
-  '',
-  '',
-  '',
-  'trailer light broken',
-  'owner in a hurry, polite',
-  'dog aboard',
-  'asked for "the short one"',
-];
 
 /** All inspections of a station's day, in no order yet. */
 export function inspectionsOf(random: Random, pool: CraftPool, day: StationDay): Inspection[] {
@@ -143,7 +81,7 @@ function arriving(random: Random, pool: CraftPool, day: StationDay, season: numb
   const longList = road || risk === 'high' || intercepted;
   const found = intercepted ? interceptedWalk(random, craft) : null;
   const looks = paper ? [] : (found?.looks ?? walk(random, craft, noSites, 'light', longList));
-  return written(random, day, {
+  return writtenForm(random, day, {
     season,
     started,
     minutes:
@@ -174,7 +112,7 @@ function leaving(random: Random, pool: CraftPool, day: StationDay, season: numbe
   const sites = infested ? settle(random, craft, load) : null;
   const looks = walk(random, craft, sites, load, true);
   const found = looks.some(foundMussels);
-  return written(random, day, {
+  return writtenForm(random, day, {
     season,
     started: startOf(random, day, 'leaving'),
     minutes: minutesOf(random, moored ? 'highRisk' : 'standard') + (found ? minutesOf(random, 'afterFind') : 0),
@@ -189,83 +127,6 @@ function leaving(random: Random, pool: CraftPool, day: StationDay, season: numbe
     looks,
     second: random.chance(truth.recheckShare.leaving) ? walk(random, craft, sites, load, true) : null,
   });
-}
-
-interface Seen {
-  readonly season: number;
-  readonly started: Moment;
-  readonly minutes: number;
-  readonly direction: Inspection['direction'];
-  readonly extent: Inspection['extent'];
-  readonly craft: Craft;
-  readonly lastWater: string | null;
-  readonly lastOnWater: number | null;
-  readonly moored: boolean | null;
-  readonly nextWater: string | null;
-  readonly risk: Inspection['risk'];
-  readonly looks: Look[];
-  readonly second: Look[] | null;
-}
-
-/** What was seen, with the ticks, the outcome and the rest of the form. */
-function written(random: Random, day: StationDay, seen: Seen): Inspection {
-  const { station } = day;
-  const water = random.weighted([
-    truth.tickShare.standingWater,
-    truth.tickShare.damp,
-    1 - truth.tickShare.standingWater - truth.tickShare.damp,
-  ]);
-  const vegetation = random.chance(truth.tickShare.vegetation);
-  const mud = random.chance(truth.tickShare.mud);
-  let looks = seen.looks;
-  if (vegetation)
-    looks = withOtherFind(looks, ['propeller', 'anchor line', 'bunks', 'hull below waterline'], 'vegetation');
-  if (water === 0) looks = withOtherFind(looks, ['live well', 'bilge', 'ballast tank'], 'standing water');
-  if (mud) looks = withOtherFind(looks, ['rollers', 'anchor line', 'bunks'], 'mud');
-  const finished = seen.started + Math.max(1, Math.round(seen.minutes));
-  const full = seen.extent === 'full';
-  const intercepted = looks.some(foundMussels);
-  return {
-    number: '',
-    season: seen.season,
-    station,
-    started: seen.started,
-    finished,
-    direction: seen.direction,
-    extent: seen.extent,
-    craft: seen.craft,
-    craftKnown: !random.chance(0.04),
-    lastWater: seen.lastWater,
-    lastOnWater: seen.lastOnWater,
-    moored: seen.moored,
-    nextWater: seen.nextWater,
-    hauledBy: random.chance(isRoad(station) ? 0.06 : 0.01) ? 'commercial' : 'owner',
-    water: !full ? 'no' : water === 0 ? 'yes' : water === 1 ? 'damp' : 'no',
-    vegetation: full && vegetation,
-    risk: seen.risk,
-    inspector: inspectorOf(random, station),
-    memo: random.pick(memos),
-    outcome: intercepted ? 'intercepted' : full ? outcomeOf(random, water === 0, vegetation || mud, seen) : 'cleared',
-    looks,
-    recheck:
-      seen.second === null
-        ? null
-        : { looks: seen.second, at: finished + 2 + random.below(20), inspector: inspectorOf(random, station) },
-    wash: null,
-    repeats: null,
-    protected: false,
-    kept: true,
-  };
-}
-
-function outcomeOf(random: Random, water: boolean, dirt: boolean, seen: Seen): string {
-  const exposed = seen.direction === 'leaving' || seen.risk === 'high';
-  if (exposed && random.chance(water ? 0.6 : seen.moored ? 0.3 : 0.09)) return 'washed as a precaution';
-  if (water || dirt) return 'cleaned on site';
-  const rare = random.uniform();
-  if (rare < 0.0008) return 'held to dry';
-  if (rare < 0.0018) return 'refused';
-  return rare < 0.0036 ? 'turned away' : 'cleared';
 }
 
 /** A station's inspections of a whole season, in the order of their start. */

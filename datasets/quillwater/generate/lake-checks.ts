@@ -1,6 +1,6 @@
 import { type DirtBook, raggedRows, type Spoiling, spoiltCell } from './dirt.js';
 import { ExportFile, type WrittenFile } from './export-file.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import * as codes from './lake-codes.js';
 import type { Look } from './looks.js';
 import { parts } from './parts.js';

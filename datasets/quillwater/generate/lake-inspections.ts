@@ -1,7 +1,7 @@
 import { americanDate, americanMoment, calendarDay, clockChanges } from './calendar.js';
 import { brokenQuote, type DirtBook, raggedRows, type Spoiling, spoiltCell } from './dirt.js';
 import { ExportFile, type WrittenFile } from './export-file.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import * as codes from './lake-codes.js';
 import { foundMussels } from './looks.js';
 

@@ -1,7 +1,7 @@
 import { americanMoment } from './calendar.js';
 import { type DirtBook, raggedRows, type Spoiling, spoiltCell } from './dirt.js';
 import { ExportFile, type WrittenFile } from './export-file.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import * as codes from './lake-codes.js';
 import type { Wash } from './washes.js';
 

@@ -1,7 +1,7 @@
 import { calendarDay, clockChanges, dayClock, dottedDate } from './calendar.js';
 import { brokenQuote, type DirtBook, raggedRows, type Spoiling, spoiltCell } from './dirt.js';
 import { ExportFile, type WrittenFile } from './export-file.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import { foundMussels } from './looks.js';
 import * as codes from './road-codes.js';
 

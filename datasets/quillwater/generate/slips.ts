@@ -1,4 +1,4 @@
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import { foundMussels } from './looks.js';
 import { parts } from './parts.js';
 import type { Random } from './random.js';
@@ -27,7 +27,10 @@ function choose(random: Random, from: readonly Inspection[], count: number): Ins
  */
 export function withSlips(random: Random, inspections: readonly Inspection[], sidesMayBeLost: boolean): Inspection[] {
   const full = inspections.filter(({ extent }) => extent === 'full');
-  const outcomeOnly = full.filter((inspection) => plain(inspection) && inspection.outcome === 'cleared');
+  // Among leaving craft these few are lost in the many; among arriving ones they would pass for true interceptions.
+  const outcomeOnly = full.filter(
+    (inspection) => plain(inspection) && inspection.direction === 'leaving' && inspection.outcome === 'cleared',
+  );
   for (const inspection of choose(random, outcomeOnly, slipCount(full, 0.0001))) inspection.outcome = 'intercepted';
 
   const found = full.filter((inspection) => inspection.direction === 'leaving' && inspection.looks.some(foundMussels));

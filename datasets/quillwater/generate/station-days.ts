@@ -1,6 +1,7 @@
-import { holidayFactor, hourlyWage, monthShare, type Setting, seasonVolume, weekdayFactor } from '../truth.js';
+import { holidayFactor, hourlyWage, monthShare, seasonVolume, weekdayFactor } from '../truth.js';
 import { calendarDay, dayNumber, isHoliday } from './calendar.js';
 import { type Random, randomStream } from './random.js';
+import type { Setting } from './setting.js';
 import type { Station } from './stations.js';
 
 /** A station on a date, with the craft that came. */

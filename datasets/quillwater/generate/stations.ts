@@ -1,4 +1,4 @@
-import type { Setting } from '../truth.js';
+import type { Setting } from './setting.js';
 import { positiveLake } from './waters.js';
 
 /** A station with the parameters of its traffic; craft a season at scale 1. */

@@ -1,6 +1,6 @@
 import * as truth from '../truth.js';
 import { calendarDay, clearOfClockChange, cutOffMoment, type Moment } from './calendar.js';
-import type { Inspection } from './inspections.js';
+import type { Inspection } from './inspection.js';
 import { type Random, randomStream } from './random.js';
 
 /** One wash of one craft; what had not happened by the cut-off is null. */

@@ -1,0 +1,2 @@
+/** Where a station stands. */
+export type Setting = 'launch' | 'roadside' | 'border';
