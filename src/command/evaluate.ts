@@ -1,6 +1,6 @@
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
-import { showFraction, showInterval, showResult } from '../notebook/shown.js';
+import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
@@ -43,11 +43,19 @@ function inWords(result: Result, shownAs: string): readonly string[] {
   return [showResult(result, shownAs), showInterval(result, shownAs) || why, fraction];
 }
 
+/** A cell with its limits: no cases are never a bare zero. */
+function cellInWords(cell: Result, shownAs: string): string {
+  if (cell.kind !== 'number' || cell.interval === null) return showResult(cell, shownAs);
+  const { low, high, sides } = cell.interval;
+  const limit = (value: number | null) => (value === null ? '?' : showNumber(value, shownAs, cell.unit));
+  return `${showResult(cell, shownAs)} ${sides === 'upper' ? `(at most ${limit(high)})` : `(${limit(low)} to ${limit(high)})`}`;
+}
+
 function saySheet({ name, sentence, columns, rows }: EvaluatedSheet): void {
   say();
   say(`${name}: ${sentence}`);
   sayTable([
     columns.map(({ label }) => label),
-    ...rows.map(({ cells }) => cells.map((cell, at) => showResult(cell, columns[at]!.shownAs))),
+    ...rows.map(({ cells }) => cells.map((cell, at) => cellInWords(cell, columns[at]!.shownAs))),
   ]);
 }

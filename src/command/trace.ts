@@ -1,5 +1,5 @@
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
-import { type Trace, type TracedCount, traceFigure } from '../notebook/trace.js';
+import { type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
 import { describeProblem } from '../problem/describe.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
@@ -24,8 +24,13 @@ export async function traceCommand({ notebook: file, figure, store, json }: Trac
   if ('problems' in season) return stop(season.problems, json);
   const opened = openNotebook(file, season.book);
   if ('problem' in opened) return stop([opened.problem], json);
-  const trace = traceFigure(opened, figure);
-  if (trace === null) return stop([unknownFigure(file, figure, opened.notebook.figures.keys())], json);
+  const cell = /^([a-z0-9_]+)\.([a-z0-9_]+)\[(.*)\]$/.exec(figure);
+  const trace = cell === null ? traceFigure(opened, figure) : traceCell(opened, cell[1]!, cell[2]!, cell[3]!);
+  if (trace === null)
+    return stop(
+      [cell === null ? unknownFigure(file, figure, opened.notebook.figures.keys()) : unknownCell(file, figure)],
+      json,
+    );
   if (json === true) sayJson(traceJson(trace));
   else sayTrace(trace);
   if (trace.result.kind !== 'problem') return exitCodes.fine;
@@ -51,6 +56,13 @@ function unknownFigure(file: string, figure: string, names: Iterable<string>): P
     wanted: 'a figure of this notebook',
     remedy,
   };
+}
+
+function unknownCell(file: string, cell: string): Problem {
+  const wanted =
+    'a cell of a sheet as SHEET.COLUMN[ROW], ROW being the code of its key, or the codes with commas between';
+  const remedy = 'See `rampbook evaluate` for the sheets, their columns and the codes of their rows.';
+  return { code: 'unknown-cell', severity: 'stops', place: wholeFile(file), seen: cell, wanted, remedy };
 }
 
 function traceJson({ name, formula, shownAs, result, inputs, standsOn, counts }: Trace): object {
@@ -89,11 +101,12 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   if (standsOn.length > 0) say('\nStands on');
   for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, '')}`);
   for (const count of counts) sayCount(count);
+  saySetAside(counts);
 }
 
 const mostRanges = 12;
 
-function sayCount({ table, description, counted, considered, leftOut, files, setAside }: TracedCount): void {
+function sayCount({ table, description, counted, considered, leftOut, files }: TracedCount): void {
   say(`\nCounted: ${description}`);
   say(`  ${grouped(counted)} of ${grouped(considered)} rows of ${table}`);
   if (leftOut.otherwise > 0) say(`  left out: ${grouped(leftOut.otherwise)} that do not meet the conditions`);
@@ -104,8 +117,15 @@ function sayCount({ table, description, counted, considered, leftOut, files, set
       lines.length > mostRanges ? `, and ${grouped(lines.length - mostRanges)} more stretches (--json lists all)` : '';
     say(`  ${file}: ${grouped(rows)} rows, lines ${lines.slice(0, mostRanges).join(', ')}${more}`);
   }
-  for (const { file, rows, problems } of setAside) {
+}
+
+/** What was set aside on import among the tables that were counted, each file once. */
+function saySetAside(counts: readonly TracedCount[]): void {
+  const files = new Map(counts.flatMap(({ setAside }) => setAside.map((aside) => [aside.file, aside] as const)));
+  if (files.size === 0) return;
+  say('\nSet aside on import, so never considered');
+  for (const { file, rows, problems } of files.values()) {
     const reasons = Object.entries(problems).map(([code, times]) => `${code} ${grouped(times)}`);
-    say(`  set aside on import, so never considered: ${file}, ${grouped(rows)} rows (${reasons.join(', ')})`);
+    say(`  ${file}: ${grouped(rows)} rows (${reasons.join(', ')})`);
   }
 }

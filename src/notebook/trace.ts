@@ -1,4 +1,5 @@
 import type { Result } from '../formula/result.js';
+import { namesIn } from '../formula/tree.js';
 import type { CountedRecords } from '../formula/value/account.js';
 import { accountOf, type Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
@@ -51,16 +52,47 @@ export interface Trace {
 }
 
 /** The account of a figure: formula, inputs, other figures, and records by file and line; null where there is no such figure. */
-export function traceFigure({ notebook, book, names }: NotebookWorkings, name: string): Trace | null {
-  const figure = notebook.figures.get(name);
+export function traceFigure(workings: NotebookWorkings, name: string): Trace | null {
+  const figure = workings.notebook.figures.get(name);
   if (figure === undefined) return null;
-  const under = namesUnder(names.get(name)?.needs ?? [], (need) => names.get(need)?.needs ?? []);
-  const value = names.get(name)?.value;
+  const { formula, shownAs, result } = figure;
+  const known = workings.names.get(name);
+  return traceOf(workings, { name, formula, shownAs, result }, known?.needs ?? [], known?.value ?? null);
+}
+
+/**
+ * The account of one cell of a sheet: `row` names its row by the codes of its keys, joined by commas where there are
+ * several. Null where there is no such sheet, column or row.
+ */
+export function traceCell(
+  workings: NotebookWorkings,
+  sheetName: string,
+  columnName: string,
+  row: string,
+): Trace | null {
+  const sheet = workings.notebook.sheets.get(sheetName);
+  const behind = workings.sheets.get(sheetName);
+  const at = sheet?.columns.findIndex(({ name, role }) => name === columnName && role === 'value') ?? -1;
+  const rowAt = behind?.keys.findIndex((keys) => keys.map((key) => key ?? 'missing').join(',') === row) ?? -1;
+  const value = behind?.cells[rowAt]?.get(columnName);
+  if (sheet === undefined || behind === undefined || at < 0 || value === undefined) return null;
+  const { formula, shownAs } = sheet.columns[at]!;
+  const result = sheet.rows[rowAt]!.cells[at]!;
+  const named = behind.formulas.get(columnName);
+  const columns = new Set(behind.formulas.keys());
+  const needs = named === undefined ? [] : namesIn(named).filter((name) => !columns.has(name));
+  return traceOf(workings, { name: `${sheetName}.${columnName}[${row}]`, formula, shownAs, result }, needs, value);
+}
+
+function traceOf(
+  { notebook, book, names }: NotebookWorkings,
+  traced: Pick<Trace, 'name' | 'formula' | 'shownAs' | 'result'>,
+  needs: readonly string[],
+  value: Evaluated | null,
+): Trace {
+  const under = namesUnder(needs, (need) => names.get(need)?.needs ?? []);
   return {
-    name,
-    formula: figure.formula,
-    shownAs: figure.shownAs,
-    result: figure.result,
+    ...traced,
     inputs: under.flatMap((need) => notebook.inputs.get(need) ?? []),
     standsOn: under.flatMap((need): TracedName[] => {
       const other = notebook.figures.get(need);
@@ -70,7 +102,7 @@ export function traceFigure({ notebook, book, names }: NotebookWorkings, name: s
       const { formula, rows, table } = selection;
       return [{ name: need, formula, result: { kind: 'text', text: `${rows} rows of ${table}` } }];
     }),
-    counts: value === undefined ? [] : countsUnder(value, book),
+    counts: value === null ? [] : countsUnder(value, book),
   };
 }
 
