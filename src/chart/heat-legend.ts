@@ -3,7 +3,7 @@ import { s } from 'hastscript';
 import type { ColourClasses } from './colour-classes.js';
 import { paint } from './colours.js';
 import { tickText } from './shown-scale.js';
-import { textWidth } from './text-width.js';
+import { textWidth, widestText } from './text-width.js';
 
 /** How deep the legend of tones stands, in pixels. */
 export const legendDepth = 44;
@@ -25,6 +25,18 @@ export function hatchPattern(chart: string): Element {
   );
 }
 
+const hatchWords = 'no value or too few';
+
+function swatchWidth(classes: ColourClasses): number {
+  return Math.max(36, widestText(classes.edges.map(tickText), 12) + 10);
+}
+
+/** How wide the legend stands, in pixels. */
+export function legendWidth(classes: ColourClasses, label: string, hatched: boolean): number {
+  const after = classes.edges.length * swatchWidth(classes);
+  return Math.max(textWidth(label, 12), hatched ? after + 31 + textWidth(hatchWords, 12) : after);
+}
+
 /** What each tone stands for, as a row of swatches with the edges between them, and the hatching. */
 export function heatLegend(
   classes: ColourClasses,
@@ -34,7 +46,7 @@ export function heatLegend(
   top: number,
   hatched: boolean,
 ): ElementContent {
-  const width = Math.max(36, ...classes.edges.map((edge) => textWidth(tickText(edge), 12) + 10));
+  const width = swatchWidth(classes);
   const swatches = classes.edges.slice(1).map((_, at) =>
     s('rect', {
       x: at * width,
@@ -57,7 +69,7 @@ export function heatLegend(
     ...(hatched
       ? [
           s('rect', { x: after, y: 16, width: 24, height: 12, fill: `url(#${hatchId(chart)})`, stroke: paint('rule') }),
-          s('text', { x: after + 31, y: 26, textAnchor: 'start', fill: paint('soft') }, ['no value or too few']),
+          s('text', { x: after + 31, y: 26, textAnchor: 'start', fill: paint('soft') }, [hatchWords]),
         ]
       : []),
   ]);

@@ -36,7 +36,7 @@ function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedN
       [chart.svg],
     ),
     h('p', { className: ['note'] }, [chart.reading.join(' ')]),
-    h('details', { className: ['numbers'] }, [
+    h('details', { className: tableStandsOn(notebook, request.sheet) ? ['numbers', 'repeated'] : ['numbers'] }, [
       h('summary', [words.chartData]),
       tableElement({
         id: anchor('numbers', request.name),
@@ -48,6 +48,11 @@ function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedN
       ...specificationLink(request, chart, notebook),
     ]),
   ]);
+}
+
+/** Whether the page shows the sheet as a table too, so that paper need not carry its numbers twice. */
+function tableStandsOn(notebook: EvaluatedNotebook, sheet: string): boolean {
+  return notebook.blocks.some((block) => block.kind === 'sheet' && block.name === sheet);
 }
 
 function specificationLink(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): ElementContent[] {

@@ -118,13 +118,14 @@ function scriptWords(): Record<string, string> {
 }
 
 function wholePage(title: string, main: Element): string {
+  const style = pageStyle(title);
   const head = h('head', [
     h('meta', { charSet: 'utf-8' }),
-    h('meta', { httpEquiv: 'Content-Security-Policy', content: contentPolicy(pageStyle, pageScript) }),
+    h('meta', { httpEquiv: 'Content-Security-Policy', content: contentPolicy(style, pageScript) }),
     h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     h('meta', { name: 'color-scheme', content: 'light dark' }),
     h('title', [title]),
-    h('style', [pageStyle]),
+    h('style', [style]),
   ]);
   const body = h('body', [
     h('a', { href: '#report', className: ['skip'] }, [words.skip]),

@@ -82,6 +82,7 @@ function totalOf(files: readonly FileSum[]): { read: number; kept: number; setAs
     total.read += file.read;
     total.kept += file.kept;
     total.setAside += file.setAside;
+    if (file.read !== file.kept + file.setAside) throw new Error(`the rows of ${file.file} do not add up`);
   }
   return total;
 }

@@ -14,7 +14,7 @@ export function resultCell(result: Result, shownAs: string): TableCell {
       const small = [intervalAlone(result, shownAs), showFraction(result)].filter((text) => text !== '');
       const shown = showNumber(result.value, shownAs, result.unit);
       return {
-        content: small.length === 0 ? shown : [{ type: 'text', value: shown }, ...small.map(smallLine)],
+        content: small.length === 0 ? shown : [{ type: 'text', value: shown }, smallLine(small)],
         number: true,
         order: result.value,
       };
@@ -48,8 +48,14 @@ function intervalAlone(result: Result, shownAs: string): string {
   return showInterval(result, shownAs).replace(/^95 % interval /, '');
 }
 
-function smallLine(text: string): ElementContent {
-  return h('span', { className: ['small'] }, [text]);
+/** Short pieces on a line below the value; the line may break between them only. */
+function smallLine(pieces: readonly string[]): ElementContent {
+  const spans = pieces.map((piece, at) => h('span', [at < pieces.length - 1 ? `${piece};` : piece]));
+  return h(
+    'span',
+    { className: ['small'] },
+    spans.flatMap((span, at) => (at === 0 ? [span] : [' ', span])),
+  );
 }
 
 function absent(why: string): TableCell {

@@ -5,5 +5,7 @@ import { tableStyle } from './style/table.js';
 import { tokenStyle } from './style/tokens.js';
 import { typeStyle } from './style/type.js';
 
-/** The page's whole style sheet. */
-export const pageStyle: string = [tokenStyle, typeStyle, layoutStyle, tableStyle, drawingStyle, printStyle].join('\n');
+/** The whole style sheet of a page of that title. */
+export function pageStyle(title: string): string {
+  return [tokenStyle, typeStyle, layoutStyle, tableStyle, drawingStyle, printStyle(title)].join('\n');
+}

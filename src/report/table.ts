@@ -40,7 +40,7 @@ export function tableElement(table: PageTable): Element {
   const captionId = `${table.id}-caption`;
   return h('div', { className: ['scroll'], role: 'group', ariaLabelledBy: captionId, tabIndex: 0 }, [
     h('table', { id: table.id, className: table.sortable === true ? ['sortable'] : undefined }, [
-      h('caption', { id: captionId }, children(table.caption)),
+      h('caption', { id: captionId }, [h('span', children(table.caption))]),
       h('thead', [
         h(
           'tr',

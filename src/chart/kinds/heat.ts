@@ -5,7 +5,7 @@ import { drawingWidth, spaceForNames, textSize } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { colourClasses } from '../colour-classes.js';
 import { paint, rampSteps } from '../colours.js';
-import { hatchId, hatchPattern, heatLegend, legendDepth } from '../heat-legend.js';
+import { hatchId, hatchPattern, heatLegend, legendDepth, legendWidth } from '../heat-legend.js';
 import { keyText, orderedKeys, shortName } from '../key-text.js';
 import { pointsOf } from '../points.js';
 import { emptyPlaces } from '../reading.js';
@@ -67,9 +67,9 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
     };
   });
   const names = { x: orderedKeys(asked.sheet, x).map(shortName), y: orderedKeys(asked.sheet, y) };
-  const frame = frameOf(fields, names);
   const label = shownScale(asked.sheet, asked.columns.get('value')!).label;
   const hatched = fields.filter((field) => field.tone === 0).length;
+  const frame = frameOf(fields, names, legendWidth(classes, label, hatched > 0));
   const reading = [
     `Each field holds its number: ${label.charAt(0).toLowerCase()}${label.slice(1)}; the stronger the tone, the greater.`,
     ...(fields.some((field) => field.shown === none) ? ['none: no case was seen; the table has the upper limit.'] : []),
@@ -96,20 +96,33 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
   }
 }
 
+/** The widest that a field grows to hold a name below it; longer names stand slanted. */
+const widestField = 64;
+const longestSlant = 150;
+
+function slanted(names: readonly string[]): boolean {
+  return widestText(names, textSize) + 6 > widestField;
+}
+
 function frameOf(
   fields: readonly Field[],
   names: { readonly x: readonly string[]; readonly y: readonly string[] },
+  legend: number,
 ): Frame {
   const left = spaceForNames(names.y);
-  const inside = widestText([...fields.map((field) => field.shown), ...names.x], textSize) + 8;
-  const across = Math.max(inside, Math.min(64, Math.floor((drawingWidth - left - 10) / names.x.length)));
+  const slant = slanted(names.x);
+  const shown = fields.map((field) => field.shown);
+  const inside = widestText(slant ? shown : [...shown, ...names.x], textSize) + 8;
+  const room = Math.floor((drawingWidth - left - 10) / names.x.length);
+  const across = Math.max(inside, 22, Math.min(widestField, room));
+  const depth = slant ? Math.min(longestSlant, widestText(names.x, textSize)) * 0.6 : 0;
   return {
     width: across * names.x.length,
     height: rowDepth * names.y.length,
-    left,
-    right: 10,
+    left: slant ? Math.max(left, 100) : left,
+    right: Math.max(10, legend - across * names.x.length),
     top: 6,
-    bottom: 48 + legendDepth,
+    bottom: 48 + depth + legendDepth,
   };
 }
 
@@ -145,7 +158,9 @@ function heatSpecification(
           titleFontWeight: 'normal',
           titleColor: paint('soft'),
           titlePadding: 10,
-          labelAngle: 0,
+          ...(slanted(names.x)
+            ? { labelAngle: -35, labelAlign: 'right', labelBaseline: 'middle', labelLimit: longestSlant }
+            : { labelAngle: 0 }),
           labelOverlap: false,
         },
       },

@@ -8,7 +8,7 @@ main>p,main>ul,main>ol,main>blockquote,main>section>p,main>section>ul,main>secti
 .title ul{list-style:none;padding:0;margin:0;display:flex;flex-wrap:wrap;gap:.1rem 1.6rem;color:var(--soft);font:.9rem/1.5 var(--sans)}
 .contents{font:.9rem/1.5 var(--sans);margin:1.2rem 0 2rem}
 .contents h2{font-size:.9rem;margin:0 0 .3rem;font-family:var(--sans)}
-.contents ol{columns:17rem 2;column-gap:2rem;margin:0;padding-inline-start:1.4rem}
+.contents ol{columns:17rem 2;column-gap:2rem;margin:0;padding-inline-start:2rem}
 .contents li{break-inside:avoid;margin:0}
 .problems{border:2px solid var(--alert);background:var(--alert-wash);padding:.5rem .9rem;margin:.8rem 0;max-width:46rem;font:.86rem/1.5 var(--sans);overflow-wrap:anywhere}
 td .problems{margin:0;min-width:14rem}
@@ -26,7 +26,6 @@ figcaption{font-weight:600;margin:0 0 .5rem;max-width:46rem}
 .downloads{font:.88rem/1.5 var(--sans);margin:.3rem 0 1.4rem}
 .mark{font:.82em var(--sans);text-decoration:none;white-space:nowrap}
 .methods li:target,dl:target,div:target>dl,tr:has(:target){background:var(--accent-wash)}
-.provenance code{word-break:break-all}
 #said{position:fixed;inset-block-end:0;inset-inline-start:0;margin:0;padding:.3rem .8rem;background:var(--paper);border:1px solid var(--rule);font:.85rem/1.5 var(--sans)}
 #said:empty{border:0;padding:0}
 @media (max-width:36rem){h1{font-size:1.7rem}dl{display:block}dt{margin-block-start:.4rem}}

@@ -1,10 +1,11 @@
-/** On paper (A4 or Letter): page numbers, nothing hidden, no row, drawing or box cut in two. */
-export const printStyle = `
-@page{margin:18mm 16mm 20mm;@bottom-right{content:counter(page) " of " counter(pages);font:9pt sans-serif;color:#4a565c}}
+/** On paper (A4 or Letter): title and page numbers on every page, nothing hidden, no row, drawing or box cut in two. */
+export function printStyle(title: string): string {
+  return `
+@page{margin:20mm 16mm 18mm;@top-left{content:${cssText(title)};font:9pt sans-serif;color:#4a565c}@bottom-right{content:counter(page) " of " counter(pages);font:9pt sans-serif;color:#4a565c}}
 @media print{
 html{font-size:10.5pt;line-height:1.4}
 main{max-width:none;padding:0}
-.skip,.downloads,.copy,#said{display:none}
+.skip,.downloads,.copy,#said,.numbers.repeated{display:none}
 .scroll{overflow:visible}
 .drawing{min-width:0}
 tr,figure>.scroll,.problems,dt,li{break-inside:avoid}
@@ -14,11 +15,20 @@ h1,h2,h3,h4,caption,figcaption,summary{break-after:avoid}
 p,li{orphans:3;widows:3}
 th button{display:contents}
 th[aria-sort] button::after{content:none}
-td.number,td.number .small{white-space:normal}
-table{font-size:8.6pt}
+td.number,.small>span{white-space:normal}
+table{font-size:8.4pt}
+th,td{padding-inline-end:.5rem}
+tbody th,td .why.small{min-width:0}
+tbody th:first-child{position:static}
 a{color:inherit}
 details::details-content{content-visibility:visible;block-size:auto}
 summary{list-style:none;color:var(--ink);font-weight:600}
 }
 @media (prefers-reduced-motion:no-preference){html{scroll-behavior:smooth}}
 `;
+}
+
+/** A text as a string of CSS; letters that could end it, or the style element, are written by their numbers. */
+function cssText(text: string): string {
+  return `"${text.replace(/["\\\n\r\f<>]/g, (letter) => `\\${letter.charCodeAt(0).toString(16)} `)}"`;
+}

@@ -1,18 +1,22 @@
 /** Tables as a printer sets them: rules above and below, none upright, numbers in line, and a scroll of their own. */
 export const tableStyle = `
 .scroll{overflow-x:auto;margin:1rem 0;max-width:100%}
-table{border-collapse:collapse;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block:1.5px solid var(--ink)}
+table{min-width:min(100%,24rem);border-collapse:collapse;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block:1.5px solid var(--ink)}
 caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
 th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
 th:last-child,td:last-child{padding-inline-end:.2rem}
 thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom}
 tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
-tbody th{font-weight:400;min-width:10rem}
+caption span{display:inline-block;position:sticky;inset-inline-start:0;max-width:min(46rem,calc(100vw - 2.5rem))}
+tbody th{font-weight:400;min-width:10rem;background:var(--paper)}
+tbody th:first-child{position:sticky;inset-inline-start:0}
+@media (max-width:36rem){tbody th{min-width:6.5rem;overflow-wrap:anywhere}td:not(.number){min-width:8.5rem}td code{display:inline-block;min-width:13rem}}
 .number{text-align:end}
 td.number{white-space:nowrap}
 td .small,th .small{display:block;font-weight:400;font-size:.78rem;line-height:1.35}
-td.number .small{white-space:nowrap}
+td.number .small{white-space:normal}
+.small>span{white-space:nowrap}
 td .why.small{white-space:normal;min-width:9rem}
 th button{font:inherit;color:inherit;background:none;border:0;padding:.1rem 0;min-height:1.5rem;text-align:inherit;cursor:pointer;text-decoration:underline dotted;text-underline-offset:.2em}
 th[aria-sort] button{text-decoration-style:solid}

@@ -18,5 +18,5 @@ export const tokenStyle = `
 :root{color-scheme:light dark;${declarations('light')}}
 @media (prefers-color-scheme:dark){:root{${declarations('dark')}}}
 @media print{:root{color-scheme:light;${declarations('light')};--paper:#ffffff}}
-@media (forced-colors:active){:root{${forced}}.ramp{forced-color-adjust:none}}
+@media (forced-colors:active){:root{${forced}}}
 `;

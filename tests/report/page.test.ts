@@ -1,0 +1,121 @@
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { describe, expect, it } from 'vitest';
+import { renderPage } from '../../src/report/page.js';
+import { pageScript } from '../../src/report/page-script.js';
+import { standingNotes, washCautions } from '../../src/report/standing-notes.js';
+import { bundleScript } from './bundle-script.js';
+import { number, prose, sampleContext, sampleNotebook } from './sample-notebook.js';
+
+const { html, problems } = renderPage(sampleNotebook, sampleContext);
+const unescaped = (text: string): string =>
+  text.replaceAll('&#x26;', '&').replaceAll('&#x22;', '"').replaceAll('&#x3C;', '<');
+
+describe('a page', () => {
+  it('allows only its own style and script, by their hashes', () => {
+    const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)![1]!.replaceAll('&#x27;', "'");
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).not.toContain('unsafe');
+    for (const element of ['style', 'script']) {
+      const text = new RegExp(`<${element}>([\\s\\S]*?)</${element}>`).exec(html)![1]!;
+      const hash = createHash('sha256').update(text).digest('base64');
+      expect(policy).toContain(`${element}-src 'sha256-${hash}'`);
+    }
+    expect(html).not.toMatch(/\sstyle="/);
+  });
+
+  it('has no address that could be fetched', () => {
+    expect(html).not.toMatch(/\s(src|srcset|poster|background|ping)=/);
+    expect(html).not.toMatch(/<(link|iframe|object|embed|base|form)\b/);
+    const besideDownloads = html.replace(/href="data:[^"]*"/g, '');
+    expect(besideDownloads).not.toMatch(/@import|url\((?!#)|https?:/);
+  });
+
+  it('has every address once, and everything it leads to', () => {
+    const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id!);
+    expect(ids.filter((id, at) => ids.indexOf(id) !== at)).toEqual([]);
+    const led = [...html.matchAll(/href="#([^"]*)"|url\(#([^)]*)\)|aria-(?:labelledby|describedby)="([^"]*)"/g)];
+    expect(led.map(([, one, two, three]) => one ?? two ?? three!).filter((id) => !ids.includes(id))).toEqual([]);
+  });
+
+  it('prints the sum of rows: read = kept + set aside', () => {
+    expect(html).toContain('25,217 rows read = 25,151 kept + 66 set aside');
+    expect(html).toMatch(/not a code<\/th><td[^>]*>39</);
+  });
+
+  it('does not print a sum that is none', () => {
+    const [first] = sampleContext.sum.files;
+    const sum = { ...sampleContext.sum, files: [{ ...first!, kept: first!.kept - 1 }] };
+    expect(() => renderPage(sampleNotebook, { ...sampleContext, sum })).toThrow('lakes/inspections-2025.csv');
+  });
+
+  it('carries its cautions, definitions, methods, fingerprints and date', () => {
+    for (const words of [...standingNotes, ...washCautions]) expect(unescaped(html)).toContain(words);
+    expect(html).toContain('Spending is taken as given');
+    expect(html).toContain('Kaplan-Meier, log-log limits</li>');
+    for (const mark of ['5b', 'c3', 'd4']) expect(html).toContain(mark.repeat(32));
+    expect(html).toContain('Records up to 30 November 2025');
+    expect(html).toContain('any water, damp surfaces included');
+  });
+
+  it('shows problems in their place and renders the rest', () => {
+    expect(problems.map(({ code, place }) => [code, place.line])).toEqual([
+      ['markup-left-out', 5],
+      ['markup-left-out', 5],
+      ['picture-left-out', 6],
+      ['unknown-name', 5],
+      ['unknown-column', 43],
+      ['unknown-chart-option', 43],
+    ]);
+    expect(html.match(/units-differ/g)).toHaveLength(3);
+    expect(html).toContain('<mark>{interseption}</mark>');
+    expect(html.match(/<svg/g)).toHaveLength(7);
+  });
+
+  it('does not report again what the notebook reported', () => {
+    const reported = problems.filter((problem) => problem.code === 'unknown-name');
+    const notebook = { ...sampleNotebook, problems: [...sampleNotebook.problems, ...reported] };
+    expect(renderPage(notebook, sampleContext).problems.map((problem) => problem.code)).not.toContain('unknown-name');
+  });
+
+  it('never shows a share without its denominator, nor a value without its interval or the reason', () => {
+    expect(html).toContain('3.29 per 1,000</span> (95 % interval 2.41 to 4.42)');
+    expect(html).toContain('34 min</span> (no interval: fewer than 2 clusters)');
+    expect(html).toContain('71 of 21,574');
+    expect(html).toContain('at most 4.90 (95 %, one-sided)');
+    expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
+  });
+
+  it('escapes what the records and the notebook hold', () => {
+    const title = 'A </title><script>alert(1)</script> "quoted" \\ page';
+    const notebook = {
+      ...sampleNotebook,
+      title,
+      blocks: prose('Text & {wage}'),
+      inputs: new Map([
+        ['wage', { name: 'wage', value: number(1), unit: '<i>dollars</i>', source: '"><script>', line: 1 }],
+      ]),
+    };
+    const page = renderPage(notebook, sampleContext).html;
+    expect(page.match(/<script/g)).toHaveLength(1);
+    expect(page.match(/<\/style/g)).toHaveLength(1);
+    expect(page).not.toContain('<i>');
+  });
+
+  it('is the same, byte for byte, in any time zone and locale', () => {
+    const digest = (zone: string, locale: string): string =>
+      execFileSync(process.execPath, ['--import', 'tsx', new URL('print-digest.ts', import.meta.url).pathname], {
+        env: { ...process.env, TZ: zone, LC_ALL: locale, LANG: locale },
+        encoding: 'utf8',
+      }).trim();
+    const here = createHash('sha256').update(html).digest('hex');
+    expect([digest('Pacific/Kiritimati', 'de_DE.UTF-8'), digest('America/St_Johns', 'ar_EG.UTF-8')]).toEqual([
+      here,
+      here,
+    ]);
+  });
+
+  it('has the script that its source makes', async () => {
+    expect(pageScript).toBe(await bundleScript());
+  });
+});
