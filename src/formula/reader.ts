@@ -189,7 +189,7 @@ export class Reader {
         remedy: 'Write the values in parentheses with commas between: in ("port", "starboard").',
       });
     }
-    do values.push(this.either());
+    do values.push(this.listed(() => this.either()));
     while (this.take(','));
     if (!this.take(')')) return this.broken(unclosed);
     const node: AmongNode = { kind: 'among', of, values, negated, operatorAt, ...this.from(of.offset) };
@@ -262,6 +262,12 @@ export class Reader {
     });
   }
 
+  /** One of several parts between commas; what follows it wrongly is told here, so that the others are still read. */
+  private listed(read: () => Node): Node {
+    const part = read();
+    return this.is(',') || this.is(')') ? part : this.broken(unclosed);
+  }
+
   private name(): NameNode {
     const { text, offset, end } = this.token;
     this.next += 1;
@@ -272,7 +278,7 @@ export class Reader {
     this.take('(');
     const given: Node[] = [];
     if (!this.is(')')) {
-      do given.push(this.argument());
+      do given.push(this.listed(() => this.argument()));
       while (this.take(','));
     }
     if (!this.take(')')) return this.broken(unclosed);

@@ -11,7 +11,7 @@ export interface Token extends Span {
 const space = /\s+/y;
 const word = /[\p{L}_][\p{L}\p{N}_]*/uy;
 const number = /\d+(?:\.\d+)?/y;
-const grouped = /\d{1,3}(?:,\d{3})+(?![\d,])/y;
+const grouped = /\d{1,3}(?:,\d{3})+(?!\d)/y;
 const text = /"(?:[^"]|"")*"|“[^”]*”/y;
 const symbol = /<=|>=|≤|≥|[-+*/×÷−<>(),]/y;
 const anyCharacter = /\P{Cn}|\p{Cn}/uy;
@@ -43,6 +43,12 @@ function strangeNumber(tail: string): Mistake {
     : 'Units do not stand in formulas: make it an input with a unit, or put a space before the next word.';
   return { code: 'not-a-number', wanted: 'digits with at most one decimal point', remedy };
 }
+
+const hugeNumber: Mistake = {
+  code: 'not-a-number',
+  wanted: 'a number of at most 308 digits',
+  remedy: 'Write it in a larger unit.',
+};
 
 const groupedDigits: Mistake = {
   code: 'not-a-number',
@@ -85,6 +91,7 @@ export function tokensOf(placed: PlacedText): {
     if (digits !== null) {
       const groups = match(grouped);
       if (groups !== null) refuse(groups, groupedDigits);
+      else if (!Number.isFinite(Number(digits))) refuse(digits, hugeNumber);
       const whole = groups ?? digits;
       const start = offset;
       push('number', whole, groups === null ? digits : groups.replaceAll(',', ''));

@@ -60,9 +60,11 @@ export function totalOf(
   unit: Unit,
   environment: Environment,
 ): NumberValue {
+  const total = amounts.reduce((sum, amount) => sum + amount, 0);
   return numberFrom(
     {
-      value: amounts.reduce((sum, amount) => sum + amount, 0),
+      value: Number.isFinite(total) ? total : null,
+      why: Number.isFinite(total) ? null : 'the total is too large to be a number',
       unit,
       standing: 'census',
       accounts: [account],

@@ -82,7 +82,8 @@ export function calculate(calculation: Calculation, environment: Environment): N
     number,
   ];
   const result = each(first, second, third);
-  const value = Number.isFinite(result) ? result : null;
+  // Adding 0 turns −0 into 0.
+  const value = Number.isFinite(result) ? result + 0 : null;
   const missing = basis.find((part) => part.value === null)?.why ?? undefinedWhy;
   const ownInterval = calculation.ownInterval ?? null;
   const unseen = ownInterval === null && basis.some((part) => part.standing === 'estimate' && part.draws === null);

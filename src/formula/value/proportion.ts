@@ -61,7 +61,7 @@ export function proportion(cases: NumberValue, trials: NumberValue, environment:
         });
         return { interval, why, cautions };
       },
-      fewest: counts.cases,
+      fewest: Math.min(counts.cases, counts.trials - counts.cases),
       clusters: () => joinSpreads([cases, trials]),
       accounts: mergeAccounts([cases.accounts, trials.accounts]),
     },
