@@ -34,6 +34,10 @@ const letters: Readonly<Record<string, Step>> = {
   XXX: { kind: 'offset' },
 };
 
+/** The years that a record may fall in; what lies outside is a slip of the hand. */
+export const firstYear = 1900;
+export const lastYear = 2100;
+
 /** The letters a pattern may hold, for messages. */
 export const patternLetters = Object.keys(letters).join(' ');
 
@@ -104,6 +108,7 @@ export class DateReader {
     let second = 0;
     let half = -1;
     let dayAt = start;
+    let yearAt = start;
     this.offset = 0;
     for (let index = 0; index < steps.length; index++) {
       const step = steps[index]!;
@@ -124,6 +129,7 @@ export class DateReader {
         switch (step.part) {
           case 'year':
             year = step.most === 2 ? 2000 + value : value;
+            yearAt = from;
             break;
           case 'month':
             month = value;
@@ -159,6 +165,10 @@ export class DateReader {
     }
     this.faultAt = at - start;
     if (at !== end) return this.#badTime;
+    if (year < firstYear || year > lastYear) {
+      this.faultAt = yearAt - start;
+      return fault.outOfRange;
+    }
     if (day < 1 || day > daysInMonth(year, month)) {
       this.faultAt = dayAt - start;
       return fault.notADate;

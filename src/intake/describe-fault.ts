@@ -1,5 +1,6 @@
 import { nearestName } from '../problem/nearest.js';
 import type { FieldRule } from './crosswalk.js';
+import { firstYear, lastYear } from './date-pattern.js';
 import { type Fault, fault, faultCodes } from './fault.js';
 import type { Saying } from './remark.js';
 
@@ -44,8 +45,12 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
     case fault.notAWholeNumber:
       return { code, reason: `${field.name} is counted in whole numbers`, remedy: 'Write a whole number.' };
     case fault.outOfRange: {
-      const range = 'least' in field ? ` is not between ${field.least} and ${field.most} ${field.unit}` : '';
-      return { code, reason: `${field.name}${range}`, remedy: 'Compare with the form, and look at the unit.' };
+      if (!('least' in field)) {
+        const reason = `${field.name} lies outside the years ${firstYear} to ${lastYear}`;
+        return { code, reason, remedy: 'Compare the year with the form.' };
+      }
+      const reason = `${field.name} is not between ${field.least} and ${field.most} ${field.unit}`;
+      return { code, reason, remedy: 'Compare with the form, and look at the unit.' };
     }
     case fault.notADate:
       return { code, reason: `no date as ${pattern}`, remedy: 'Write a day that the calendar has, in that order.' };

@@ -37,7 +37,8 @@ export async function filesBelow(folder: string): Promise<readonly string[] | nu
     for (const entry of entries) {
       const path = below === '' ? entry.name : `${below}/${entry.name}`;
       if (entry.isDirectory()) waiting.push(path);
-      else found.push(path);
+      // A link to a file counts as the file; a link to a folder may lead in a circle and is not followed.
+      else if ((await stat(join(folder, path)).catch(() => null))?.isFile()) found.push(path);
     }
   }
   return found.sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));

@@ -14,6 +14,7 @@ export const fault = {
   partlyMissing: 11,
 } as const;
 
+/** One of the faults of a cell, or none. */
 export type Fault = (typeof fault)[keyof typeof fault];
 
 /** The name of each fault's problem, by its number. */

@@ -1,7 +1,4 @@
-import { createHash } from 'node:crypto';
-import { readFile as readBytes, stat } from 'node:fs/promises';
-import { basename } from 'node:path';
-import { type Problem, wholeFile } from '../problem/problem.js';
+import type { Problem } from '../problem/problem.js';
 import type { TableDefinition, TableName } from '../record/field.js';
 import type { FileSum, ImportSum } from '../record/file-sum.js';
 import type { Records, RecordTable } from '../record/records.js';
@@ -9,14 +6,14 @@ import { tables } from '../record/tables.js';
 import { checkDoubleEntries, checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
 import { checkParts, craftKinds, noteContradictions, noteSingleSides } from './check-sense.js';
-import type { Crosswalk, FileRule } from './crosswalk.js';
-import { filesBelow, filesOf } from './exported-files.js';
+import type { Crosswalk } from './crosswalk.js';
+import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
+import { fileSum, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
-import { countByCode, type LedgerLine, ledgerOf, type SetAsideRow } from './ledger.js';
+import { type LedgerLine, ledgerOf, type SetAsideRow } from './ledger.js';
 import { shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
-import { readCrosswalk } from './read-crosswalk.js';
 import { type FileReading, readFile } from './read-file.js';
 import { ZoneClock } from './time-zone.js';
 
@@ -33,6 +30,7 @@ export interface ImportProgress {
   readonly bytesTotal: number;
 }
 
+/** What to import, and under which secret. */
 export interface ImportRequest {
   /** Paths of crosswalk files, in the order in which their files are read. */
   readonly crosswalks: readonly string[];
@@ -45,6 +43,7 @@ export interface ImportRequest {
   readonly chunk?: number;
 }
 
+/** The records of an import with their account, or what stops it. */
 export interface ImportResult {
   readonly records: Records;
   readonly sum: ImportSum;
@@ -55,59 +54,6 @@ export interface ImportResult {
   readonly setAsideRows: readonly SetAsideRow[];
   /** What stops the import: where there is one, no records are given, and nothing may be stored. */
   readonly problems: readonly Problem[];
-}
-
-/** One file to be read, by one rule of one crosswalk. */
-interface Task {
-  readonly file: string;
-  readonly crosswalk: Crosswalk;
-  readonly rule: FileRule;
-  readonly bytes: number;
-}
-
-function stop(code: string, file: string, seen: string, wanted: string, remedy: string): Problem {
-  return { code, severity: 'stops', place: wholeFile(file), seen, wanted, remedy };
-}
-
-async function readCrosswalks(paths: readonly string[], problems: Problem[]): Promise<readonly Crosswalk[]> {
-  const crosswalks: Crosswalk[] = [];
-  for (const path of paths) {
-    const found = await stat(path).catch(() => null);
-    if (found === null) {
-      problems.push(stop('no-such-file', path, basename(path), 'a crosswalk', 'Look at the path.'));
-    } else if (found.isDirectory()) {
-      problems.push(stop('is-a-folder', path, 'a folder', 'a crosswalk', 'Name the file in it.'));
-    } else {
-      const read = readCrosswalk(path, await readBytes(path, 'utf8'));
-      problems.push(...read.problems);
-      if (read.crosswalk !== null) crosswalks.push(read.crosswalk);
-    }
-  }
-  return crosswalks;
-}
-
-async function findTasks(
-  request: ImportRequest,
-  crosswalks: readonly Crosswalk[],
-  problems: Problem[],
-): Promise<Task[]> {
-  const below = await filesBelow(request.from);
-  if (below === null) {
-    problems.push(stop('no-such-file', request.from, 'no folder', 'the folder of exports', 'Look at the path.'));
-    return [];
-  }
-  const tasks: Task[] = [];
-  for (const crosswalk of crosswalks) {
-    for (const rule of crosswalk.files) {
-      const { files, problems: missing } = await filesOf(rule, request.from, below);
-      problems.push(...missing);
-      for (const file of files) {
-        const { size } = await stat(`${request.from}/${file}`);
-        tasks.push({ file, crosswalk, rule, bytes: size });
-      }
-    }
-  }
-  return tasks;
 }
 
 function emptyRecords(texts: Texts): Records {
@@ -202,38 +148,6 @@ function checkAcross(readings: readonly FileReading[], texts: Texts): void {
   noteSingleSides(readings, inspections);
 }
 
-function sumOf(reading: FileReading, setAside: readonly LedgerLine[], notes: readonly LedgerLine[]): FileSum {
-  const { draft } = reading;
-  let kept = 0;
-  for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
-  return {
-    file: reading.file,
-    fingerprint: reading.fingerprint,
-    crosswalk: reading.crosswalk,
-    table: draft.table.name,
-    read: reading.read,
-    kept,
-    setAside: reading.read - kept,
-    folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
-    problems: countByCode(setAside),
-    notes: countByCode(notes),
-  };
-}
-
-/** The earliest cut-off of the crosswalks that read washes, else of all: beyond it not every wash is told of. */
-function asOfAll(crosswalks: readonly Crosswalk[]): number | null {
-  const moments = (some: readonly Crosswalk[]) => some.flatMap(({ asOf }) => (asOf === null ? [] : [asOf]));
-  const washing = crosswalks.filter(({ files }) => files.some(({ table }) => table.name === 'decontaminations'));
-  const known = moments(washing).length > 0 ? moments(washing) : moments(crosswalks);
-  return known.length === 0 ? null : Math.min(...known);
-}
-
-/** The changes of meaning that the crosswalks tell of, each once. */
-function changesOf(crosswalks: readonly Crosswalk[]): ImportSum['definitionChanges'] {
-  const changes = crosswalks.flatMap(({ definitionChanges }) => definitionChanges);
-  return [...new Map(changes.map((change) => [JSON.stringify(change), change])).values()];
-}
-
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
   return crosswalks.some(({ files }) => files.some(({ fields }) => fields.some(({ hashed }) => hashed)));
 }
@@ -250,7 +164,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
     const remedy = `Make a key of at least ${shortestKey} bytes and keep it outside the project.`;
     problems.push(stop('short-key', 'the key', `${request.key.length} bytes`, 'a key that cannot be guessed', remedy));
   }
-  const tasks = await findTasks(request, crosswalks, problems);
+  const tasks = await findTasks(request.from, crosswalks, problems);
   if (problems.length > 0) return nothing(problems);
 
   const texts = new Texts();
@@ -269,20 +183,14 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
     for (const line of ledger.setAside) setAside.push(line);
     for (const line of ledger.notes) notes.push(line);
     for (const { line, row } of reading.asideTexts) setAsideRows.push({ file: reading.file, line, row });
-    files.push(sumOf(reading, ledger.setAside, ledger.notes));
+    files.push(fileSum(reading, ledger.setAside, ledger.notes));
   }
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
     table.name,
     finishTable(table, readings, texts, finalKeys),
   ]);
-  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
-  const sum: ImportSum = {
-    files,
-    definitionChanges: changesOf(crosswalks),
-    asOf: asOfAll(crosswalks),
-    fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
-  };
+  const sum = importSum(crosswalks, files);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
   return { records, sum, setAside, notes, setAsideRows, problems: [] };
 }

@@ -10,6 +10,7 @@ import type { Texts } from './key-space.js';
 import { met, RecordScanner } from './record-scanner.js';
 import type { Remark } from './remark.js';
 import { RowReader } from './row-reader.js';
+import { RowRemarks } from './row-remarks.js';
 import type { ZoneClock } from './time-zone.js';
 
 /** What reading needs to know beside the file itself. */
@@ -137,15 +138,13 @@ async function findHeader(
 export async function readFile(request: ReadingRequest): Promise<FileReading> {
   const { file, rule } = request;
   const problems: Problem[] = [];
-  const remarks: Remark[] = [];
-  const asideTexts: AsideText[] = [];
   const handle = await open(join(request.from, file), 'r');
   try {
     const { size } = await handle.stat();
     const source = new ByteSource(handle, size, request.chunk);
     const scanner = new RecordScanner(rule.dialect, request.chunk);
     const draft = new Draft(rule.table, request.place, size, rule.fields, rule.fold);
-    const done = (header: Header, read: number): FileReading => ({
+    const done = (header: Header, read: number, remarks: Remark[], asideTexts: AsideText[]): FileReading => ({
       file,
       crosswalk: request.crosswalk,
       rule,
@@ -161,14 +160,16 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const names = await findHeader(request, scanner, source);
     if ('code' in names) {
       problems.push(names);
-      return done(new Map(), 0);
+      return done(new Map(), 0, [], []);
     }
     const headerBytes = scanner.bytes.slice(scanner.recordStart, scanner.recordEnd);
     const { header, problems: headerProblems } = readHeader(file, scanner.line, names, rule);
     problems.push(...headerProblems);
-    if (problems.length > 0) return done(header, 0);
+    if (problems.length > 0) return done(header, 0, [], []);
 
-    const rows = new RowReader(request, scanner, header, draft, remarks, asideTexts);
+    const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
+    const remarks = new RowRemarks(scanner, draft, withheld, names.length);
+    const rows = new RowReader(request, scanner, header, draft, remarks);
     scanner.width = names.length;
     let read = 0;
     let undecodable = 0;
@@ -204,7 +205,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     // One garbled row is a slip; one in a hundred means that the file is in another encoding.
     if (undecodable > 1 && undecodable * 100 > read) problems.push(notText(file));
     request.progress(read, source.done, size);
-    return done(header, read);
+    return done(header, read, remarks.remarks, remarks.asideTexts);
   } finally {
     await handle.close();
   }

@@ -28,6 +28,8 @@ const mostCells = 1 << 16;
  * the next one begins on the next line. Three signs tell that a quote was not closed: something other than a delimiter
  * follows the closing one; the quoted cell holds a line with as many delimiters as a row; or the row runs over lines and its
  * cells are too many or too few.
+ *
+ * Long because the plain and the quoted path share one place in one buffer, and must agree on where a row ends.
  */
 export class RecordScanner {
   bytes: Uint8Array;
@@ -80,7 +82,7 @@ export class RecordScanner {
   /** Where the caller shall put at least one more byte; what was read of an unfinished row moves to the front. */
   room(): Uint8Array {
     const rest = this.#limit - this.#position;
-    const wide = rest * 2 > this.bytes.length ? new Uint8Array((this.bytes.length - 1) * 2 + 1) : this.bytes;
+    const wide = rest * 2 >= this.bytes.length - 1 ? new Uint8Array((this.bytes.length - 1) * 2 + 1) : this.bytes;
     wide.set(this.bytes.subarray(this.#position, this.#limit));
     this.bytes = wide;
     this.base += this.#position;

@@ -1,4 +1,3 @@
-import { isUtf8 } from 'node:buffer';
 import { type Cell, MissingTexts } from './cell.js';
 import type { FieldRule } from './crosswalk.js';
 import { type DatedCell, InstantCell } from './date-cell.js';
@@ -9,9 +8,9 @@ import { FoldCells, impossiblePart } from './fold-cells.js';
 import type { Header } from './header.js';
 import { standing } from './key-space.js';
 import { makeCell, storedCode } from './make-cell.js';
-import type { AsideText, ReadingRequest } from './read-file.js';
+import type { ReadingRequest } from './read-file.js';
 import type { RecordScanner } from './record-scanner.js';
-import type { Remark, Saying } from './remark.js';
+import type { RowRemarks } from './row-remarks.js';
 import { type RowRule, rowRulesOf } from './row-rules.js';
 import type { MeaningCell } from './text-cell.js';
 
@@ -33,11 +32,8 @@ interface Constant {
 export class RowReader {
   readonly #scanner: RecordScanner;
   readonly #draft: Draft;
-  readonly #remarks: Remark[];
-  readonly #asideTexts: AsideText[];
+  readonly #remarks: RowRemarks;
   readonly #header: Header;
-  readonly #names: readonly string[];
-  readonly #withheld: readonly number[];
   readonly #single: readonly Reading[];
   readonly #singleAt: Int32Array;
   readonly #combined: readonly Reading[];
@@ -53,23 +49,13 @@ export class RowReader {
   readonly #request: ReadingRequest;
   #joined: Buffer = Buffer.alloc(256);
 
-  constructor(
-    request: ReadingRequest,
-    scanner: RecordScanner,
-    header: Header,
-    draft: Draft,
-    remarks: Remark[],
-    asideTexts: AsideText[],
-  ) {
+  constructor(request: ReadingRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
     const { rule, texts } = request;
     this.#request = request;
     this.#scanner = scanner;
     this.#draft = draft;
     this.#remarks = remarks;
-    this.#asideTexts = asideTexts;
     this.#header = header;
-    this.#names = [...header.keys()];
-    this.#withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
     const missing = new MissingTexts(rule.missing);
     const clock = rule.timeZone === null ? null : request.clockOf(rule.timeZone);
     const readings = rule.fields.map((fieldRule): Reading => {
@@ -126,59 +112,24 @@ export class RowReader {
     if (this.#seasonal.length > 0) this.#settle(row);
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     for (const rule of this.#rules) if (rule.isBroken(row)) this.#breach(rule, row);
-    if (draft.aside[row] === 1) this.#keepText();
+    if (draft.aside[row] === 1) this.#remarks.keepText();
   }
 
   /** Sets aside a row whose cells are too many or too few. */
   setAsideRagged(): void {
-    const { count } = this.#scanner;
-    this.#setAsideWhole(
-      {
-        code: 'ragged-row',
-        reason: `${count} cells where the header has ${this.#names.length}`,
-        remedy: 'Look for a delimiter in a cell that is not quoted, or for a row cut off.',
-      },
-      `${count} ${count === 1 ? 'field' : 'fields'}`,
-    );
+    this.#remarks.ragged();
+    this.#markKey();
   }
 
   /** Sets aside a row with a quote that does not end. */
   setAsideBroken(): void {
-    this.#setAsideWhole(
-      {
-        code: 'unterminated-quote',
-        reason: 'a quote is opened and never properly closed',
-        remedy: 'Close the quote, or double it where it belongs to the text.',
-      },
-      'a quote that does not end',
-    );
+    this.#remarks.broken();
+    this.#markKey();
   }
 
   /** Sets aside a row that holds bytes which are no UTF-8. */
   setAsideUndecodable(): void {
-    const { cells, starts, ends, count } = this.#scanner;
-    let position = 0;
-    while (position < count - 1 && isUtf8(cells.subarray(starts[position], ends[position]))) position++;
-    this.#remarks.push({
-      severity: 'sets aside',
-      line: this.#scanner.line,
-      row: null,
-      position,
-      seen: this.#seen(position),
-      code: 'not-utf-8',
-      reason: 'the cell holds bytes that are no UTF-8',
-      remedy: 'Write the cell again in UTF-8.',
-    });
-    this.#keepText();
-    this.#markKey();
-  }
-
-  #setAsideWhole(saying: Saying, seen: string): void {
-    const { line } = this.#scanner;
-    this.#remarks.push({ ...saying, severity: 'sets aside', line, row: null, position: null, seen });
-    // Which cell a ragged row's text belongs to is unknown, so that nothing of it may be shown where anything is private.
-    const row = this.#withheld.length > 0 ? 'withheld' : this.#scanner.rowText([]);
-    this.#asideTexts.push({ line, row });
+    this.#remarks.undecodable();
     this.#markKey();
   }
 
@@ -251,44 +202,22 @@ export class RowReader {
     for (let column = 0; column < foldAt.length; column++) {
       const position = foldAt[column]!;
       if (fold.read(column, cells, starts[position]!, ends[position]!, row)) continue;
-      this.#remark(row, position, {
+      this.#remarks.add(row, position, {
         code: 'unknown-code',
         reason: 'none of the known marks of the checklist',
         remedy: 'Mend the cell, or add the mark to the values under fold in the crosswalk.',
       });
     }
-    for (const column of fold.impossibleParts(row)) this.#remark(row, foldAt[column]!, impossiblePart);
+    for (const column of fold.impossibleParts(row)) this.#remarks.add(row, foldAt[column]!, impossiblePart);
   }
 
   #breach(rule: RowRule, row: number): void {
     const column = this.#request.rule.fields.find(({ field }) => field.name === rule.field)?.columns.at(-1);
     const position = column === undefined ? null : this.#header.get(column)!;
-    this.#remark(row, position, rule, rule.severity);
+    this.#remarks.add(row, position, rule, rule.severity);
   }
 
   #fault(found: Fault, reading: Reading, position: number, row: number): void {
-    this.#remark(row, position, describeFault(found, reading.rule, this.#seen(position)));
-  }
-
-  #remark(row: number, position: number | null, saying: Saying, severity: Remark['severity'] = 'sets aside'): void {
-    if (severity === 'sets aside') this.#draft.aside[row] = 1;
-    this.#remarks.push({
-      severity,
-      line: this.#scanner.line,
-      row,
-      position,
-      seen: position === null ? '' : this.#seen(position),
-      code: saying.code,
-      reason: saying.reason,
-      remedy: saying.remedy,
-    });
-  }
-
-  #seen(position: number): string {
-    return this.#withheld.includes(position) ? 'withheld' : this.#scanner.cellText(position);
-  }
-
-  #keepText(): void {
-    this.#asideTexts.push({ line: this.#scanner.line, row: this.#scanner.rowText(this.#withheld) });
+    this.#remarks.add(row, position, describeFault(found, reading.rule, this.#remarks.seen(position)));
   }
 }

@@ -1,0 +1,49 @@
+import { createHash } from 'node:crypto';
+import type { FileSum, ImportSum } from '../record/file-sum.js';
+import type { Crosswalk } from './crosswalk.js';
+import { countByCode, type LedgerLine } from './ledger.js';
+import type { FileReading } from './read-file.js';
+
+/** What became of one file's rows. */
+export function fileSum(reading: FileReading, setAside: readonly LedgerLine[], notes: readonly LedgerLine[]): FileSum {
+  const { draft } = reading;
+  let kept = 0;
+  for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
+  return {
+    file: reading.file,
+    fingerprint: reading.fingerprint,
+    crosswalk: reading.crosswalk,
+    table: draft.table.name,
+    read: reading.read,
+    kept,
+    setAside: reading.read - kept,
+    folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
+    problems: countByCode(setAside),
+    notes: countByCode(notes),
+  };
+}
+
+/** The earliest cut-off of the crosswalks that read washes, else of all: beyond it not every wash is told of. */
+function asOfAll(crosswalks: readonly Crosswalk[]): number | null {
+  const moments = (some: readonly Crosswalk[]) => some.flatMap(({ asOf }) => (asOf === null ? [] : [asOf]));
+  const washing = crosswalks.filter(({ files }) => files.some(({ table }) => table.name === 'decontaminations'));
+  const known = moments(washing).length > 0 ? moments(washing) : moments(crosswalks);
+  return known.length === 0 ? null : Math.min(...known);
+}
+
+/** The changes of meaning that the crosswalks tell of, each once. */
+function changesOf(crosswalks: readonly Crosswalk[]): ImportSum['definitionChanges'] {
+  const changes = crosswalks.flatMap(({ definitionChanges }) => definitionChanges);
+  return [...new Map(changes.map((change) => [JSON.stringify(change), change])).values()];
+}
+
+/** The account of an import; the same files and crosswalks give the same fingerprint. */
+export function importSum(crosswalks: readonly Crosswalk[], files: readonly FileSum[]): ImportSum {
+  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
+  return {
+    files,
+    definitionChanges: changesOf(crosswalks),
+    asOf: asOfAll(crosswalks),
+    fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
+  };
+}
