@@ -11,8 +11,8 @@ export interface GreedyCover {
 }
 
 /**
- * The greedy cover of elements, such as fouled craft, by at most k sets, such as components; stops when nothing is left to
- * add. Nemhauser GL, Wolsey LA, Fisher ML (1978) Mathematical Programming 14:265-294.
+ * The greedy cover of elements, such as fouled craft, by at most k sets, such as components; stops when nothing is left
+ * to add. Nemhauser GL, Wolsey LA, Fisher ML (1978) Mathematical Programming 14:265-294.
  */
 export function greedyCover(sets: readonly (readonly number[])[], k: number): GreedyCover {
   const remaining = sets.map((set) => new Set(set));
@@ -47,7 +47,9 @@ function ways(n: number, k: number): number {
   return product;
 }
 
-/** The most elements that any k sets cover, by trying them all; null where that would be more than two million tries. */
+/**
+ * The most elements that any k sets cover, by trying them all; null where that would be more than two million tries.
+ */
 export function largestCover(sets: readonly (readonly number[])[], k: number): number | null {
   const picks = Math.min(k, sets.length);
   if (ways(sets.length, picks) > MOST_TRIES) return null;

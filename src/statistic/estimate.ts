@@ -1,6 +1,6 @@
 /**
- * Limits of a value; null at an end that is not reached. `sides` is `upper` for a one-sided upper limit and `lower` for a
- * one-sided lower limit; the other end then is that of the scale.
+ * Limits of a value; null at an end that is not reached. `sides` is `upper` for a one-sided upper limit and `lower` for
+ * a one-sided lower limit; the other end then is that of the scale.
  */
 export interface Interval {
   readonly low: number | null;

@@ -5,8 +5,9 @@ import { smallestReaching } from './distribution/whole.js';
 const TIE = 1 + 1e-7;
 
 /**
- * The two-sided exact p-value of a count of events where `mean`, above 0, are expected: the total chance of all counts no
- * likelier than the one seen. Ties as in R's poisson.test; the rule is that of Conover WJ (1971), p. 97, for binomials.
+ * The two-sided exact p-value of a count of events where `mean`, above 0, are expected: the total chance of all counts
+ * no likelier than the one seen. Ties as in R's poisson.test; the rule is that of Conover WJ (1971), p. 97, for
+ * binomials.
  */
 export function poissonTest(events: number, mean: number): number {
   if (!(mean > 0 && Number.isInteger(events) && events >= 0)) throw new RangeError(`${events} events against ${mean}`);

@@ -3,8 +3,8 @@ import type { Estimate, Interval } from './estimate.js';
 import { tailBeyond, twoSided } from './interval.js';
 
 /**
- * The exact interval for a rate from a count of events over an exposure above 0, per unit of exposure; the lower limit is
- * 0 when there are no events. Garwood F (1936) Biometrika 28:437-442.
+ * The exact interval for a rate from a count of events over an exposure above 0, per unit of exposure; the lower limit
+ * is 0 when there are no events. Garwood F (1936) Biometrika 28:437-442.
  */
 export function poissonExact(events: number, exposure = 1, confidence = 0.95): Interval {
   if (!(events >= 0 && exposure > 0 && Number.isFinite(events) && Number.isFinite(exposure))) {

@@ -21,8 +21,8 @@ function wordsFrom(seed: number): readonly [number, number, number, number] {
 }
 
 /**
- * The generator xoshiro128** from its four words of state, not all 0. Blackman D, Vigna S (2021) ACM Trans Math Software
- * 47:36.
+ * The generator xoshiro128** from its four words of state, not all 0. Blackman D, Vigna S (2021) ACM Trans Math
+ * Software 47:36.
  */
 export function randomFromState(state: readonly [number, number, number, number]): Random {
   let [a, b, c, d] = state;

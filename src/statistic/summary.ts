@@ -22,8 +22,8 @@ export function sumOf(values: ArrayLike<number>): number {
 }
 
 /**
- * Count, mean, standard deviation and lag-1 autocorrelation. Two passes with the second corrected for the rounding of the
- * mean: Chan TF, Golub GH, LeVeque RJ (1983) The American Statistician 37:242-247, eq. 1.7.
+ * Count, mean, standard deviation and lag-1 autocorrelation. Two passes with the second corrected for the rounding of
+ * the mean: Chan TF, Golub GH, LeVeque RJ (1983) The American Statistician 37:242-247, eq. 1.7.
  */
 export function summary(values: ArrayLike<number>): Summary {
   const n = values.length;

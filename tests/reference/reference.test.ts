@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { type Case, readCases } from './cases.js';
 import { check } from './check.js';
 
+// Computed with R 4.2.2 and partly read in the publications that each case cites.
 const read = readCases(new URL('statistics.json', import.meta.url).pathname);
 const cases: readonly Case[] = 'cases' in read ? read.cases : [];
 
@@ -37,6 +38,16 @@ describe('worked cases made elsewhere', () => {
     if (one === undefined) throw new Error('the case is gone');
     const wrong = { ...one, expected: { ...one.expected, lower: 0.2552885 } };
     expect(check(wrong)).toMatchObject({ kind: 'differs', differences: [{ key: 'lower', expected: 0.2552885 }] });
+  });
+});
+
+describe('cases answered by the stats and survival libraries of R 4.2.2 (made-with-r.R)', () => {
+  const made = readCases(new URL('made-with-r.json', import.meta.url).pathname);
+  const answered = 'cases' in made ? made.cases : [];
+
+  it('all of them hold', () => {
+    expect(answered).toHaveLength(120);
+    expect(answered.map((one) => ({ id: one.id, ...check(one) })).filter(({ kind }) => kind !== 'held')).toEqual([]);
   });
 });
 

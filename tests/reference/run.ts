@@ -14,9 +14,8 @@ function describe({ id, key, expected, got }: Difference): string {
 
 const files = process.argv.slice(2);
 if (files.length === 0) {
-  process.stderr.write(
-    'npm run reference -- FILE [FILE...]\nEach FILE holds worked cases as JSON, like tests/reference/statistics.json.\n',
-  );
+  process.stderr.write('npm run reference -- FILE [FILE...]\n');
+  process.stderr.write('Each FILE holds worked cases as JSON, like tests/reference/statistics.json.\n');
   process.exit(2);
 }
 

@@ -145,8 +145,8 @@ describe('clusteredProportion', () => {
   });
 
   it('covers a rare share at its stated confidence where the plain exact interval does not', () => {
-    // 200 station-days of 5 to 60 craft; one day in twenty has fouled craft, and then each craft with a chance of 10 %, so
-    // that 0.5 % are fouled in the long run. Three standard errors of the simulation are allowed.
+    // 200 station-days of 5 to 60 craft; one day in twenty has fouled craft, and then each craft with a chance of
+    // 10 %, so that 0.5 % are fouled in the long run. Three standard errors of the simulation are allowed.
     const random = randomFrom(20250704);
     const seasons = 1500;
     const truth = 0.1 * 0.05;

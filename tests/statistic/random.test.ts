@@ -3,7 +3,8 @@ import { randomFrom, randomFromState } from '../../src/statistic/random.js';
 
 describe('randomFrom', () => {
   it('is xoshiro128**', () => {
-    // Made with the authors' xoshiro128starstar.c 1.1 from the state 1, 2, 3, 4, as asserted in the rand_xoshiro library.
+    // Made with the authors' xoshiro128starstar.c 1.1 from the state 1, 2, 3, 4, as asserted in the rand_xoshiro
+    // library.
     const made = [11520, 0, 5927040, 70819200, 2031721883, 1637235492, 1287239034, 3734860849, 3729100597, 4258142804];
     const random = randomFromState([1, 2, 3, 4]);
     expect(made.map(random.uint32)).toEqual(made);

@@ -24,8 +24,8 @@ function expectedCases({ cases1, others1, cases2, others2 }: Stratum, oddsRatio:
 }
 
 /**
- * Breslow NE, Day NE (1980) Statistical Methods in Cancer Research I, section 4.4; Tarone RE (1985) Biometrika 72:91-95.
- * Strata in which the margins leave nothing open add nothing and take no degree of freedom.
+ * Breslow NE, Day NE (1980) Statistical Methods in Cancer Research I, section 4.4; Tarone RE (1985) Biometrika
+ * 72:91-95. Strata in which the margins leave nothing open add nothing and take no degree of freedom.
  */
 export function breslowDay(strata: readonly Stratum[], oddsRatio: number): BreslowDay {
   let chiSquared = 0;

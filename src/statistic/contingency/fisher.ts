@@ -36,8 +36,8 @@ function chances(cells: readonly number[], logs: readonly number[], logOdds: num
 }
 
 /**
- * The exact test of [[a, b], [c, d]] and the odds ratio by conditional likelihood with exact limits; the ratio or a limit
- * that is infinite is null. Fisher RA (1935) JRSS 98:39-82; limits: Cornfield J (1956), as in R's fisher.test.
+ * The exact test of [[a, b], [c, d]] and the odds ratio by conditional likelihood with exact limits; the ratio or a
+ * limit that is infinite is null. Fisher RA (1935) JRSS 98:39-82; limits: Cornfield J (1956), as in R's fisher.test.
  */
 export function fisherExact(a: number, b: number, c: number, d: number, confidence = 0.95): FisherTest {
   if (![a, b, c, d].every((count) => Number.isInteger(count) && count >= 0)) {

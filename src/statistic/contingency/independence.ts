@@ -18,7 +18,8 @@ export interface IndependenceTest {
 
 /**
  * Pearson's and the likelihood-ratio test of independence in a table of counts. Pearson K (1900) Philosophical Magazine
- * 50:157-175; Yates F (1934) JRSS Supplement 1:217-235; Cramér H (1946) Mathematical Methods of Statistics, section 21.9.
+ * 50:157-175; Yates F (1934) JRSS Supplement 1:217-235; Cramér H (1946) Mathematical Methods of Statistics, section
+ * 21.9.
  */
 export function independence(table: readonly (readonly number[])[]): IndependenceTest {
   const columns = table[0]?.length ?? 0;

@@ -28,9 +28,9 @@ export interface MantelHaenszel {
 }
 
 /**
- * Pooled odds ratio, risk ratio and risk difference of two groups, and the test that neither differs. Mantel N, Haenszel
- * W (1959) JNCI 22:719-748; variances: Robins J, Breslow N, Greenland S (1986) Biometrics 42:311-323; Greenland S, Robins
- * JM (1985) Biometrics 41:55-68; Sato T (1989) Biometrics 45:1323-1324.
+ * Pooled odds ratio, risk ratio and risk difference of two groups, and the test that neither differs. Mantel N,
+ * Haenszel W (1959) JNCI 22:719-748; variances: Robins J, Breslow N, Greenland S (1986) Biometrics 42:311-323;
+ * Greenland S, Robins JM (1985) Biometrics 41:55-68; Sato T (1989) Biometrics 45:1323-1324.
  */
 export function mantelHaenszel(strata: readonly Stratum[], confidence = 0.95): MantelHaenszel {
   const filled = strata.filter((s) => s.cases1 + s.others1 > 0 && s.cases2 + s.others2 > 0);
@@ -116,7 +116,8 @@ function conditionalTest(strata: readonly Stratum[]) {
   });
   if (!(variance > 0)) return { chiSquared: null, p: null, chiSquaredCorrected: null, pCorrected: null };
   const chiSquared = (gap * gap) / variance;
-  const corrected = Math.max(0, Math.abs(gap) - 0.5) ** 2 / variance;
+  // As in R's mantelhaen.test: a gap under one half is not corrected, since that would make it larger or nothing.
+  const corrected = (Math.abs(gap) - (Math.abs(gap) >= 0.5 ? 0.5 : 0)) ** 2 / variance;
   return {
     chiSquared,
     p: chiSquaredUpper(chiSquared, 1),

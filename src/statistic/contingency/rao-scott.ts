@@ -32,6 +32,6 @@ export function raoScott(cases: readonly number[], trials: readonly number[], gr
     chiSquaredUnadjusted: independence(plain).chiSquared,
     chiSquared,
     degreesOfFreedom,
-    p: chiSquared === null ? null : chiSquaredUpper(chiSquared, degreesOfFreedom),
+    p: chiSquared === null || degreesOfFreedom === 0 ? null : chiSquaredUpper(chiSquared, degreesOfFreedom),
   };
 }

@@ -19,8 +19,9 @@ export interface CaptureRecapture {
 }
 
 /**
- * n1 found at the first look, n2 at the second, m at both. Chapman DG (1951) Univ California Publ Statist 1:131-160; Seber
- * GAF (1982) The Estimation of Animal Abundance, section 3.1; log-normal limits: Burnham KP et al. (1987), p. 212.
+ * n1 found at the first look, n2 at the second, m at both. Chapman DG (1951) Univ California Publ Statist 1:131-160;
+ * Seber GAF (1982) The Estimation of Animal Abundance, section 3.1; log-normal limits: Burnham KP et al. (1987), p.
+ * 212.
  */
 export function captureRecapture(n1: number, n2: number, m: number, confidence = 0.95): CaptureRecapture {
   if (!(m >= 0 && m <= Math.min(n1, n2))) throw new RangeError(`${m} matches of ${n1} and ${n2}`);

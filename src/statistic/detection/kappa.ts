@@ -28,45 +28,59 @@ export function agreement(table: readonly (readonly number[])[], confidence = 0.
   const size = table.length;
   const all = table.flat().reduce((sum, count) => sum + count, 0);
   if (size < 2 || !(all > 0) || table.some((row) => row.length !== size)) throw new RangeError('not a square table');
-  const share = (i: number, j: number) => (table[i]?.[j] ?? 0) / all;
-  const index = table.map((_, i) => i);
-  const sum = (term: (i: number) => number) => index.reduce((total, i) => total + term(i), 0);
-  const row = index.map((i) => sum((j) => share(i, j)));
-  const column = index.map((j) => sum((i) => share(i, j)));
-  const at = (list: readonly number[], i: number) => list[i] ?? 0;
-  const observed = sum((i) => share(i, i));
-  const byChance = sum((i) => at(row, i) * at(column, i));
-  const twoSum = (term: (i: number, j: number) => number) => sum((i) => sum((j) => term(i, j)));
+  const shares = sharesOf(table, all);
+  const { share, row, column, sum } = shares;
+  const observed = sum((i, j) => (i === j ? share(i, j) : 0));
+  const byChance = sum((i, j) => (i === j ? row(i) * column(j) : 0));
   const closeness = (i: number, j: number) => 1 - Math.abs(i - j) / (size - 1);
-  const closeObserved = twoSum((i, j) => closeness(i, j) * share(i, j));
-  const closeByChance = twoSum((i, j) => closeness(i, j) * at(row, i) * at(column, j));
-  const both = share(0, 0);
+  const closeObserved = sum((i, j) => closeness(i, j) * share(i, j));
+  const closeByChance = sum((i, j) => closeness(i, j) * row(i) * column(j));
   const ratio = (above: number, below: number) => (below > 0 ? above / below : null);
   return {
     observed,
     byChance,
-    ...kappaWithErrors(),
+    ...kappaWithErrors(shares, observed, byChance, confidence),
     kappaWeighted: ratio(closeObserved - closeByChance, 1 - closeByChance),
     kappaEvenUse: (observed - 1 / size) / (1 - 1 / size),
-    positive: size === 2 ? ratio(2 * both, at(row, 0) + at(column, 0)) : null,
-    negative: size === 2 ? ratio(2 * share(1, 1), at(row, 1) + at(column, 1)) : null,
+    positive: size === 2 ? ratio(2 * share(0, 0), row(0) + column(0)) : null,
+    negative: size === 2 ? ratio(2 * share(1, 1), row(1) + column(1)) : null,
   };
+}
 
-  function kappaWithErrors() {
-    const room = 1 - byChance;
-    if (!(room > 0)) return { kappa: null, standardError: null, interval: null, standardErrorNull: null };
-    const kappa = (observed - byChance) / room;
-    const diagonal = sum((i) => share(i, i) * (1 - (at(row, i) + at(column, i)) * (1 - kappa)) ** 2);
-    const off = twoSum((i, j) => (i === j ? 0 : share(i, j) * (at(column, i) + at(row, j)) ** 2)) * (1 - kappa) ** 2;
-    const spread = diagonal + off - (kappa - byChance * (1 - kappa)) ** 2;
-    const standardError = Math.sqrt(Math.max(0, spread) / all) / room;
-    const mixed = sum((i) => at(row, i) * at(column, i) * (at(row, i) + at(column, i)));
-    const half = normalZ(confidence) * standardError;
-    return {
-      kappa,
-      standardError,
-      interval: twoSided(kappa - half, kappa + half, confidence, 'kappa, large samples'),
-      standardErrorNull: Math.sqrt(Math.max(0, byChance + byChance ** 2 - mixed) / all) / room,
-    };
-  }
+/** Shares of the whole by cell, row and column, and sums over all cells. */
+interface Shares {
+  readonly all: number;
+  readonly share: (i: number, j: number) => number;
+  readonly row: (i: number) => number;
+  readonly column: (j: number) => number;
+  readonly sum: (term: (i: number, j: number) => number) => number;
+}
+
+function sharesOf(table: readonly (readonly number[])[], all: number): Shares {
+  const share = (i: number, j: number) => (table[i]?.[j] ?? 0) / all;
+  const rows = table.map((row) => row.reduce((total, count) => total + count, 0) / all);
+  const columns = table.map((_, j) => table.reduce((total, row) => total + (row[j] ?? 0), 0) / all);
+  const sum = (term: (i: number, j: number) => number) =>
+    table.reduce((total, row, i) => row.reduce((running, _, j) => running + term(i, j), total), 0);
+  return { all, share, row: (i) => rows[i] ?? 0, column: (j) => columns[j] ?? 0, sum };
+}
+
+function kappaWithErrors(shares: Shares, observed: number, byChance: number, confidence: number) {
+  const { all, share, row, column, sum } = shares;
+  const room = 1 - byChance;
+  if (!(room > 0)) return { kappa: null, standardError: null, interval: null, standardErrorNull: null };
+  const kappa = (observed - byChance) / room;
+  const rest = 1 - kappa;
+  const agreeing = sum((i, j) => (i === j ? share(i, i) * (1 - (row(i) + column(i)) * rest) ** 2 : 0));
+  const differing = sum((i, j) => (i === j ? 0 : share(i, j) * (column(i) + row(j)) ** 2)) * rest ** 2;
+  const spread = agreeing + differing - (kappa - byChance * rest) ** 2;
+  const mixed = sum((i, j) => (i === j ? row(i) * column(i) * (row(i) + column(i)) : 0));
+  const standardError = Math.sqrt(Math.max(0, spread) / all) / room;
+  const half = normalZ(confidence) * standardError;
+  return {
+    kappa,
+    standardError,
+    interval: twoSided(kappa - half, kappa + half, confidence, 'kappa, large samples'),
+    standardErrorNull: Math.sqrt(Math.max(0, byChance + byChance ** 2 - mixed) / all) / room,
+  };
 }

@@ -8,9 +8,9 @@ export interface DependentObservers {
 }
 
 /**
- * Two observers who change places, the second told what the first saw: found by 1 as first (x11), by 2 after 1 (x21), by
- * 2 as first (x22), by 1 after 2 (x12). Cook RD, Jacobson JO (1979) Biometrics 35:735-742; Nichols JD et al. (2000) The
- * Auk 117:393-408.
+ * Two observers who change places, the second told what the first saw: found by 1 as first (x11), by 2 after 1 (x21),
+ * by 2 as first (x22), by 1 after 2 (x12). Cook RD, Jacobson JO (1979) Biometrics 35:735-742; Nichols JD et al. (2000)
+ * The Auk 117:393-408.
  */
 export function dependentObservers(x11: number, x12: number, x22: number, x21: number): DependentObservers {
   const both = x11 * x22;
@@ -29,7 +29,9 @@ export interface TwoPassRemoval {
   readonly standardError: number | null;
 }
 
-/** x1 taken away at the first pass, x2 at the second. Seber GAF, Le Cren ED (1967) Journal of Animal Ecology 36:631-643. */
+/**
+ * x1 taken away at the first pass, x2 at the second. Seber GAF, Le Cren ED (1967) Journal of Animal Ecology 36:631-643.
+ */
 export function twoPassRemoval(x1: number, x2: number): TwoPassRemoval {
   if (!(x1 > x2 && x2 >= 0)) return { chance: null, total: null, standardError: null };
   const gap = x1 - x2;

@@ -3,8 +3,8 @@ import { twoSided } from '../interval.js';
 import { wilson } from '../proportion/wilson.js';
 
 /**
- * The difference x1/n1 − x2/n2 with the square-and-add interval of two Wilson intervals; null without trials in a group.
- * Newcombe RG (1998) Statistics in Medicine 17:873-890, method 10.
+ * The difference x1/n1 − x2/n2 with the square-and-add interval of two Wilson intervals; null without trials in a
+ * group. Newcombe RG (1998) Statistics in Medicine 17:873-890, method 10.
  */
 export function newcombeDifference(x1: number, n1: number, x2: number, n2: number, confidence = 0.95): Compared {
   const first = wilson(x1, n1, confidence);

@@ -59,7 +59,9 @@ export function betaDensity(x: number, a: number, b: number): number {
   return x > 0 && x < 1 ? Math.exp(logKernel(a, b, x, 1 - x)) / (x * (1 - x)) : 0;
 }
 
-/** The share below which a beta variable falls with this chance, with its complement; Newton on log odds and log chance. */
+/**
+ * The share below which a beta variable falls with this chance, with its complement; Newton on log odds and log chance.
+ */
 export function betaQuantileShare(chance: number, a: number, b: number): Share {
   if (chance > 0.5) {
     const mirrored = betaQuantileShare(1 - chance, b, a);

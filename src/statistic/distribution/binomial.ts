@@ -2,7 +2,10 @@ import { betaLogTails } from './beta.js';
 import { logBinomialMass } from './saddle-point.js';
 import { smallestReaching } from './whole.js';
 
-/** The chance of exactly k cases in n trials with chance p each; Loader 2000. 0 where k is not a whole number from 0 to n. */
+/**
+ * The chance of exactly k cases in n trials with chance p each; Loader 2000. 0 where k is not a whole number from 0 to
+ * n.
+ */
 export function binomialMass(k: number, n: number, p: number): number {
   if (!Number.isInteger(k) || k < 0 || k > n) return 0;
   if (p <= 0) return k === 0 ? 1 : 0;

@@ -7,7 +7,9 @@ export interface LogTails {
   readonly above: number;
 }
 
-/** Log of 1 − exp(logChance), for a chance given by its log; Mächler M (2012) Accurately computing log(1 − exp(−|a|)). */
+/**
+ * Log of 1 − exp(logChance), for a chance given by its log; Mächler M (2012) Accurately computing log(1 − exp(−|a|)).
+ */
 export function logOfRest(logChance: number): number {
   return logChance > -Math.LN2 ? Math.log(-Math.expm1(logChance)) : Math.log1p(-Math.exp(logChance));
 }
@@ -76,7 +78,10 @@ function startingLog(shape: number): number {
   return shape > 1 ? Math.log(shape) : Math.log(shape) - 0.5 / shape;
 }
 
-/** The x below which a gamma variable of this shape and scale 1 falls with this chance, by Newton on log x and log chance. */
+/**
+ * The x below which a gamma variable of this shape and scale 1 falls with this chance, by Newton on log x and log
+ * chance.
+ */
 export function gammaQuantile(chance: number, shape: number): number {
   if (chance > 0.5) return gammaUpperQuantile(1 - chance, shape);
   if (!(chance > 0)) return 0;

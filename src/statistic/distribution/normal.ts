@@ -1,6 +1,8 @@
 import { gammaCumulative, gammaQuantile, gammaUpper, gammaUpperQuantile } from './gamma.js';
 
-/** The chance that a standard normal variable is at most x, exact far into either tail; from Γ(½, x²/2), DLMF 7.11.2. */
+/**
+ * The chance that a standard normal variable is at most x, exact far into either tail; from Γ(½, x²/2), DLMF 7.11.2.
+ */
 export function normalCumulative(x: number): number {
   if (x > 0) return 1 - normalCumulative(-x);
   return x > -1 ? 0.5 - gammaCumulative((x * x) / 2, 0.5) / 2 : gammaUpper((x * x) / 2, 0.5) / 2;

@@ -27,8 +27,8 @@ export function devianceFrom(x: number, mean: number): number {
 }
 
 /**
- * Log of Γ(s + f + 1) / (Γ(s + 1) Γ(f + 1)) pˢ qᶠ for real successes and failures ≥ 0. The chance p and its complement q
- * are both given, since one of them may be too close to 1 to hold the other; Loader 2000, eq. 5.
+ * Log of Γ(s + f + 1) / (Γ(s + 1) Γ(f + 1)) pˢ qᶠ for real successes and failures ≥ 0. The chance p and its complement
+ * q are both given, since one of them may be too close to 1 to hold the other; Loader 2000, eq. 5.
  */
 export function logBinomialMass(successes: number, failures: number, p: number, q: number): number {
   if (successes === 0) return p < 0.5 ? failures * Math.log1p(-p) : failures * Math.log(q);

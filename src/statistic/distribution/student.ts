@@ -1,6 +1,8 @@
 import { betaLogTails, betaQuantileShare } from './beta.js';
 
-/** The chance that Student's t with df degrees of freedom is at most t; from the incomplete beta function, DLMF 8.17. */
+/**
+ * The chance that Student's t with df degrees of freedom is at most t; from the incomplete beta function, DLMF 8.17.
+ */
 export function studentCumulative(t: number, df: number): number {
   const square = t * t;
   const share = df / (df + square);

@@ -1,6 +1,6 @@
 /**
- * The smallest whole number from 0 to `largest` whose cumulative chance reaches the chance wanted, searched outwards from
- * `start`. A shortfall of one part in 1e13 is rounding, not a reason to go one further.
+ * The smallest whole number from 0 to `largest` whose cumulative chance reaches the chance wanted, searched outwards
+ * from `start`. A shortfall of one part in 1e13 is rounding, not a reason to go one further.
  */
 export function smallestReaching(
   wanted: number,

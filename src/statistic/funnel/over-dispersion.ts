@@ -7,15 +7,20 @@ export interface OverDispersion {
   readonly factor: number;
   /** The same after drawing the outermost tenths in, so that a few strays do not widen every limit. */
   readonly factorWinsorised: number;
-  /** Variance between stations on the scale of proportions, by the method of moments; 0 where there is no excess or one station. */
+  /**
+   * Variance between stations on the scale of proportions, by the method of moments; 0 where there is no excess or one
+   * station.
+   */
   readonly betweenVariance: number;
 }
 
 /**
- * Over-dispersion of cases x of trials n around a target strictly between 0 and 1; all n above 0. Spiegelhalter DJ (2005)
- * Statistics in Medicine 24:1185-1202, appendix A.3; DerSimonian R, Laird N (1986) Controlled Clinical Trials 7:177-188.
+ * Over-dispersion of cases x of trials n around a target strictly between 0 and 1; all n above 0. Null without
+ * stations. Spiegelhalter DJ (2005) Statistics in Medicine 24:1185-1202, appendix A.3; DerSimonian R, Laird N (1986)
+ * Controlled Clinical Trials 7:177-188.
  */
-export function overDispersion(x: readonly number[], n: readonly number[], target: number): OverDispersion {
+export function overDispersion(x: readonly number[], n: readonly number[], target: number): OverDispersion | null {
+  if (x.length === 0) return null;
   const weights = n.map((trials) => trials / (target * (1 - target)));
   const z = x.map((cases, i) => (cases / (n[i] ?? 1) - target) * Math.sqrt(weights[i] ?? 0));
   const sorted = [...z].sort((a, b) => a - b);

@@ -14,8 +14,8 @@ export interface McNemarTest {
 }
 
 /**
- * McNemar's test of b pairs one way against c the other. McNemar Q (1947) Psychometrika 12:153-157; mid-P: Fagerland MW,
- * Lydersen S, Laake P (2013) BMC Medical Research Methodology 13:91.
+ * McNemar's test of b pairs one way against c the other. McNemar Q (1947) Psychometrika 12:153-157; mid-P: Fagerland
+ * MW, Lydersen S, Laake P (2013) BMC Medical Research Methodology 13:91.
  */
 export function mcNemar(b: number, c: number): McNemarTest {
   if (![b, c].every((count) => Number.isInteger(count) && count >= 0)) throw new RangeError(`${b} and ${c} pairs`);

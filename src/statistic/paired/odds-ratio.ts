@@ -14,7 +14,10 @@ export interface PairedOddsRatio {
   readonly wald: Interval | null;
 }
 
-/** The odds b / c of pairs that disagree; Breslow NE, Day NE (1980) Statistical Methods in Cancer Research I, section 5.2. */
+/**
+ * The odds b / c of pairs that disagree; Breslow NE, Day NE (1980) Statistical Methods in Cancer Research I, section
+ * 5.2.
+ */
 export function pairedOddsRatio(b: number, c: number, confidence = 0.95): PairedOddsRatio {
   const odds = ({ low, high, method }: Interval) => {
     const of = (p: number | null) => (p === null ? Number.NaN : p / (1 - p));

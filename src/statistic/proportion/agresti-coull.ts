@@ -3,8 +3,8 @@ import { normalZ, twoSided } from '../interval.js';
 import { checkCounts } from './counts.js';
 
 /**
- * The Agresti-Coull interval for x of n before it is cut at 0 and 1, so its ends may lie outside; both null when n is 0.
- * Agresti A, Coull BA (1998) The American Statistician 52:119-126.
+ * The Agresti-Coull interval for x of n before it is cut at 0 and 1, so its ends may lie outside; both null when n is
+ * 0. Agresti A, Coull BA (1998) The American Statistician 52:119-126.
  */
 export function agrestiCoullUncut(x: number, n: number, confidence = 0.95): Interval {
   checkCounts(x, n);

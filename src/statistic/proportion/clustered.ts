@@ -29,7 +29,9 @@ export interface ClusteredProportion {
   readonly effectiveTrials: number | null;
   /** Intraclass correlation by analysis of variance; null where it is not defined. */
   readonly intraclassCorrelation: number | null;
-  /** Korn-Graubard limits, adjusted for few clusters, with at most as many effective trials as trials; null without one. */
+  /**
+   * Korn-Graubard limits, adjusted for few clusters, with at most as many effective trials as trials; null without one.
+   */
   readonly interval: Interval | null;
 }
 
@@ -81,7 +83,9 @@ function linearised(clusters: Clusters, { cases, trials }: Totals): { variance: 
   return { variance: total / (trials * trials), strata: strata.size };
 }
 
-/** Intraclass correlation of a yes-no outcome by analysis of variance; Ridout MS et al. (1999) Biometrics 55:137-148. */
+/**
+ * Intraclass correlation of a yes-no outcome by analysis of variance; Ridout MS et al. (1999) Biometrics 55:137-148.
+ */
 function intraclass(clusters: Clusters, { cases, trials, clusters: m, squares }: Totals): number | null {
   if (m < 2 || trials <= m) return null;
   let within = 0;
@@ -98,10 +102,10 @@ function intraclass(clusters: Clusters, { cases, trials, clusters: m, squares }:
 }
 
 /**
- * The limits of Clopper-Pearson at an effective size: proportion × (1 − proportion) / variance, times the squared ratio of
- * Student's t at all trials less one to that at the degrees of freedom. Korn EL, Graubard BI (1998) Survey Methodology
- * 24:193-201. Cut at the number of trials as in Parker JD et al. (2017) Vital and Health Statistics 2(175), since clusters
- * that happen to agree are no more than independent trials.
+ * The limits of Clopper-Pearson at an effective size: proportion × (1 − proportion) / variance, times the squared ratio
+ * of Student's t at all trials less one to that at the degrees of freedom. Korn EL, Graubard BI (1998) Survey
+ * Methodology 24:193-201. Cut at the number of trials as in Parker JD et al. (2017) Vital and Health Statistics 2(175),
+ * since clusters that happen to agree are no more than independent trials.
  */
 export function kornGraubard(
   proportion: number,
@@ -142,7 +146,10 @@ export function clusteredProportion(clusters: Clusters, confidence = 0.95): Clus
   };
 }
 
-/** Cases and trials of as many independent trials as tell as much, not adjusted for few clusters; null where not defined. */
+/**
+ * Cases and trials of as many independent trials as tell as much, not adjusted for few clusters; null where not
+ * defined.
+ */
 export function effectiveCounts(
   estimate: ClusteredProportion,
 ): { readonly cases: number; readonly trials: number } | null {
@@ -151,7 +158,9 @@ export function effectiveCounts(
   return { cases: proportion * effectiveTrials, trials: effectiveTrials };
 }
 
-/** Limits on the log-odds scale with Student's t, as proportions; null where the proportion is 0 or 1 or has no error. */
+/**
+ * Limits on the log-odds scale with Student's t, as proportions; null where the proportion is 0 or 1 or has no error.
+ */
 export function logitLimits(estimate: ClusteredProportion, confidence = 0.95): Interval | null {
   const { proportion: p, standardError, degreesOfFreedom } = estimate;
   if (p === null || standardError === null || degreesOfFreedom === null || p === 0 || p === 1) return null;

@@ -17,7 +17,8 @@ const ENOUGH_CLUSTERS = 20;
 /**
  * A proportion with the interval that fits what is known. No trials: no value. No case, or no trial that is not one: a
  * one-sided limit as if trials were independent. Clusters: Korn-Graubard, with a caution under 20; a single cluster
- * gives the plain exact interval and says so. Otherwise Clopper-Pearson. Throws when clusters do not add up to the total.
+ * gives the plain exact interval and says so. Otherwise Clopper-Pearson. Throws when clusters do not add up to the
+ * total.
  */
 export function proportionEstimate(counted: CountedProportion, confidence = 0.95): Estimate {
   const { cases, trials, clusters } = counted;

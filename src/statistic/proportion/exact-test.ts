@@ -2,7 +2,9 @@ import { binomialCumulative, binomialMass, binomialUpper } from '../distribution
 import { smallestReaching } from '../distribution/whole.js';
 import { checkCounts } from './counts.js';
 
-/** Chances no larger than the one seen count as ties of it within this ratio, so that rounding does not split a pair. */
+/**
+ * Chances no larger than the one seen count as ties of it within this ratio, so that rounding does not split a pair.
+ */
 const TIE = 1 + 1e-7;
 
 /**

@@ -4,8 +4,8 @@ import { tailBeyond, twoSided } from '../interval.js';
 import { checkCounts } from './counts.js';
 
 /**
- * The Jeffreys interval for x of n, as proportions in [0, 1]; the lower limit is 0 when x is 0 and the upper 1 when x is
- * n; both ends null when n is 0. Brown LD, Cai TT, DasGupta A (2001) Statistical Science 16:101-133, section 4.1.2.
+ * The Jeffreys interval for x of n, as proportions in [0, 1]; the lower limit is 0 when x is 0 and the upper 1 when x
+ * is n; both ends null when n is 0. Brown LD, Cai TT, DasGupta A (2001) Statistical Science 16:101-133, section 4.1.2.
  */
 export function jeffreys(x: number, n: number, confidence = 0.95): Interval {
   checkCounts(x, n);

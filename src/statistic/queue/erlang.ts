@@ -21,8 +21,9 @@ export interface SteadyLine {
 }
 
 /**
- * Erlang's formula for c servers, arrivals and services by rate. Erlang AK (1917); sums through the Poisson distribution
- * so that many servers do not overflow. Gross D, Harris CM (1998) Fundamentals of Queueing Theory, 3rd ed., section 2.3.
+ * Erlang's formula for c servers, arrivals and services by rate. Erlang AK (1917); sums through the Poisson
+ * distribution so that many servers do not overflow. Gross D, Harris CM (1998) Fundamentals of Queueing Theory, 3rd
+ * ed., section 2.3.
  */
 export function erlangWait(arrivals: number, services: number, servers: number): WaitingLine {
   if (!(arrivals > 0 && services > 0 && Number.isInteger(servers) && servers > 0)) {

@@ -11,8 +11,8 @@ export interface CostPerEvent extends Compared {
 }
 
 /**
- * A cost taken as known by a count of events, an average and not a marginal cost; limits invert the exact Poisson limits
- * of the count. Without events there is no value and no upper limit. Garwood F (1936) Biometrika 28:437-442.
+ * A cost taken as known by a count of events, an average and not a marginal cost; limits invert the exact Poisson
+ * limits of the count. Without events there is no value and no upper limit. Garwood F (1936) Biometrika 28:437-442.
  */
 export function costPerEvent(cost: number, events: number, confidence = 0.95): CostPerEvent {
   if (!(cost >= 0 && Number.isFinite(cost))) throw new RangeError(`a cost of ${cost}`);

@@ -3,7 +3,9 @@ import { finiteOrNull, normalZ, twoSided } from '../interval.js';
 import { checkCounts } from '../proportion/counts.js';
 import { signChange } from '../root.js';
 
-/** The second proportion that makes the counts likeliest when the first is `ratio` times as large; a quadratic's root. */
+/**
+ * The second proportion that makes the counts likeliest when the first is `ratio` times as large; a quadratic's root.
+ */
 function likeliestSecond(x1: number, n1: number, x2: number, n2: number, ratio: number): number {
   const a = (n1 + n2) * ratio;
   const b = (n1 + x2) * ratio + x1 + n2;
@@ -43,8 +45,8 @@ function scoreRatio(counts: readonly [number, number, number, number], confidenc
 }
 
 /**
- * The ratio of proportions (x1/n1) / (x2/n2) with score limits. No cases in the second group: no value and no upper limit;
- * none in either: nothing. Koopman PAR (1984) Biometrics 40:513-517.
+ * The ratio of proportions (x1/n1) / (x2/n2) with score limits. No cases in the second group: no value and no upper
+ * limit; none in either: nothing. Koopman PAR (1984) Biometrics 40:513-517.
  */
 export function koopmanRatio(x1: number, n1: number, x2: number, n2: number, confidence = 0.95): Compared {
   return scoreRatio([x1, n1, x2, n2], confidence, 1);

@@ -17,8 +17,8 @@ export function logRatio(value: number, logStandardError: number, confidence: nu
 }
 
 /**
- * The ratio of proportions (x1/n1) / (x2/n2) with limits on the log scale; no interval where a group has no cases. Katz D
- * et al. (1978) Biometrics 34:469-474.
+ * The ratio of proportions (x1/n1) / (x2/n2) with limits on the log scale; no interval where a group has no cases. Katz
+ * D et al. (1978) Biometrics 34:469-474.
  */
 export function katzRatio(x1: number, n1: number, x2: number, n2: number, confidence = 0.95): LogRatio {
   checkCounts(x1, n1);

@@ -18,7 +18,9 @@ export interface ShrunkProportion extends BetaPrior {
   readonly interval: Interval;
 }
 
-/** What the counts of one station make of a prior; Gelman A et al. (2013) Bayesian Data Analysis, 3rd ed., section 2.4. */
+/**
+ * What the counts of one station make of a prior; Gelman A et al. (2013) Bayesian Data Analysis, 3rd ed., section 2.4.
+ */
 export function shrunkProportion(x: number, n: number, prior: BetaPrior, confidence = 0.95): ShrunkProportion {
   checkCounts(x, n);
   const alpha = prior.alpha + x;
@@ -88,13 +90,15 @@ function derivatives(x: readonly number[], n: readonly number[], { alpha, beta }
   return { gradient, hessian };
 }
 
-/** Where the stations agree as well as chance allows, the likelihood rises without end; beyond this there is no prior. */
+/**
+ * Where the stations agree as well as chance allows, the likelihood rises without end; beyond this there is no prior.
+ */
 const NO_SPREAD = 1e7;
 
 /**
- * The beta prior under which the whole counts of stations are likeliest; null where no station or every trial is a case,
- * or where stations spread no more than chance, so that no finite prior is likeliest. Newton's steps on log alpha and
- * log beta from `start`, halved until the likelihood rises. Griffiths DA (1973) Biometrics 29:637-648.
+ * The beta prior under which the whole counts of stations are likeliest; null where no station or every trial is a
+ * case, or where stations spread no more than chance, so that no finite prior is likeliest. Newton's steps on log alpha
+ * and log beta from `start`, halved until the likelihood rises. Griffiths DA (1973) Biometrics 29:637-648.
  */
 export function betaBinomialFit(x: readonly number[], n: readonly number[]): BetaBinomialFit | null {
   const share = x.reduce((a, b) => a + b, 0) / n.reduce((a, b) => a + b, 0);

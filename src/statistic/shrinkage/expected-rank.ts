@@ -18,9 +18,9 @@ function reach({ alpha, beta }: BetaPrior) {
 }
 
 /**
- * The chance that one beta variable is below another, by the trapezoid rule over log odds, where the integrand is smooth
- * and fades at both ends, so that the rule settles faster than any power of the step: Trefethen LN, Weideman JAC (2014)
- * SIAM Review 56:385-458.
+ * The chance that one beta variable is below another, by the trapezoid rule over log odds, where the integrand is
+ * smooth and fades at both ends, so that the rule settles faster than any power of the step: Trefethen LN, Weideman JAC
+ * (2014) SIAM Review 56:385-458.
  */
 export function chanceBelow(first: BetaPrior, second: BetaPrior): number {
   const { low, high, width } = reach(second);
@@ -38,8 +38,8 @@ export function chanceBelow(first: BetaPrior, second: BetaPrior): number {
 }
 
 /**
- * Expected ranks of independent beta proportions, highest first: one plus the chances of each other being higher. Goldstein
- * H, Spiegelhalter DJ (1996) JRSS A 159:385-443.
+ * Expected ranks of independent beta proportions, highest first: one plus the chances of each other being higher.
+ * Goldstein H, Spiegelhalter DJ (1996) JRSS A 159:385-443.
  */
 export function expectedRanks(proportions: readonly BetaPrior[]): ExpectedRanks {
   const below = proportions.map((row, i) =>

@@ -12,11 +12,11 @@ export interface JamesStein {
 }
 
 /**
- * The James-Stein estimates of at least four proportions x/n with one common n; null where they are all the same. Efron B,
- * Morris C (1977) Scientific American 236(5):119-127.
+ * The James-Stein estimates of proportions x/n with one common n; null under four of them or where all are the same.
+ * Efron B, Morris C (1977) Scientific American 236(5):119-127.
  */
 export function jamesStein(x: readonly number[], n: number): JamesStein | null {
-  if (x.length < 4) throw new RangeError(`${x.length} proportions are too few`);
+  if (x.length < 4) return null;
   const raw = x.map((cases) => cases / n);
   const mean = sumOf(raw) / raw.length;
   const variance = (mean * (1 - mean)) / n;

@@ -9,7 +9,8 @@ export interface BetaMoments extends BetaPrior {
 
 /**
  * The beta prior that has the mean and standard deviation of the stations' raw proportions, all n above 0; null where
- * these do not spread, or spread more than any beta. Gelman A et al. (2013) Bayesian Data Analysis, 3rd ed., section 5.1.
+ * these do not spread, or spread more than any beta. Gelman A et al. (2013) Bayesian Data Analysis, 3rd ed., section
+ * 5.1.
  */
 export function betaMoments(x: readonly number[], n: readonly number[]): BetaMoments | null {
   const { mean, standardDeviation } = summary(x.map((cases, i) => cases / (n[i] ?? 1)));

@@ -16,20 +16,22 @@ export interface DirectRate {
 }
 
 /**
- * Directly standardised rate from counts and exposures by stratum, all exposures above 0, at a standard's weights. Fay MP,
- * Feuer EJ (1997) Statistics in Medicine 16:791-801; Tiwari RC, Clegg LX, Zou Z (2006) Stat Methods Med Res 15:547-569.
+ * Directly standardised rate from counts and exposures by stratum, all exposures above 0, at a standard's weights; null
+ * where those add up to 0. Fay MP, Feuer EJ (1997) Statistics in Medicine 16:791-801; Tiwari RC, Clegg LX, Zou Z (2006)
+ * Stat Methods Med Res 15:547-569.
  */
 export function directRate(
   counts: readonly number[],
   exposures: readonly number[],
   standard: readonly number[],
   confidence = 0.95,
-): DirectRate {
+): DirectRate | null {
   if (!exposures.every((exposure) => exposure > 0)) throw new RangeError('an exposure is not above 0');
   const sum = (term: (i: number) => number) => counts.reduce((total, _, i) => total + term(i), 0);
   const count = (i: number) => counts[i] ?? 0;
   const exposure = (i: number) => exposures[i] ?? 1;
   const whole = sum((i) => standard[i] ?? 0);
+  if (!(whole > 0)) return null;
   const share = (i: number) => (standard[i] ?? 0) / whole;
   const weight = (i: number) => share(i) / exposure(i);
   const adjusted = sum((i) => weight(i) * count(i));

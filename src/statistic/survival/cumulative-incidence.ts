@@ -9,15 +9,16 @@ export interface CumulativeIncidence {
 }
 
 /**
- * Cumulative incidence by cause (1, 2, …; 0 still open) at the times asked for, causes ascending. One minus Kaplan-Meier
- * would overstate each cause. Aalen OO, Johansen S (1978) Scand J Statist 5:141-150.
+ * Cumulative incidence by cause (1, 2, …; 0 still open) at the times asked for. The causes are those given, or else
+ * those seen, ascending. One minus Kaplan-Meier would overstate each cause. Aalen OO, Johansen S (1978) Scand J Statist
+ * 5:141-150.
  */
 export function cumulativeIncidence(
   times: ArrayLike<number>,
   cause: ArrayLike<number>,
   at: readonly number[],
+  causes: readonly number[] = causesSeen(cause),
 ): readonly CumulativeIncidence[] {
-  const causes = [...new Set(Array.from(cause))].filter((code) => code !== 0).sort((a, b) => a - b);
   const order = orderByTime(times);
   const stepTimes: number[] = [];
   const reached = new Map(causes.map((code) => [code, [0]]));
@@ -45,4 +46,8 @@ export function cumulativeIncidence(
     cause: code,
     incidence: at.map((time) => (known(time) ? (reached.get(code)?.[stepAt(stepTimes, time) + 1] ?? null) : null)),
   }));
+}
+
+function causesSeen(cause: ArrayLike<number>): readonly number[] {
+  return [...new Set(Array.from(cause))].filter((code) => code !== 0).sort((a, b) => a - b);
 }

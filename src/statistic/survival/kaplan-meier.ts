@@ -53,9 +53,9 @@ function steps({ times, ended, weights }: Observations): Steps {
 }
 
 /**
- * The Kaplan-Meier curve of times that ended (1) or were still open (0) when last seen, with limits on the log-minus-log
- * scale. Times may come in any order. Kaplan EL, Meier P (1958) JASA 53:457-481; limits: Kalbfleisch JD, Prentice RL
- * (1980) The Statistical Analysis of Failure Time Data, p. 15.
+ * The Kaplan-Meier curve of times that ended (1) or were still open (0) when last seen, with limits on the
+ * log-minus-log scale. Times may come in any order. Kaplan EL, Meier P (1958) JASA 53:457-481; limits: Kalbfleisch JD,
+ * Prentice RL (1980) The Statistical Analysis of Failure Time Data, p. 15.
  */
 export function kaplanMeier(
   times: ArrayLike<number>,

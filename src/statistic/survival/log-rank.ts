@@ -7,15 +7,16 @@ export interface LogRank {
   readonly groups: readonly number[];
   readonly observed: readonly number[];
   readonly expected: readonly number[];
-  /** Null under two groups, or where nothing ended while more than one group was at risk. */
+  /** Null where nothing ended while more than one group was at risk. */
   readonly chiSquared: number | null;
+  /** Groups in which endings were expected, less one. */
   readonly degreesOfFreedom: number;
   readonly p: number | null;
 }
 
 /**
- * Whether times that ended (1) or were still open (0) differ between numbered groups. Mantel N (1966) Cancer Chemotherapy
- * Reports 50:163-170; Peto R, Peto J (1972) JRSS A 135:185-207.
+ * Whether times that ended (1) or were still open (0) differ between numbered groups. Mantel N (1966) Cancer
+ * Chemotherapy Reports 50:163-170; Peto R, Peto J (1972) JRSS A 135:185-207.
  */
 export function logRank(times: ArrayLike<number>, ended: ArrayLike<number>, group: ArrayLike<number>): LogRank {
   const groups = [...new Set(Array.from(group))].sort((a, b) => a - b);
@@ -60,12 +61,14 @@ function addStep(atRisk: readonly number[], events: number, expected: number[], 
 }
 
 function test(observed: readonly number[], expected: readonly number[], variance: readonly (readonly number[])[]) {
-  const degreesOfFreedom = Math.max(0, observed.length - 1);
+  // A group that nobody was left in when the first time ended says nothing; one more is settled by the others.
+  const [, ...compared] = expected.flatMap((count, i) => (count > 0 ? [i] : []));
+  const degreesOfFreedom = compared.length;
   const none = { chiSquared: null, degreesOfFreedom, p: null };
   if (degreesOfFreedom === 0) return none;
-  const gaps = observed.slice(0, -1).map((count, i) => count - (expected[i] ?? 0));
+  const gaps = compared.map((i) => (observed[i] ?? 0) - (expected[i] ?? 0));
   const weights = solveSymmetric(
-    variance.slice(0, -1).map((row) => row.slice(0, -1)),
+    compared.map((i) => compared.map((j) => variance[i]?.[j] ?? 0)),
     gaps,
   );
   if (weights === null) return none;

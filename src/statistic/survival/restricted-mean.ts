@@ -11,8 +11,8 @@ export interface RestrictedMean {
 }
 
 /**
- * The mean of the time or the horizon, whichever comes first: the area under the curve up to it. Irwin JO (1949) J Hygiene
- * 47:188-189; standard error as in Klein JP, Moeschberger ML (2003) Survival Analysis, eq. 4.5.2.
+ * The mean of the time or the horizon, whichever comes first: the area under the curve up to it. Irwin JO (1949) J
+ * Hygiene 47:188-189; standard error as in Klein JP, Moeschberger ML (2003) Survival Analysis, eq. 4.5.2.
  */
 export function restrictedMean(curve: SurvivalCurve, horizon: number): RestrictedMean {
   if (!(horizon > 0 && Number.isFinite(horizon))) throw new RangeError(`a horizon of ${horizon}`);

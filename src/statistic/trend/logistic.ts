@@ -26,8 +26,9 @@ function deviance(x: readonly number[], n: readonly number[], chance: (i: number
 }
 
 /**
- * The log odds of x of n as a line over scores; null where every trial or none was a case, where all scores are the same,
- * or where the scores separate cases from others. Agresti A (2013) Categorical Data Analysis, 3rd ed., section 5.3.4.
+ * The log odds of x of n as a line over scores; null where every trial or none was a case, where all scores are the
+ * same, or where the scores separate cases from others. Agresti A (2013) Categorical Data Analysis, 3rd ed., section
+ * 5.3.4.
  */
 export function logisticTrend(
   x: readonly number[],

@@ -9,13 +9,15 @@ export interface PoissonTrend extends FittedLine {
   readonly pWald: number;
   /** The rate at one more unit of score by the rate before. */
   readonly rateRatio: Compared;
-  /** Pearson's chi-squared by its degrees of freedom: well above 1, the limits are too narrow; null under three groups. */
+  /**
+   * Pearson's chi-squared by its degrees of freedom: well above 1, the limits are too narrow; null under three groups.
+   */
   readonly dispersion: number | null;
 }
 
 /**
- * The log rate of events over exposures, all above 0, as a line over scores; null without events or where all scores are
- * the same. McCullagh P, Nelder JA (1989) Generalized Linear Models, chapter 6.
+ * The log rate of events over exposures, all above 0, as a line over scores; null without events or where all scores
+ * are the same. McCullagh P, Nelder JA (1989) Generalized Linear Models, chapter 6.
  */
 export function poissonTrend(
   events: readonly number[],
@@ -37,8 +39,8 @@ export function poissonTrend(
       const mean = meanAt(predictor, i);
       return { mean, weight: mean };
     },
-    // The start and the stop of R's glm, to agree with it in every digit: going on would move the standard error by some
-    // parts in 1e8.
+    // The start and the stop of R's glm, to agree with it in every digit it gives; going on would move the standard
+    // error by a few parts in 1e8.
     settled: (before, after) => {
       const now = deviance(after);
       return Math.abs(now - deviance(before)) < 1e-8 * (now + 0.1);

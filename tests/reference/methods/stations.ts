@@ -19,13 +19,13 @@ export const stations: Readonly<Record<string, Method>> = {
     const strata = [inputs.numbers('count'), inputs.numbers('pop'), inputs.numbers('stdpop')] as const;
     const rate = directRate(...strata, inputs.confidence);
     return {
-      crude: rate.crude,
-      adjusted: rate.adjusted,
-      se_poisson: rate.standardErrorPoisson,
-      se_binomial: rate.standardErrorBinomial,
-      lower_fay_feuer: rate.interval.low,
-      upper_fay_feuer: rate.interval.high,
-      upper_tiwari: rate.upperTiwari,
+      crude: rate?.crude,
+      adjusted: rate?.adjusted,
+      se_poisson: rate?.standardErrorPoisson,
+      se_binomial: rate?.standardErrorBinomial,
+      lower_fay_feuer: rate?.interval.low,
+      upper_fay_feuer: rate?.interval.high,
+      upper_tiwari: rate?.upperTiwari,
     };
   },
   'std.indirect': (inputs) => {
@@ -62,10 +62,10 @@ export const stations: Readonly<Record<string, Method>> = {
   'funnel.overdispersion': (inputs) => {
     const spread = overDispersion(inputs.numbers('x'), inputs.numbers('n'), inputs.number('target'));
     return {
-      z: spread.z,
-      phi_raw: spread.factor,
-      phi_winsorised_10: spread.factorWinsorised,
-      tau2_dl: spread.betweenVariance,
+      z: spread?.z,
+      phi_raw: spread?.factor,
+      phi_winsorised_10: spread?.factorWinsorised,
+      tau2_dl: spread?.betweenVariance,
     };
   },
   'shrink.beta_binomial_ml': (inputs) => {

@@ -38,7 +38,9 @@ export const survival: Readonly<Record<string, Method>> = {
     };
   },
   'surv.cumulative_incidence': (inputs) => {
-    const shares = cumulativeIncidence(inputs.numbers('time'), inputs.numbers('cause'), inputs.numbers('at'));
+    const cause = inputs.numbers('cause');
+    const causes = Array.from({ length: Math.max(2, ...cause) }, (_, i) => i + 1);
+    const shares = cumulativeIncidence(inputs.numbers('time'), cause, inputs.numbers('at'), causes);
     return Object.fromEntries(shares.map(({ cause, incidence }) => [`cif_cause${cause}`, incidence]));
   },
 };
