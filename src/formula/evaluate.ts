@@ -2,10 +2,11 @@ import { evaluateCall } from './call.js';
 import type { Evaluation } from './context.js';
 import type { Environment } from './environment.js';
 import { fieldKind } from './kind.js';
+import { outerNames, type TableOf } from './outer-names.js';
 import { answersForRows } from './rows/evaluate-rows.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { selectedRows, tableIn } from './rows/select-rows.js';
-import { type Formula, type Node, namesIn } from './tree.js';
+import type { Formula, Node } from './tree.js';
 import { arithmetic } from './value/arithmetic.js';
 import type { Evaluated, FailedValue, NumberValue } from './value/evaluated.js';
 import { givenNumber } from './value/number.js';
@@ -64,8 +65,16 @@ function valueIn(node: Node, evaluation: Evaluation): Evaluated {
 }
 
 /** What fails because a name that the formula uses has failed; null when all are well. */
-function failureIn(formula: Formula, { known }: Environment): FailedValue | null {
-  const failed = namesIn(formula)
+function failureIn(formula: Formula, { known, book, group }: Environment): FailedValue | null {
+  // Nearly always nothing has failed, and then the formula need not be walked.
+  if (![...known.values()].some(({ kind }) => kind === 'problem')) return null;
+  const tableOf: TableOf = (base) => {
+    if (base === null) return group === null ? null : tableIn(book, group.table);
+    const value = known.get(base);
+    if (value === undefined) return book.tables.get(base) ?? null;
+    return value.kind === 'rows' ? tableIn(book, value.table) : null;
+  };
+  const failed = outerNames(formula, tableOf)
     .map((name) => known.get(name))
     .filter((value) => value?.kind === 'problem');
   return failed.length === 0 ? null : { kind: 'problem', problems: failed.flatMap(({ problems }) => problems) };
