@@ -23,7 +23,7 @@ export function quantile(sorted: ArrayLike<number>, p: number, type: QuantileTyp
   const n = sorted.length;
   if (n === 0) return null;
   const at = (position: number) => sorted[Math.min(n, Math.max(1, position)) - 1] ?? null;
-  const position = type <= 3 ? n * p - (type === 3 ? 0.5 : 0) : continuousPosition(n, p, type as 4);
+  const position = positionOf(n, p, type);
   const whole = Math.floor(position + ROUNDING * Math.max(1, Math.abs(position)));
   const part = Math.abs(position - whole) <= ROUNDING * Math.max(1, Math.abs(position)) ? 0 : position - whole;
   const below = at(whole);
@@ -33,7 +33,9 @@ export function quantile(sorted: ArrayLike<number>, p: number, type: QuantileTyp
   return share === 0 ? below : share === 1 ? above : below + share * (above - below);
 }
 
-function continuousPosition(n: number, p: number, type: 4 | 5 | 6 | 7 | 8 | 9): number {
+function positionOf(n: number, p: number, type: QuantileType): number {
+  if (type === 1 || type === 2) return n * p;
+  if (type === 3) return n * p - 0.5;
   const [a, b] = CONTINUOUS[type];
   return a + p * (n + 1 - a - b);
 }
