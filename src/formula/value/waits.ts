@@ -1,4 +1,5 @@
 import { waitEnding } from '../../record/book.js';
+import type { Interval } from '../../statistic/estimate.js';
 import { survivalAt } from '../../statistic/survival/at.js';
 import { cumulativeIncidence } from '../../statistic/survival/cumulative-incidence.js';
 import type { SurvivalCurve } from '../../statistic/survival/curve.js';
@@ -13,6 +14,7 @@ import { withoutInterval } from './interval.js';
 import { numberFrom } from './number.js';
 import { once } from './once.js';
 import { sharedWeights } from './resamples.js';
+import { weightedIncidence } from './weighted-incidence.js';
 
 /** Waits in minutes, one a row of rows that all have one, each with how it ended. */
 export interface Waits {
@@ -25,13 +27,13 @@ export interface Waits {
 export const minutesUnit = unitOf(unitWord('minutes')!);
 
 /** What a reader must know of waits that did not end as hoped. */
-function cautionsOf({ ending }: Waits): readonly string[] {
+function cautionsOf({ ending }: Waits, asIndependent: boolean): readonly string[] {
   const number = (wanted: number) => ending.reduce((sum, one) => sum + (one === wanted ? 1 : 0), 0);
   const [open, otherwise] = [number(waitEnding.open), number(waitEnding.otherwise)];
   return [
     ...(open > 0 ? [`${open} still open at the cut-off: counted as at least that long`] : []),
     ...(otherwise > 0 ? [`${otherwise} ended otherwise, such as by leaving unwashed`] : []),
-    'the limits take waits as independent of one another',
+    ...(asIndependent ? ['the limits take waits as independent of one another'] : []),
   ];
 }
 
@@ -49,7 +51,7 @@ export function waitQuantile(waits: Waits, p: number, environment: Environment):
   return numberFrom(
     {
       ...counts,
-      cautions: [...counts.cautions, ...cautionsOf(waits)],
+      cautions: [...counts.cautions, ...cautionsOf(waits, true)],
       value,
       unit: minutesUnit,
       why: value === null ? why : null,
@@ -69,20 +71,47 @@ function curveLimits(interval: IntervalFound['interval'], curve: SurvivalCurve):
   return { interval, why: null, cautions: curve.subjects < 20 ? [...unreached, 'under 20 waits'] : unreached };
 }
 
-function drawWaitQuantiles(waits: Waits, p: number, environment: Environment): Float64Array {
-  const { clusterOf } = waits.selected.table;
-  const { rows } = waits.selected.account;
-  const order = Uint32Array.from(rows, (_, at) => at).sort((a, b) => waits.minutes[a]! - waits.minutes[b]! || a - b);
-  const times = Float64Array.from(order, (at) => waits.minutes[at]!);
-  const ended = Uint8Array.from(order, (at) => (waits.ending[at] === waitEnding.ended ? 1 : 0));
+/** Waits sorted by time, and how often each is drawn in a resample: what is drawn again thousands of times. */
+interface SortedWaits {
+  readonly times: Float64Array;
+  readonly hoped: Uint8Array;
+  readonly over: Uint8Array;
+  /** The same array each time, filled for the resample. */
+  readonly weightsIn: (draw: number) => Uint8Array;
+}
+
+function sortWaits({ selected, minutes, ending }: Waits, environment: Environment): SortedWaits {
+  const { clusterOf } = selected.table;
+  const { rows } = selected.account;
+  const order = Uint32Array.from(rows, (_, at) => at).sort((a, b) => minutes[a]! - minutes[b]! || a - b);
   const clusters = Uint32Array.from(order, (at) => clusterOf![rows[at]!]!);
   const weights = sharedWeights(environment);
   const own = new Uint8Array(rows.length);
-  return Float64Array.from({ length: environment.resamples.count }, (_, draw) => {
-    const start = draw * environment.book.clusters.count;
-    for (let at = 0; at < own.length; at += 1) own[at] = weights[start + clusters[at]!]!;
-    return weightedSurvivalQuantile(times, ended, own, p) ?? Number.NaN;
-  });
+  return {
+    times: Float64Array.from(order, (at) => minutes[at]!),
+    hoped: Uint8Array.from(order, (at) => (ending[at] === waitEnding.ended ? 1 : 0)),
+    over: Uint8Array.from(order, (at) => (ending[at] === waitEnding.open ? 0 : 1)),
+    weightsIn: (draw) => {
+      const start = draw * environment.book.clusters.count;
+      for (let at = 0; at < own.length; at += 1) own[at] = weights[start + clusters[at]!]!;
+      return own;
+    },
+  };
+}
+
+function drawWaitQuantiles(waits: Waits, p: number, environment: Environment): Float64Array {
+  const { times, hoped, weightsIn } = sortWaits(waits, environment);
+  return Float64Array.from(
+    { length: environment.resamples.count },
+    (_, draw) => weightedSurvivalQuantile(times, hoped, weightsIn(draw), p) ?? Number.NaN,
+  );
+}
+
+function drawShares(waits: Waits, limit: number, environment: Environment): Float64Array {
+  const { times, hoped, over, weightsIn } = sortWaits(waits, environment);
+  return Float64Array.from({ length: environment.resamples.count }, (_, draw) =>
+    weightedIncidence(times, hoped, over, weightsIn(draw), limit),
+  );
 }
 
 /**
@@ -97,28 +126,33 @@ export function shareWithin(waits: Waits, minutes: number, environment: Environm
   const value = otherwise ? incidenceAt(waits, minutes) : complement;
   const why = account.rows.length === 0 ? 'no row has the wait' : 'none was followed for so long';
   const limits = at.interval;
+  const counts = clusteredTotals(table, account.rows, null, environment);
+  const within = waits.minutes.reduce((sum, time, row) => {
+    return sum + (time <= minutes && waits.ending[row] === waitEnding.ended ? 1 : 0);
+  }, 0);
   return numberFrom(
     {
+      ...counts,
       value,
       unit: plain,
       why: value === null ? why : null,
       standing: 'estimate',
-      ownInterval: () => {
-        if (otherwise) return withoutInterval('some ended otherwise, and that share has no limits here yet');
-        if (limits?.low == null || limits.high === null) {
-          return withoutInterval('all or none had ended by then, so that the curve gives no limits');
-        }
-        const turned = { ...limits, low: 1 - limits.high, high: 1 - limits.low };
-        return { interval: turned, why: null, cautions: [] };
-      },
-      barred: 'a share of waits within a time cannot be resampled yet',
-      fewest: account.rows.length,
-      clusters: clusteredTotals(table, account.rows, null, environment).clusters,
-      cautions: cautionsOf(waits),
+      ownInterval: otherwise ? null : () => curveShareLimits(limits),
+      draws: counts.draws === null ? null : () => drawShares(waits, minutes, environment),
+      fewest: within,
+      cautions: [...counts.cautions, ...cautionsOf(waits, !otherwise)],
       accounts: [account],
     },
     environment,
   );
+}
+
+function curveShareLimits(limits: Interval | null): IntervalFound {
+  if (limits?.low == null || limits.high === null) {
+    return withoutInterval('all or none had ended by then, so that the curve gives no limits');
+  }
+  const turned = { ...limits, low: 1 - limits.high, high: 1 - limits.low };
+  return { interval: turned, why: null, cautions: [] };
 }
 
 function incidenceAt(waits: Waits, minutes: number): number | null {

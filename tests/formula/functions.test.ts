@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { openBook } from '../../src/finding/book.js';
+import { formulaFunctions } from '../../src/formula/functions/functions.js';
+import { isLanguageWord } from '../../src/formula/reader.js';
+import { readUnit } from '../../src/formula/unit/read-unit.js';
+import { unitOf } from '../../src/formula/unit/unit.js';
+import { unitWord } from '../../src/formula/unit/word.js';
+import type { Evaluated } from '../../src/formula/value/evaluated.js';
+import { givenNumber } from '../../src/formula/value/number.js';
+import { smallRecords, smallSum } from '../finding/small-records.js';
+import { ask, environmentOf, problemsOf } from './ask.js';
+
+const book = openBook(smallRecords({}), smallSum('2025-11-01T00:00Z'));
+
+function given(word: string): Evaluated {
+  return givenNumber(1, unitOf(unitWord(word)!));
+}
+
+const known = new Map<string, Evaluated>([
+  ['intercepted', given('inspections')],
+  ['inspected', given('inspections')],
+  ['spent', given('dollars')],
+  ['planned', given('dollars')],
+  ['target', given('minutes')],
+  ['staff_cost', given('dollars')],
+]);
+
+test.each(formulaFunctions.map(({ name, example }) => [name, example]))(
+  'the example of %s can be computed from records, even from none',
+  (_, example) => {
+    const environment = environmentOf(book, known);
+    expect(problemsOf(example, environment)).toEqual([]);
+    expect(ask(example, environment).kind).toBe('number');
+  },
+);
+
+test('every unit that a table or field of the book has is a known one', () => {
+  const words = [...book.tables.values()].flatMap(({ counted, fields }) => [
+    counted,
+    ...[...fields.values()].map(({ unit }) => unit).filter((unit) => unit !== null),
+  ]);
+  expect([...new Set(words)].filter((word) => 'unknown' in readUnit(word))).toEqual([]);
+});
+
+test('no table or field is called by a word of the language, and no table as a function', () => {
+  const names = [...book.tables.values()].flatMap(({ name, fields }) => [name, ...fields.keys()]);
+  expect(names.filter(isLanguageWord)).toEqual([]);
+  const functions = new Set(formulaFunctions.map(({ name }) => name));
+  expect([...book.tables.keys()].filter((name) => functions.has(name))).toEqual([]);
+});
