@@ -48,7 +48,12 @@ function cellInWords(cell: Result, shownAs: string): string {
   if (cell.kind !== 'number' || cell.interval === null) return showResult(cell, shownAs);
   const { low, high, sides } = cell.interval;
   const limit = (value: number | null) => (value === null ? '?' : showNumber(value, shownAs, cell.unit));
-  return `${showResult(cell, shownAs)} ${sides === 'upper' ? `(at most ${limit(high)})` : `(${limit(low)} to ${limit(high)})`}`;
+  const limits = {
+    two: `${limit(low)} to ${limit(high)}`,
+    upper: `at most ${limit(high)}`,
+    lower: `at least ${limit(low)}`,
+  };
+  return `${showResult(cell, shownAs)} (${limits[sides]})`;
 }
 
 function saySheet({ name, sentence, columns, rows }: EvaluatedSheet): void {

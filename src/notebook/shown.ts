@@ -138,6 +138,7 @@ export function showInterval(result: Result, shownAs: string): string {
     value === null ? 'not reached' : showNumber(value, shownAs, result.unit);
   const percent = digits(confidence * 100, confidence * 100 === Math.round(confidence * 100) ? 0 : 1);
   if (sides === 'upper') return `at most ${limit(high)} (${percent} %, one-sided)`;
+  if (sides === 'lower') return `at least ${limit(low)} (${percent} %, one-sided)`;
   return `${percent} % interval ${limit(low)} to ${limit(high)}`;
 }
 
