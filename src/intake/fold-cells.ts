@@ -22,6 +22,8 @@ export class FoldCells {
   readonly #places = new Map<string, number>();
   /** By the value's place: whether the part was looked at, and so must be there. */
   readonly #looked: readonly boolean[];
+  /** By the value's place: whether it names a finding without calling the part fouled. */
+  readonly #contradicts: readonly boolean[];
   readonly #carriers: readonly Uint8Array[];
   readonly #missing: ReadonlySet<string>;
 
@@ -33,6 +35,8 @@ export class FoldCells {
     for (const [index, [text]] of values.entries()) this.#places.set(text, index + 1);
     const states = values.map(([, said]) => said.get('state'));
     this.#looked = [false, ...states.map((state) => state === 'clean' || state === 'fouled')];
+    const found = values.map(([, said]) => said.has('finding') && said.get('state') !== 'fouled');
+    this.#contradicts = [false, ...found];
     this.#carriers = fold.columns.map(({ component }) => carriersOf(component));
   }
 
@@ -48,6 +52,14 @@ export class FoldCells {
     const value = this.#valueOf[raw]!;
     this.#draft.folded[row * this.#fold.columns.length + column] = value;
     return value !== 0;
+  }
+
+  /** The folded columns in which the row names a finding on a part that it does not call fouled. */
+  unfouledFindings(row: number): readonly number[] {
+    if (!this.#contradicts.includes(true)) return [];
+    const width = this.#fold.columns.length;
+    const columns = Array.from({ length: width }, (_, column) => column);
+    return columns.filter((column) => this.#contradicts[this.#draft.folded[row * width + column]!]);
   }
 
   /** The folded columns in which the row says it looked at a part that its craft cannot have. */

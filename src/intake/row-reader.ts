@@ -11,7 +11,7 @@ import { makeCell, storedCode } from './make-cell.js';
 import type { ReadingRequest } from './read-file.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { RowRemarks } from './row-remarks.js';
-import { type RowRule, rowRulesOf } from './row-rules.js';
+import { findingWithoutFouling, type RowRule, rowRulesOf } from './row-rules.js';
 import type { MeaningCell } from './text-cell.js';
 
 /** A column of the file, the field it gives and the cell that reads it. */
@@ -207,6 +207,9 @@ export class RowReader {
         reason: 'none of the known marks of the checklist',
         remedy: 'Mend the cell, or add the mark to the values under fold in the crosswalk.',
       });
+    }
+    for (const column of fold.unfouledFindings(row)) {
+      this.#remarks.add(row, foldAt[column]!, findingWithoutFouling, 'notes');
     }
     for (const column of fold.impossibleParts(row)) this.#remarks.add(row, foldAt[column]!, impossiblePart);
   }

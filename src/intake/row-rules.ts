@@ -91,6 +91,13 @@ function hoursAreRecorded(draft: Draft): readonly RowRule[] {
   ];
 }
 
+/** What is noted of a finding on a part that is not called fouled. */
+export const findingWithoutFouling: Saying = {
+  code: 'finding-without-fouling',
+  reason: 'something was found on a part that is not called fouled',
+  remedy: 'Compare with the form: either the state or the finding is wrong.',
+};
+
 function findingsAreFouled(draft: Draft): readonly RowRule[] {
   const state = draft.columns.get('state');
   const finding = draft.columns.get('finding');
@@ -98,11 +105,9 @@ function findingsAreFouled(draft: Draft): readonly RowRule[] {
   const fouled = state.field.codes.codes.findIndex(({ code }) => code === 'fouled') + 1;
   return [
     {
+      ...findingWithoutFouling,
       severity: 'notes',
-      code: 'finding-without-fouling',
       field: 'finding',
-      reason: 'something was found on a part that is not called fouled',
-      remedy: 'Compare with the form: either the state or the finding is wrong.',
       isBroken: (row) => finding.values[row] !== 0 && state.values[row] !== fouled,
     },
   ];

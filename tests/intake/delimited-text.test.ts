@@ -147,7 +147,9 @@ test('whatever is quoted as RFC 4180 says is read back', async () => {
 });
 
 test('any bytes at all give rows or problems, and the sum holds', async () => {
-  const bytes = fc.uint8Array({ maxLength: 200 }).map((some) => Buffer.concat([Buffer.from('no,note,dollars\n'), some]));
+  const bytes = fc
+    .uint8Array({ maxLength: 200 })
+    .map((some) => Buffer.concat([Buffer.from('no,note,dollars\n'), some]));
   await fc.assert(
     fc.asyncProperty(bytes, fc.integer({ min: 1, max: 50 }), async (text, chunk) => {
       const result = await read(text, chunk);
