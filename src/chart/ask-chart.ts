@@ -39,7 +39,7 @@ function onlyText(sheet: EvaluatedSheet, { at }: PlacedColumn): boolean {
 }
 
 function wantedInstead(option: ChartOption, given: string): string | null {
-  if (option.takes === 'number') return /^\d+$/.test(given) ? null : 'a whole number';
+  if (option.takes === 'number') return /^[1-9]\d{0,8}$/.test(given) ? null : 'a whole number above zero';
   if (option.takes === 'list') return given.trim() === '' ? 'values with commas between them' : null;
   return option.takes.includes(given) ? null : `one of ${(option.takes as readonly string[]).join(', ')}`;
 }

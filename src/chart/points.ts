@@ -27,6 +27,17 @@ export function keyColumns({ sheet }: AskedChart): readonly PlacedColumn[] {
   return sheet.columns.flatMap((column, at) => (column.role === 'key' ? [{ at, column }] : []));
 }
 
+/** The first of the sheet's keys that tell its rows apart: names of rows need no more than these. */
+export function namingColumns(asked: AskedChart): readonly PlacedColumn[] {
+  const keys = keyColumns(asked);
+  for (let count = 1; count < keys.length; count++) {
+    const named = keys.slice(0, count);
+    const names = asked.sheet.rows.map(({ cells }) => named.map(({ at }) => keyText(cells[at]!)).join(', '));
+    if (new Set(names).size === names.length) return named;
+  }
+  return keys;
+}
+
 /** Every row of the sheet, in its order, with the value asked for. */
 export function pointsOf(chart: AskedChart, named: readonly PlacedColumn[]): readonly Point[] {
   const { sheet, columns } = chart;

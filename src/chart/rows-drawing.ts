@@ -3,7 +3,7 @@ import { drawingWidth, footOf, measureAxisX, nameAxis, rowHeight, spaceForNames,
 import type { AskedChart, Drawing, Unfit } from './chart-kind.js';
 import { paint } from './colours.js';
 import { plotDrawing } from './plot-drawing.js';
-import { keyColumns, type Point, pointsOf } from './points.js';
+import { namingColumns, type Point, pointsOf } from './points.js';
 import { readingOf } from './reading.js';
 import { repeatedName } from './repeated-name.js';
 import { shownScale } from './shown-scale.js';
@@ -11,7 +11,7 @@ import { shownScale } from './shown-scale.js';
 /** Rows down the side and their values across, as dots or as bars from zero. */
 export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfit {
   const named = asked.columns.get('y');
-  const naming = named === undefined ? keyColumns(asked) : [named];
+  const naming = named === undefined ? namingColumns(asked) : [named];
   const points = pointsOf(asked, naming);
   const names = points.map((point) => point.name);
   const repeated = repeatedName(names, 'y');

@@ -1,8 +1,9 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
-import { definitionList } from './account.js';
+import { inWords } from './anchor.js';
 import { definitionChanges } from './definition-changes.js';
+import { definitionList } from './definition-list.js';
 import { type Methods, methodList } from './methods.js';
 import type { PageContext } from './page-context.js';
 import { readingSum } from './reading-sum.js';
@@ -27,7 +28,7 @@ export function closingSections(
     section('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
     section('definitions', words.definitions, [noteList(standingNotes)]),
     section('methods', words.methods, [methodList(methods)]),
-    section('cautions', words.cautions, [noteList([...new Set([...cautionsOf(notebook), ...washCautions])])]),
+    section('cautions', words.cautions, [noteList([...washCautions, ...new Set(cautionsOf(notebook))])]),
     section('provenance', words.provenance, provenance(notebook, context)),
   ];
 }
@@ -43,13 +44,11 @@ function noteList(notes: readonly string[]): Element {
   );
 }
 
-/** The cautions that the notebook's own figures carry, named once each. */
+/** The cautions that the notebook's figures carry, each with its figure; those of a sheet stand with its columns. */
 function cautionsOf(notebook: EvaluatedNotebook): string[] {
-  const results = [
-    ...[...notebook.figures.values()].map((figure) => figure.result),
-    ...[...notebook.sheets.values()].flatMap((sheet) => sheet.rows.flatMap((row) => row.cells)),
-  ];
-  return results.flatMap((result) => (result.kind === 'number' ? result.cautions : []));
+  return [...notebook.figures.values()].flatMap(({ name, result }) =>
+    result.kind === 'number' ? result.cautions.map((caution) => words.cautionOf(inWords(name), caution)) : [],
+  );
 }
 
 function provenance(notebook: EvaluatedNotebook, { sum, program, date }: PageContext): Element[] {

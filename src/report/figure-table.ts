@@ -28,7 +28,7 @@ export function figureTable(figures: readonly EvaluatedFigure[], methods: Method
         head,
         { content: showResult(result, shownAs), number: result.kind === 'number' },
         { content: intervalContent(result, shownAs, methods) },
-        { content: result.kind === 'number' ? showFraction(result) : '' },
+        { content: [h('span', { className: ['whole'] }, [result.kind === 'number' ? showFraction(result) : ''])] },
       ];
     }),
   });

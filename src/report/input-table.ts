@@ -32,8 +32,12 @@ export function inputTable(inputs: readonly EvaluatedInput[]): Element {
 function inputCell({ value, unit }: EvaluatedInput): TableCell {
   if (value.kind === 'problem') return { content: [problemBox(value.problems)] };
   if (value.kind !== 'number' || value.value === null) return { content: showResult(value, ''), number: true };
-  const inPercent = unit === 'percent';
-  return { content: showNumber(value.value, inPercent ? 'percent' : '', value.unit), number: true };
+  return { content: showNumber(value.value, inputFormat(unit), value.unit), number: true };
+}
+
+/** How an input of that unit is shown: a year without separators, a percentage as one, other numbers as they are. */
+export function inputFormat(unit: string): string {
+  return unit === 'year' || unit === 'percent' ? unit : '';
 }
 
 /** The selections of one table of the notebook: which rows each name stands for, and how many they are. */

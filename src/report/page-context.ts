@@ -1,3 +1,4 @@
+import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
@@ -11,6 +12,8 @@ export interface PageContext {
   };
   /** The day up to which the records tell, as readers see it: `30 November 2025`. */
   readonly date: string;
+  /** What each figure stands on, by its name; a figure without one says nothing of its records. */
+  readonly traces?: ReadonlyMap<string, Trace>;
   /** Whom the page is for, as a phrase; left out where nobody said. */
   readonly audience?: string;
 }

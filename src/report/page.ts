@@ -2,8 +2,9 @@ import type { Element, ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
+import type { Trace } from '../notebook/trace.js';
 import type { Problem } from '../problem/problem.js';
-import { figureAccount } from './account.js';
+import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
 import { closingSections } from './closing-sections.js';
 import { contentPolicy } from './content-policy.js';
@@ -33,7 +34,7 @@ export interface RenderedPage {
  */
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
   const methods = methodsOf(notebook);
-  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods));
+  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context.traces ?? new Map()));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
   const problems = [...notebook.problems, ...found];
   const closing = closingSections(notebook, context, methods);
@@ -54,7 +55,12 @@ interface BlockPart {
   readonly problems: readonly Problem[];
 }
 
-function blockPart(block: Block, notebook: EvaluatedNotebook, methods: Methods): BlockPart {
+function blockPart(
+  block: Block,
+  notebook: EvaluatedNotebook,
+  methods: Methods,
+  traces: ReadonlyMap<string, Trace>,
+): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
     names.flatMap((name) => values.get(name) ?? []);
   switch (block.kind) {
@@ -73,11 +79,11 @@ function blockPart(block: Block, notebook: EvaluatedNotebook, methods: Methods):
       return { elements: [selectionTable(named(block.names, notebook.selections))], problems: [] };
     case 'figures': {
       const figures = named(block.names, notebook.figures);
-      return { elements: [figureTable(figures, methods), ...figures.map(figureAccount)], problems: [] };
+      return { elements: [figureTable(figures, methods), figureAccounts(figures, traces)], problems: [] };
     }
     case 'sheet': {
       const sheet = notebook.sheets.get(block.name);
-      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook.name, methods)], problems: [] };
+      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook, methods)], problems: [] };
     }
     case 'chart': {
       const { element, problems } = chartFigure(block.chart, notebook);

@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
-import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
+import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
@@ -13,8 +13,8 @@ import { keyCell, resultCell } from './result-cell.js';
 import { type TableHead, tableElement } from './table.js';
 import { words } from './words.js';
 
-/** A sheet with its problems, its notes, how its columns were made, and its CSV. `notebook` names the saved file. */
-export function sheetPart(sheet: EvaluatedSheet, notebook: string, methods: Methods): Element {
+/** A sheet with its problems, its notes, how its columns were made, and its CSV. The notebook names the saved file. */
+export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, methods: Methods): Element {
   const keys = sheet.columns.findIndex((column) => column.role === 'value');
   return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
@@ -37,14 +37,14 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: string, methods: Meth
         ]),
     ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
     ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
-    sheetAccount(sheet),
+    sheetAccount(sheet, notebook.file),
     ...(sheet.rows.length === 0
       ? []
       : [
           h('p', { className: ['downloads'] }, [
             downloadLink(
               sheetCsv(sheet),
-              `${notebook}-${sheet.name}.csv`,
+              `${notebook.name}-${sheet.name}.csv`,
               'text/csv',
               words.download(inWords(sheet.name)),
             ),

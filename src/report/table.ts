@@ -35,25 +35,37 @@ export interface PageTable {
 const children = (content: CellContent): ElementContent[] =>
   typeof content === 'string' ? [{ type: 'text', value: content }] : [...content];
 
+/** A table of more rows than this scrolls within its region, under its head. */
+const longest = 30;
+
 /** A table within a region of its own that scrolls sideways by itself, by keyboard too, so that the page never does. */
 export function tableElement(table: PageTable): Element {
   const captionId = `${table.id}-caption`;
-  return h('div', { className: ['scroll'], role: 'group', ariaLabelledBy: captionId, tabIndex: 0 }, [
-    h('table', { id: table.id, className: table.sortable === true ? ['sortable'] : undefined }, [
-      h('caption', { id: captionId }, [h('span', children(table.caption))]),
-      h('thead', [
+  return h(
+    'div',
+    {
+      className: table.rows.length > longest ? ['scroll', 'long'] : ['scroll'],
+      role: 'group',
+      ariaLabelledBy: captionId,
+      tabIndex: 0,
+    },
+    [
+      h('table', { id: table.id, className: table.sortable === true ? ['sortable'] : undefined }, [
+        h('caption', { id: captionId }, [h('span', children(table.caption))]),
+        h('thead', [
+          h(
+            'tr',
+            table.head.map((head) => h('th', { scope: 'col', className: numberClass(head) }, children(head.content))),
+          ),
+        ]),
         h(
-          'tr',
-          table.head.map((head) => h('th', { scope: 'col', className: numberClass(head) }, children(head.content))),
+          'tbody',
+          table.rows.map((cells) => rowElement(cells, table.heads)),
         ),
+        ...(table.foot === undefined ? [] : [h('tfoot', [rowElement(table.foot, table.heads)])]),
       ]),
-      h(
-        'tbody',
-        table.rows.map((cells) => rowElement(cells, table.heads)),
-      ),
-      ...(table.foot === undefined ? [] : [h('tfoot', [rowElement(table.foot, table.heads)])]),
-    ]),
-  ]);
+    ],
+  );
 }
 
 function rowElement(cells: readonly TableCell[], heads: number): Element {

@@ -5,6 +5,7 @@ import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import { showInterval, showNumber, showResult } from '../notebook/shown.js';
 import { nearestName } from '../problem/nearest.js';
 import { anchor, inWords } from './anchor.js';
+import { inputFormat } from './input-table.js';
 import type { ValueInProse } from './prose.js';
 import { words } from './words.js';
 
@@ -53,8 +54,9 @@ function whyText(result: Result): string {
 
 function inputText(result: Result, unit: string): string {
   if (result.kind !== 'number' || result.value === null) return showResult(result, '');
-  if (unit === 'percent') return showResult(result, 'percent');
-  return unit === '' ? showResult(result, '') : `${showNumber(result.value, '', '')} ${unit}`;
+  const format = inputFormat(unit);
+  if (format !== '' || unit === '') return showResult(result, format);
+  return `${showNumber(result.value, '', '')} ${unit}`;
 }
 
 function link(part: string, name: string, children: (string | ElementContent)[]): ElementContent {

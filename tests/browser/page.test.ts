@@ -98,6 +98,25 @@ describe.skipIf(!browserHere())('a page opened from a folder', () => {
     await close();
   });
 
+  it('shows a long table within a region of its own, its head in sight', async () => {
+    const { page, close } = await openPage(browser, file, { viewport: { width: 1280, height: 800 } });
+    await page.locator('#chart-heat-by-weekday-and-hour-hour-weekday-interception-30 summary').click();
+    const region = page.locator('.long');
+    await region.focus();
+    await page.keyboard.press('End');
+    const headBelowTop = () =>
+      region.evaluate((element) => {
+        const head = element.querySelector('thead th')!.getBoundingClientRect();
+        return {
+          atEnd: element.scrollTop + element.clientHeight > element.scrollHeight - 2,
+          below: head.top - element.getBoundingClientRect().top,
+        };
+      });
+    await expect.poll(async () => (await headBelowTop()).atEnd).toBe(true);
+    expect((await headBelowTop()).below).toBeCloseTo(0, 0);
+    await close();
+  });
+
   it('sorts a table by keyboard, missing values last either way, and says so', async () => {
     const { page, close } = await openPage(browser, file);
     const names = () => page.locator('#table-by-station tbody th').allTextContents();

@@ -238,6 +238,22 @@ describe('geometry', () => {
     expect(chart.reading.join(' ')).toContain('one-sided upper limit');
   });
 
+  it('ends a curve where it is asked to, level, and says what lies beyond', () => {
+    const from = sheet(
+      [value('minutes'), value('held')],
+      [
+        [number(0), number(1)],
+        [number(30), number(0.5)],
+        [number(9000), number(0)],
+      ],
+    );
+    const chart = drawn(request('steps', { value: 'held', x: 'minutes', until: '100' }), from);
+    const path = elements(chart.svg, 'path').map(({ properties }) => String(properties.d));
+    // From the left margin to the right edge, never down to the last step.
+    expect(path.at(-1)).toMatch(/^M58,34L.*L654,167$/);
+    expect(chart.reading.join(' ')).toContain('1 steps lie beyond 100');
+  });
+
   it('stops a line where a definition changed', () => {
     const from = sheet(
       [key('season'), value('n')],

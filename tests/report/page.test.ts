@@ -86,6 +86,17 @@ describe('a page', () => {
     expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 
+  it('gives an account of a figure: formula, records counted by file and line, and those left out and why', () => {
+    const account = /<div id="account-interception">[\s\S]*?<\/dl>/.exec(html)![0].replace(/<[^>]*>/g, ' ');
+    expect(account).toContain('rate(intercepted, inspected)');
+    expect(unescaped(account)).toContain('71 of 25,151 rows of inspections: full where outcome is "intercepted"');
+    expect(account).toContain('25,068 did not meet the conditions; 12 left open whether they meet them');
+    expect(account).toContain(
+      'lakes/inspections-2025.csv: 71 rows, lines 17, 256, 495, 734, 973, 1212, 1451, 1690 and 63 more',
+    );
+    expect(account).toContain('58 rows of lakes/inspections-2025.csv');
+  });
+
   it('escapes what the records and the notebook hold', () => {
     const title = 'A </title><script>alert(1)</script> "quoted" \\ page';
     const notebook = {

@@ -467,4 +467,34 @@ export const sampleContext: PageContext = {
   program: { version: '0.1.0', fingerprint: 'd4'.repeat(32) },
   date: '30 November 2025',
   audience: 'analysts and the public',
+  traces: new Map([
+    [
+      'interception',
+      {
+        name: 'interception',
+        formula: 'rate(intercepted, inspected)',
+        shownAs: 'per 1,000',
+        result: share(71, 21_574, 0.00241, 0.00442),
+        inputs: [],
+        standsOn: [{ name: 'full', formula: 'inspections where …', result: text('21574 rows of inspections') }],
+        counts: [
+          {
+            table: 'inspections',
+            description: 'full where outcome is "intercepted"',
+            counted: 71,
+            considered: 25_151,
+            leftOut: { otherwise: 25_068, unknown: 12, missing: 0 },
+            files: [
+              {
+                file: 'lakes/inspections-2025.csv',
+                rows: 71,
+                lines: Array.from({ length: 71 }, (_, at) => String(17 + at * 239)),
+              },
+            ],
+            setAside: [{ file: 'lakes/inspections-2025.csv', rows: 58, problems: { 'not-a-code': 31 } }],
+          },
+        ],
+      },
+    ],
+  ]),
 };

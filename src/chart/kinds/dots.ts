@@ -11,7 +11,7 @@ export const dots: ChartKind = {
       word: 'y',
       takes: 'column',
       needed: false,
-      meaning: 'The column that names the rows; without it, all keys together.',
+      meaning: 'The column that names the rows; without it, the first keys that tell them apart.',
     },
     sharedOptions.low,
     sharedOptions.high,

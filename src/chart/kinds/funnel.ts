@@ -3,7 +3,7 @@ import { drawingWidth, measureAxisX, measureAxisY, textSize, topOf } from '../ax
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { plotDrawing } from '../plot-drawing.js';
-import { keyColumns, numberOf, type Point, pointsOf } from '../points.js';
+import { namingColumns, numberOf, type Point, pointsOf } from '../points.js';
 import { shownScale } from '../shown-scale.js';
 import { textWidth } from '../text-width.js';
 
@@ -43,7 +43,7 @@ const limitWords = ['inner-low', 'inner-high', 'outer-low', 'outer-high'];
 const mostLabels = 4;
 
 function drawFunnel(asked: AskedChart): Drawing | Unfit {
-  const points = pointsOf(asked, keyColumns(asked));
+  const points = pointsOf(asked, namingColumns(asked));
   const placed = points.flatMap((point) => placedOf(asked, point)).sort((a, b) => a.x - b.x);
   if (placed.length === 0) return noDenominators();
   const { label } = shownScale(asked.sheet, asked.columns.get('value')!);

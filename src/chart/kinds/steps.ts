@@ -7,7 +7,7 @@ import { plotDrawing } from '../plot-drawing.js';
 import { numberOf, type Point } from '../points.js';
 import { looksOf } from '../series.js';
 import { type Series, seriesOf } from '../series-points.js';
-import { shownScale } from '../shown-scale.js';
+import { shownScale, tickText } from '../shown-scale.js';
 import { thinned } from '../thinned.js';
 
 /** A share that falls in steps as time passes, with its limits as a band. */
@@ -17,6 +17,12 @@ export const steps: ChartKind = {
   options: [
     sharedOptions.value,
     { word: 'x', takes: 'column', needed: true, meaning: 'The column of numbers along the bottom, such as minutes.' },
+    {
+      word: 'until',
+      takes: 'number',
+      needed: false,
+      meaning: 'Where the bottom axis ends, in its own unit; without it, at the last step.',
+    },
     sharedOptions.by,
     sharedOptions.low,
     sharedOptions.high,
@@ -38,13 +44,19 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
   const series = seriesOf(asked, along);
   if ('code' in series) return series;
   const { label, times } = shownScale(asked.sheet, asked.columns.get('value')!);
-  const stepped = series.map(({ name, points }) => ({ name, steps: thinned(stepsOf(points), mostSteps) }));
+  const known = series.map(({ name, points }) => ({ name, steps: stepsOf(points) }));
+  const until = asked.settings.get('until');
+  const end =
+    until === undefined ? topOf(known.flatMap(({ steps: some }) => some.map((step) => step.x))) : Number(until);
+  const beyond = known.flatMap(({ steps: some }) => some).filter((step) => step.x > end).length;
+  const stepped = known.map(({ name, steps: some }) => ({ name, steps: thinned(cutAt(some, end), mostSteps) }));
   const all = stepped.flatMap((one) => one.steps);
   if (all.length === 0) return noSteps(along.column.name);
   const looks = looksOf(stepped.map(({ name }) => name));
   const absent = series.flatMap(({ points }) => points).filter((point) => point.value === null).length;
   const reading = [
     'Each line falls where a time ends; the shading is its interval.',
+    ...(beyond > 0 ? [`${beyond} steps lie beyond ${tickText(end)}, where the axis ends; the table has them.`] : []),
     ...(absent > 0 ? [`${absent} rows have no value and are not drawn.`] : []),
   ];
   const legend = stepped.length > 1;
@@ -57,7 +69,7 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
       marginLeft,
       marginRight: 26,
       marginBottom: 48,
-      x: { domain: [Math.min(0, ...all.map((step) => step.x)), topOf(all.map((step) => step.x))], type: 'linear' },
+      x: { domain: [Math.min(0, ...all.map((step) => step.x)), end], type: 'linear' },
       y: { domain: [0, Math.max(times, topOf(all.flatMap((step) => [step.value, step.high])))], type: 'linear' },
       marks: [
         ...measureAxisY(label),
@@ -98,6 +110,13 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
       })
       .sort((a, b) => a.x - b.x);
   }
+}
+
+/** The steps up to an end, carried on to it where more follow. */
+function cutAt(some: readonly Step[], end: number): readonly Step[] {
+  const within = some.filter((step) => step.x <= end);
+  const last = within.at(-1);
+  return last === undefined || within.length === some.length ? within : [...within, { ...last, x: end }];
 }
 
 function noSteps(column: string): Unfit {

@@ -15,8 +15,7 @@ export function openAccounts(): void {
 
 function openAddressed(): void {
   const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
-  const details = target?.closest('details');
-  if (details === null || details === undefined || details.open) return;
-  details.open = true;
+  let details = target?.closest('details') ?? null;
+  for (; details !== null; details = details.parentElement?.closest('details') ?? null) details.open = true;
   target?.scrollIntoView();
 }

@@ -1,6 +1,6 @@
 /** One column of prose; tables and drawings may take the margin beside it where the window has one. */
 export const layoutStyle = `
-main{max-width:60rem;margin:0 auto;padding:2.2rem clamp(1rem,4vw,2.5rem) 4rem}
+main{max-width:70rem;margin:0 auto;padding:2.2rem clamp(1rem,4vw,2.5rem) 4rem}
 main>p,main>ul,main>ol,main>blockquote,main>section>p,main>section>ul,main>section>ol,.account p{max-width:41rem}
 .skip{position:absolute;left:-100vw;top:0;padding:.5rem 1rem;background:var(--paper);z-index:1}
 .skip:focus{left:0}
@@ -15,6 +15,7 @@ td .problems{margin:0;min-width:14rem}
 .problems p{margin:.35rem 0}
 details{margin:.3rem 0;font:.88rem/1.5 var(--sans);max-width:46rem}
 details.numbers{max-width:none}
+.accounts>details{margin-inline-start:1rem}
 summary{cursor:pointer;color:var(--accent);padding:.25rem 0;min-height:1.5rem}
 details[open]>summary{font-weight:600}
 .account>div{border-inline-start:2px solid var(--rule);padding-inline-start:1rem;margin-block:.2rem .9rem}

@@ -6,7 +6,9 @@ export function printStyle(title: string): string {
 html{font-size:10.5pt;line-height:1.4}
 main{max-width:none;padding:0}
 .skip,.downloads,.copy,#said,.numbers.repeated{display:none}
-.scroll{overflow:visible}
+.scroll{overflow:visible;max-height:none}
+.long{border:0}
+.long thead th{position:static}
 .drawing{min-width:0}
 tr,figure>.scroll,.problems,dt,li{break-inside:avoid}
 thead{display:table-header-group}
@@ -18,7 +20,7 @@ th[aria-sort] button::after{content:none}
 td.number,.small>span{white-space:normal}
 table{font-size:8.4pt}
 th,td{padding-inline-end:.5rem}
-tbody th,td .why.small{min-width:0}
+thead th,tbody th,td .why.small{min-width:0}
 tbody th:first-child{position:static}
 a{color:inherit}
 details::details-content{content-visibility:visible;block-size:auto}

@@ -5,7 +5,9 @@ table{min-width:min(100%,24rem);border-collapse:collapse;font:.88rem/1.4 var(--s
 caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
 th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
 th:last-child,td:last-child{padding-inline-end:.2rem}
-thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom}
+thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom;min-width:4.6rem}
+.long{max-height:min(40rem,85vh);overflow-y:auto;border-block-end:1px solid var(--rule)}
+.long thead th{position:sticky;inset-block-start:0;z-index:1;background:var(--paper);box-shadow:inset 0 -1px var(--ink)}
 tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
 caption span{display:inline-block;position:sticky;inset-inline-start:0;max-width:min(46rem,calc(100vw - 2.5rem))}
@@ -16,7 +18,7 @@ tbody th:first-child{position:sticky;inset-inline-start:0}
 td.number{white-space:nowrap}
 td .small,th .small{display:block;font-weight:400;font-size:.78rem;line-height:1.35}
 td.number .small{white-space:normal}
-.small>span{white-space:nowrap}
+.small>span,.whole{white-space:nowrap}
 td .why.small{white-space:normal;min-width:9rem}
 th button{font:inherit;color:inherit;background:none;border:0;padding:.1rem 0;min-height:1.5rem;text-align:inherit;cursor:pointer;text-decoration:underline dotted;text-underline-offset:.2em}
 th[aria-sort] button{text-decoration-style:solid}

@@ -1,0 +1,33 @@
+import type { Trace, TracedCount } from '../notebook/trace.js';
+import { inWords } from './anchor.js';
+import type { Entry } from './definition-list.js';
+import { words } from './words.js';
+
+/** How many stretches of lines of one file stand on the page; the trace command lists the rest. */
+const mostStretches = 8;
+
+/** What a figure stands on: other names, the records counted by file and line, and those left out and why. */
+export function traceEntries({ inputs, standsOn, counts }: Trace): Entry[] {
+  const names = [...inputs.map((input) => input.name), ...standsOn.map((other) => other.name)].map(inWords);
+  return [
+    ...(names.length === 0 ? [] : [[words.standsOn, names.join(', ')] as const]),
+    ...counts.flatMap(countEntries),
+  ];
+}
+
+function countEntries(count: TracedCount): Entry[] {
+  const { table, description, counted, considered, leftOut, files, setAside } = count;
+  const left = (['otherwise', 'unknown', 'missing'] as const)
+    .filter((why) => leftOut[why] > 0)
+    .map((why) => words.leftOutRows(leftOut[why], words.leftOutOf[why]));
+  return [
+    [words.recordsCounted, words.countedOf(counted, considered, inWords(table), description)],
+    ...(left.length === 0 ? [] : [[words.leftOut, left.join('; ')] as const]),
+    ...files.map(({ file, rows, lines }): Entry => {
+      const more = lines.length - mostStretches;
+      const shown = lines.slice(0, mostStretches).join(', ') + (more > 0 ? words.moreLines(more) : '');
+      return [words.fromFile, words.fileLines(file, rows) + shown];
+    }),
+    ...setAside.map(({ file, rows }): Entry => [words.setAsideThere, words.setAsideOf(file, rows)]),
+  ];
+}
