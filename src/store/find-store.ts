@@ -1,6 +1,7 @@
 import { readFile, rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
+import { tables } from '../record/tables.js';
 import { type StoreDescription, storeFiles, storeMark, storeVersion } from './store-description.js';
 
 /** Where a store that is being replaced stands until the new one is in its place. */
@@ -46,8 +47,10 @@ function readDescription(text: string): StoreDescription | null {
   try {
     const value: unknown = JSON.parse(text);
     if (typeof value !== 'object' || value === null) return null;
-    const { store, version } = value as Partial<StoreDescription>;
-    return store === storeMark && typeof version === 'number' ? (value as StoreDescription) : null;
+    const { store, version, sum, tables: sizes } = value as Partial<StoreDescription>;
+    if (store !== storeMark || typeof version !== 'number') return null;
+    const isWhole = sum !== undefined && sizes !== undefined && tables.every(({ name }) => name in sizes);
+    return isWhole || version !== storeVersion ? (value as StoreDescription) : null;
   } catch {
     return null;
   }
