@@ -1,6 +1,7 @@
 import { side } from '../record/codes.js';
 import type { TableDefinition } from '../record/field.js';
 import { componentCodes } from '../record/tables/checks.js';
+import type { Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
 import type { Saying } from './remark.js';
 import { RowSet } from './row-set.js';
@@ -31,10 +32,15 @@ function hasKey(reading: FileReading): boolean {
  * Looks are many and mostly stand together by inspection, so that a stamp for each part tells a repeat; only inspections
  * whose looks are scattered are remembered one by one.
  */
-function checkLooks(readings: readonly FileReading[], folded: ReadonlyMap<number, ReadonlySet<number>>): void {
+function checkLooks(
+  readings: readonly FileReading[],
+  folded: ReadonlyMap<number, ReadonlySet<number>>,
+  keys: number,
+): void {
   const stamps = new Int32Array(partCount);
   let run = 0;
-  const met = new Set<number>();
+  /** By the inspection's number: whether a look of it was met before. */
+  const met = new Uint8Array(keys);
   const scattered = new Set<number>();
   const eachLook = (visit: (reading: FileReading, row: number, inspection: number, part: number) => void): void => {
     for (const reading of readings) {
@@ -50,15 +56,16 @@ function checkLooks(readings: readonly FileReading[], folded: ReadonlyMap<number
     const { table } = reading.draft;
     remarkOn(reading, row, positionOf(reading, table.key[0]!), repeated(table));
   };
+  const hasFolded = folded.size > 0;
   let current = 0;
   eachLook((reading, row, inspection, part) => {
     if (inspection !== current) {
-      if (met.has(inspection)) scattered.add(inspection);
-      met.add(inspection);
+      if (met[inspection] === 1) scattered.add(inspection);
+      met[inspection] = 1;
       current = inspection;
       run++;
     }
-    if (stamps[part] === run || folded.get(inspection)?.has(part)) setAside(reading, row);
+    if (stamps[part] === run || (hasFolded && folded.get(inspection)?.has(part))) setAside(reading, row);
     else stamps[part] = run;
   });
   if (scattered.size === 0) return;
@@ -93,10 +100,15 @@ function foldedParts(table: TableDefinition, owners: readonly FileReading[]): Re
 }
 
 /** Sets aside every row whose key an earlier row has; rows set aside before do not count as earlier ones. */
-export function checkKeys(table: TableDefinition, readings: readonly FileReading[], all: readonly FileReading[]): void {
+export function checkKeys(
+  table: TableDefinition,
+  readings: readonly FileReading[],
+  all: readonly FileReading[],
+  texts: Texts,
+): void {
   const keyed = readings.filter(hasKey);
   if (table.key[1] === 'component') {
-    checkLooks(keyed, foldedParts(table, all));
+    checkLooks(keyed, foldedParts(table, all), texts.spaceOf('inspections').interner.size);
     return;
   }
   const rows = new RowSet(keyed.map(({ draft }) => table.key.map((name) => draft.columns.get(name)!.values)));

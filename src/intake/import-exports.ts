@@ -137,7 +137,7 @@ function checkAcross(readings: readonly FileReading[], texts: Texts): void {
     const own = readings.filter(({ draft }) => draft.table === table);
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
-    checkKeys(table, own, readings);
+    checkKeys(table, own, readings, texts);
     checkDoubleEntries(own);
     const space = texts.spaceOf(table.name);
     markKeys(own, space);

@@ -63,6 +63,6 @@ export async function readAgain(from: string, reading: FileReading): Promise<voi
   } finally {
     await handle.close();
   }
-  reading.asideTexts.push(...fetched);
+  for (const text of fetched) reading.asideTexts.push(text);
   reading.asideTexts.sort((a, b) => a.line - b.line);
 }
