@@ -29,7 +29,8 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, me
             rows: sheet.rows.map(({ cells }) =>
               cells.map((cell, at) => {
                 const column = sheet.columns[at]!;
-                return column.role === 'key' ? keyCell(cell, column.shownAs) : resultCell(cell, column.shownAs);
+                if (column.role === 'key') return keyCell(cell, column.shownAs);
+                return { ...resultCell(cell, column.shownAs), number: holdsNumbers(sheet, at) };
               }),
             ),
             sortable: sheet.rows.length > 1,
@@ -62,13 +63,17 @@ function captionOf(sheet: EvaluatedSheet): string {
 
 function columnHead(column: SheetColumn, sheet: EvaluatedSheet, at: number, methods: Methods): TableHead {
   const results = sheet.rows.map((row) => row.cells[at]!);
-  const number = column.role === 'value' && results.some((result) => result.kind === 'number');
+  const number = column.role === 'value' && holdsNumbers(sheet, at);
   const unit = column.role === 'key' ? '' : unitInHead(column.shownAs, unitOf(results));
   const under = [unit, hasInterval(results) ? '95 % interval' : ''].filter((text) => text !== '').join(', ');
   const marks = marksOf(results, methods);
   const content: ElementContent[] = [{ type: 'text', value: headed(column.label) }];
   if (under !== '' || marks.length > 0) content.push(h('span', { className: ['small'] }, [under, ...marks]));
   return { content, number };
+}
+
+function holdsNumbers(sheet: EvaluatedSheet, at: number): boolean {
+  return sheet.rows.some((row) => row.cells[at]!.kind === 'number');
 }
 
 function unitOf(results: readonly Result[]): string {

@@ -4,7 +4,7 @@ import type { Entry } from './definition-list.js';
 import { words } from './words.js';
 
 /** How many stretches of lines of one file stand on the page; the trace command lists the rest. */
-const mostStretches = 8;
+const mostStretches = 5;
 
 /** What a figure stands on: other names, the records counted by file and line, and those left out and why. */
 export function traceEntries({ inputs, standsOn, counts }: Trace): Entry[] {
@@ -17,6 +17,7 @@ export function traceEntries({ inputs, standsOn, counts }: Trace): Entry[] {
 
 function countEntries(count: TracedCount): Entry[] {
   const { table, description, counted, considered, leftOut, files, setAside } = count;
+  const setAsideRows = setAside.reduce((rows, file) => rows + file.rows, 0);
   const left = (['otherwise', 'unknown', 'missing'] as const)
     .filter((why) => leftOut[why] > 0)
     .map((why) => words.leftOutRows(leftOut[why], words.leftOutOf[why]));
@@ -28,6 +29,6 @@ function countEntries(count: TracedCount): Entry[] {
       const shown = lines.slice(0, mostStretches).join(', ') + (more > 0 ? words.moreLines(more) : '');
       return [words.fromFile, words.fileLines(file, rows) + shown];
     }),
-    ...setAside.map(({ file, rows }): Entry => [words.setAsideThere, words.setAsideOf(file, rows)]),
+    ...(setAside.length === 0 ? [] : [[words.setAsideThere, words.setAsideOf(setAsideRows, setAside.length)] as const]),
   ];
 }

@@ -54,8 +54,8 @@ export const words = {
   fileLines: (file: string, rows: number): string => `${file}: ${whole(rows)} rows, lines `,
   moreLines: (ranges: number): string => ` and ${whole(ranges)} more stretches, which “rampbook trace” lists`,
   setAsideThere: 'Set aside on import',
-  setAsideOf: (file: string, rows: number): string =>
-    `${whole(rows)} rows of ${file}; the reasons stand under “What was read and what was set aside”`,
+  setAsideOf: (rows: number, files: number): string =>
+    `${whole(rows)} rows of ${files === 1 ? 'the file' : `${whole(files)} files`} of that table never came this far; see “What was read and what was set aside”`,
   traceCell: (notebook: string, sheet: string, column: string): string =>
     `rampbook trace ${notebook} '${sheet}.${column}[ROW]' --store FOLDER`,
   traceCellSays: 'The records behind one cell, by file and line (ROW is what stands at the head of its row):',

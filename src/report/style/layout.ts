@@ -26,7 +26,8 @@ figure{margin:1.6rem 0 2rem}
 figcaption{font-weight:600;margin:0 0 .5rem;max-width:46rem}
 .downloads{font:.88rem/1.5 var(--sans);margin:.3rem 0 1.4rem}
 .mark{font:.82em var(--sans);text-decoration:none;white-space:nowrap}
-.methods li:target,dl:target,div:target>dl,tr:has(:target){background:var(--accent-wash)}
+.methods li:target,tr:has(:target){background:var(--accent-wash)}
+.account>div:target{border-inline-start:4px solid var(--accent)}
 #said{position:fixed;inset-block-end:0;inset-inline-start:0;margin:0;padding:.3rem .8rem;background:var(--paper);border:1px solid var(--rule);font:.85rem/1.5 var(--sans)}
 #said:empty{border:0;padding:0}
 @media (max-width:36rem){h1{font-size:1.7rem}dl{display:block}dt{margin-block-start:.4rem}}

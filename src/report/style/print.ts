@@ -8,7 +8,7 @@ main{max-width:none;padding:0}
 .skip,.downloads,.copy,#said,.numbers.repeated{display:none}
 .scroll{overflow:visible;max-height:none}
 .long{border:0}
-.long thead th{position:static}
+.long thead th{position:static;box-shadow:none}
 .drawing{min-width:0}
 tr,figure>.scroll,.problems,dt,li{break-inside:avoid}
 thead{display:table-header-group}
