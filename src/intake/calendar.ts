@@ -18,8 +18,3 @@ export function dayNumber(year: number, month: number, day: number): number {
   const dayOfEra = yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear;
   return era * 146_097 + dayOfEra - 719_468;
 }
-
-/** The Gregorian year of a day counted from 1970-01-01. */
-export function yearOfDay(day: number): number {
-  return new Date(day * dayLength).getUTCFullYear();
-}

@@ -34,8 +34,10 @@ const letters: Readonly<Record<string, Step>> = {
   XXX: { kind: 'offset' },
 };
 
-/** The years that a record may fall in; what lies outside is a slip of the hand. */
+/** The first year that a record may fall in; what lies before is a slip of the hand. */
 export const firstYear = 1900;
+
+/** The last year that a record may fall in. */
 export const lastYear = 2100;
 
 /** The letters a pattern may hold, for messages. */

@@ -172,7 +172,15 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return nothing(problems);
   checkAcross(readings, texts);
-  for (const reading of readings) await readAgain(request.from, reading);
+  for (const reading of readings) {
+    const line = await readAgain(request.from, reading);
+    if (line === null) continue;
+    const remedy = 'Import again once nothing writes to the file.';
+    problems.push(
+      stop('file-changed', reading.file, `other text at line ${line}`, 'a file that stays as it is', remedy),
+    );
+  }
+  if (problems.length > 0) return nothing(problems);
 
   const setAside: LedgerLine[] = [];
   const notes: LedgerLine[] = [];

@@ -7,9 +7,10 @@ const window = 1 << 16;
 
 /**
  * Fetches from a file the rows that were found at fault only after it was read: the cells remarked on, and the text of each
- * row set aside. Rows are found by where they begin, so that all else is passed over.
+ * row set aside. Rows are found by where they begin, so that all else is passed over. Gives the line at which the file no
+ * longer holds what was read before; null where nothing changed.
  */
-export async function readAgain(from: string, reading: FileReading): Promise<void> {
+export async function readAgain(from: string, reading: FileReading): Promise<number | null> {
   const { draft, rule, header } = reading;
   const known = new Set(reading.asideTexts.map(({ line }) => line));
   const wanted = new Set<number>();
@@ -17,7 +18,7 @@ export async function readAgain(from: string, reading: FileReading): Promise<voi
   for (const { row, severity } of reading.remarks) {
     if (row !== null && severity === 'sets aside' && !known.has(draft.lines[row]!)) wanted.add(row);
   }
-  if (wanted.size === 0) return;
+  if (wanted.size === 0) return null;
   const rows = [...wanted].sort((a, b) => a - b);
   const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
   const scanner = new RecordScanner(rule.dialect, window);
@@ -49,9 +50,8 @@ export async function readAgain(from: string, reading: FileReading): Promise<voi
         filledTo += bytesRead;
         state = scanner.next();
       }
-      if (state !== met.row || scanner.count !== header.size) {
-        throw new Error(`${reading.file}:${draft.lines[row]} changed while it was read`);
-      }
+      if (state !== met.row || scanner.count !== header.size || scanner.line !== draft.lines[row])
+        return draft.lines[row]!;
       for (const remark of byRow.get(row) ?? []) {
         const position = remark.position!;
         remark.seen = withheld.includes(position) ? 'withheld' : scanner.cellText(position);
@@ -65,4 +65,5 @@ export async function readAgain(from: string, reading: FileReading): Promise<voi
   }
   for (const text of fetched) reading.asideTexts.push(text);
   reading.asideTexts.sort((a, b) => a.line - b.line);
+  return null;
 }

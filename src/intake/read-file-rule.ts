@@ -89,7 +89,12 @@ function readConstant(yaml: YamlDocument, node: Node, field: Field): string | nu
   if (text === null) return null;
   const number = readPlainValue(text, field);
   if (number === null) {
-    const wanted = field.type === 'date' ? 'a date as yyyy-MM-dd' : 'a number within its bounds';
+    const wanted =
+      field.type === 'date'
+        ? 'a date as yyyy-MM-dd'
+        : 'least' in field
+          ? `a number between ${field.least} and ${field.most}`
+          : 'a field that a constant may fill';
     yaml.complain('wrong-value', node, text, wanted, 'Mend it, or take the field from a column.');
   }
   return number;
@@ -174,6 +179,16 @@ export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
   const zoneNode = at('time_zone');
   const zoneOfNode = at('time_zone_of');
   if (zoneOfNode !== undefined) yaml.word(zoneOfNode, 'the field that tells the zone', ['station']);
+  if (zoneOfNode !== undefined && fieldOf(table, 'station')?.required !== true) {
+    const remedy = 'Name the zone itself: time_zone: America/Denver or alike.';
+    yaml.complain(
+      'wrong-value',
+      zoneOfNode,
+      'station',
+      `a table whose every row has a station; ${name} has none`,
+      remedy,
+    );
+  }
   const timeZone = zoneNode === undefined ? null : readZone(yaml, zoneNode);
   const needsZone = gathered.fields.some(
     ({ field, pattern }) => field.type === 'instant' && pattern?.hasOffset === false,

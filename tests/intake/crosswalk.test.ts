@@ -117,6 +117,20 @@ files:
   expect(mistakes(crosswalk(', pattern: "yyyy-MM-dd HH:mmXXX"'))).toEqual([]);
 });
 
+test('a zone is taken from the station only where every row has one', () => {
+  const crosswalk = `crosswalk: small
+files:
+  - files: w.csv
+    table: decontaminations
+    time_zone_of: station
+    columns:
+      no: { field: wash }
+      i: { field: inspection }
+      at: { field: ordered_at, pattern: yyyy-MM-dd HH:mm }
+`;
+  expect(mistakes(crosswalk)).toEqual(['5:19 crosswalk-wrong-value station']);
+});
+
 test('constants are held to their field', () => {
   const withConstants = (constants: string) => `${sound}    constants: ${constants}\n`;
   expect(mistakes(withConstants('{ lanes: 2, season_opens: 05-01 }'))).toEqual([]);

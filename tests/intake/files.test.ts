@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { pathPattern } from '../../src/intake/exported-files.js';
@@ -101,5 +101,18 @@ test('progress tells the file, its rows and the bytes of all files', async () =>
       progress: ({ file, rows, bytesDone, bytesTotal }) => steps.push({ file, rows, bytesDone, bytesTotal }),
     });
     expect(steps.at(-1)).toEqual({ file: 'notes.csv', rows: 2, bytesDone: 28, bytesTotal: 28 });
+  });
+});
+
+test('a file that changes between two readings stops the import', async () => {
+  await inFolder({ 'c.yaml': notesCrosswalk, 'notes.csv': 'no,note,dollars\na,x,1\na,y,2\n' }, async (folder) => {
+    const result = await importExports({
+      crosswalks: [join(folder, 'c.yaml')],
+      from: folder,
+      key: testKey,
+      // The repeated key is found after the file was read, and its row is fetched again.
+      progress: () => writeFileSync(join(folder, 'notes.csv'), 'no,note\n'),
+    });
+    expect(codesOf(result.problems)).toEqual(['file-changed']);
   });
 });

@@ -1,0 +1,55 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { dayNumber, daysInMonth } from '../../src/intake/calendar.js';
+import { Interner } from '../../src/intake/interner.js';
+import { RowSet } from '../../src/intake/row-set.js';
+
+test('equal bytes have equal numbers, in order of first appearance, however many there are', () => {
+  fc.assert(
+    fc.property(fc.array(fc.string({ maxLength: 4 }), { maxLength: 300 }), (texts) => {
+      const interner = new Interner();
+      const order = [...new Set(texts)];
+      const codes = texts.map((text) => interner.codeOfText(text));
+      expect(codes).toEqual(texts.map((text) => order.indexOf(text) + 1));
+      expect(order.map((_, index) => interner.textOf(index + 1))).toEqual(
+        order.map((text) => Buffer.from(text, 'utf8').toString()),
+      );
+    }),
+  );
+});
+
+test('rows are equal when all their values are, across drafts', () => {
+  const value = fc.integer({ min: -2, max: 2 });
+  const rows = fc.array(fc.tuple(value, value), { maxLength: 200 });
+  fc.assert(
+    fc.property(rows, rows, (first, second) => {
+      const columns = [first, second].map((draft) => [
+        Float64Array.from(draft, ([a]) => a * 1e12),
+        Int32Array.from(draft, ([, b]) => b),
+      ]);
+      const set = new RowSet(columns);
+      const known = new Set<string>();
+      for (const [draft, some] of [first, second].entries()) {
+        for (const [row, pair] of some.entries()) {
+          const name = pair.map((part) => part + 0).join(' ');
+          expect(set.add(draft, row)).toBe(!known.has(name));
+          known.add(name);
+        }
+      }
+    }),
+  );
+});
+
+test('days are counted as ECMAScript counts them', () => {
+  const date = fc.tuple(
+    fc.integer({ min: 1600, max: 2400 }),
+    fc.integer({ min: 1, max: 12 }),
+    fc.integer({ min: 1, max: 28 }),
+  );
+  fc.assert(
+    fc.property(date, ([year, month, day]) => {
+      expect(dayNumber(year, month, day)).toBe(Date.UTC(year, month - 1, day) / 86_400_000);
+      expect(daysInMonth(year, month)).toBe(new Date(Date.UTC(year, month, 0)).getUTCDate());
+    }),
+  );
+});
