@@ -1,5 +1,6 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { type Trace, traceFigure } from '../notebook/trace.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -67,10 +68,15 @@ function render(file: string, book: Book): Page {
   const opened = openNotebook(file, book);
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook, settings } = opened;
+  const traces = [...notebook.figures.keys()].flatMap((name): [string, Trace][] => {
+    const trace = traceFigure(opened, name);
+    return trace === null ? [] : [[name, trace]];
+  });
   const page = renderPage(notebook, {
     sum: book.sum,
     program: { version: programVersion(), fingerprint: programFingerprint() },
     date: asOfDay(book.sum.asOf),
+    traces: new Map(traces),
     ...(settings.for === '' ? {} : { audience: settings.for }),
   });
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };

@@ -4,6 +4,7 @@ import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import { inWords } from './anchor.js';
 import { definitionChanges } from './definition-changes.js';
 import { definitionList } from './definition-list.js';
+import { fileName } from './file-name.js';
 import { type Methods, methodList } from './methods.js';
 import type { PageContext } from './page-context.js';
 import { readingSum } from './reading-sum.js';
@@ -55,7 +56,7 @@ function provenance(notebook: EvaluatedNotebook, { sum, program, date }: PageCon
   return [
     definitionList([
       [words.asOf, date],
-      [words.notebook, h('code', [notebook.file])],
+      [words.notebook, h('code', [fileName(notebook.file)])],
       [words.fingerprintOf.notebook, h('code', [notebook.fingerprint])],
       [words.fingerprintOf.records, h('code', [sum.fingerprint])],
       [words.program, `rampbook ${program.version}`],

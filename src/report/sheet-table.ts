@@ -7,6 +7,7 @@ import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
 import { sheetCsv } from './csv.js';
 import { downloadLink } from './download.js';
+import { fileName } from './file-name.js';
 import { type Methods, methodMark } from './methods.js';
 import { problemBox } from './problem-box.js';
 import { keyCell, resultCell } from './result-cell.js';
@@ -20,7 +21,8 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, me
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
     ...(sheet.columns.length === 0
       ? []
-      : [
+      : foldedWhenLong(
+          sheet,
           tableElement({
             id: anchor('table', sheet.name),
             caption: captionOf(sheet),
@@ -35,10 +37,10 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, me
             ),
             sortable: sheet.rows.length > 1,
           }),
-        ]),
+        )),
     ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
     ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
-    sheetAccount(sheet, notebook.file),
+    sheetAccount(sheet, fileName(notebook.file)),
     ...(sheet.rows.length === 0
       ? []
       : [
@@ -52,6 +54,15 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, me
           ]),
         ]),
   ]);
+}
+
+/** The most rows that stand open on the page; a reader opens a longer table, and paper shows it. */
+const mostOpenRows = 30;
+
+function foldedWhenLong(sheet: EvaluatedSheet, table: Element): Element[] {
+  if (sheet.rows.length <= mostOpenRows) return [table];
+  const summary = h('summary', [words.longSheet(inWords(sheet.name), sheet.rows.length)]);
+  return [h('details', { className: ['numbers', 'long'] }, [summary, table])];
 }
 
 /** What the table holds, from the sentence that declares it: the words after the sheet's name. */

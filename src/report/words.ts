@@ -68,6 +68,7 @@ export const words = {
   cautionOf: (name: string, caution: string): string => `${name}: ${caution}`,
   cautionIn: (caution: string, cells: number, rows: number): string =>
     cells === rows ? caution : `${caution} (${whole(cells)} of ${whole(rows)} rows)`,
+  longSheet: (sheet: string, rows: number) => `All ${rows} rows of “${sheet}”`,
   emptySheet: 'No rows: nothing fell into this table.',
   download: (name: string): string => `Download “${name}” as CSV`,
   chartData: 'The numbers drawn here',
