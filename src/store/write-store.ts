@@ -73,20 +73,19 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   await writeFile(join(folder, storeFiles.description), `${JSON.stringify(description, null, 2)}\n`);
 }
 
+function refusal(code: string, where: string, seen: string, wanted: string, remedy: string): Problem {
+  return { code, severity: 'stops', place: wholeFile(where), seen, wanted, remedy };
+}
+
 /** Why nothing may be written there: the folder holds something that is no store. */
-async function refuse(folder: string): Promise<Problem | null> {
+async function refuse(where: string, folder: string): Promise<Problem | null> {
   const found = await stat(folder).catch(() => null);
   if (found === null || (found.isDirectory() && (await readdir(folder)).length === 0)) return null;
   const described = await describeStore(folder);
   if (!('code' in described) || described.code === 'other-version') return null;
-  return {
-    code: 'not-a-store',
-    severity: 'stops',
-    place: wholeFile(folder),
-    seen: found.isDirectory() ? 'a folder with other files' : 'a file',
-    wanted: 'a store, an empty folder or a new name',
-    remedy: 'Name another folder; nothing in this one was touched.',
-  };
+  const seen = found.isDirectory() ? 'a folder with other files' : 'a file';
+  const remedy = 'Name another folder; nothing in this one was touched.';
+  return refusal('not-a-store', where, seen, 'a store, an empty folder or a new name', remedy);
 }
 
 async function removeLeftovers(folder: string): Promise<void> {
@@ -104,10 +103,21 @@ async function removeLeftovers(folder: string): Promise<void> {
  */
 export async function writeStore(where: string, result: ImportResult): Promise<readonly Problem[]> {
   if (result.problems.length > 0) throw new Error('an import that was stopped cannot be stored');
+  try {
+    return await replaceStore(where, result);
+  } catch (mistake) {
+    // A full disk, a missing right or a file in the way is no mistake of ours.
+    if (!(mistake instanceof Error) || !('syscall' in mistake)) throw mistake;
+    const remedy = 'Look at the rights and the space there; a store that was there before is as it was.';
+    return [refusal('cannot-write', where, mistake.message, 'a place that can be written to', remedy)];
+  }
+}
+
+async function replaceStore(where: string, result: ImportResult): Promise<readonly Problem[]> {
   const folder = resolve(where);
   await mkdir(dirname(folder), { recursive: true });
   await recoverStore(folder);
-  const refused = await refuse(folder);
+  const refused = await refuse(where, folder);
   if (refused !== null) return [refused];
   await removeLeftovers(folder);
   const beside = await mkdtemp(`${folder}.writing-`);

@@ -142,6 +142,12 @@ describe('where nothing may be written', () => {
     expect(readdirSync(folder).filter((name) => name.startsWith('mine'))).toEqual(['mine']);
   });
 
+  test('a place below a file cannot be written to', async () => {
+    writeFileSync(join(folder, 'leaf'), 'x');
+    const problems = await writeStore(join(folder, 'leaf', 'store'), result);
+    expect(problems.map(({ code }) => code)).toEqual(['cannot-write']);
+  });
+
   test('a file is refused', async () => {
     const path = join(folder, 'file');
     writeFileSync(path, 'x');
