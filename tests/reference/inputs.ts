@@ -33,6 +33,22 @@ export class Inputs {
     return value.map((_, index) => new Inputs({ [name]: value[index] }).numbers(name));
   }
 
+  text(name: string): string {
+    const value = this.#values[name];
+    if (typeof value !== 'string') throw new Error(`input ${name} is not a text`);
+    return value;
+  }
+
+  /** A list of texts; a single text is a list of one. */
+  texts(name: string): readonly string[] {
+    const value = this.#values[name];
+    if (typeof value === 'string') return [value];
+    if (!Array.isArray(value) || !value.every((entry): entry is string => typeof entry === 'string')) {
+      throw new Error(`input ${name} is not a list of texts`);
+    }
+    return value;
+  }
+
   /** The confidence, under any of the names in use; 0.95 where none is given. */
   get confidence(): number {
     const name = ['conf', 'confidence', 'conf_level', 'level'].find((known) => this.has(known));

@@ -4,6 +4,7 @@ import { comparisons } from './methods/comparisons.js';
 import { counts } from './methods/counts.js';
 import { operations } from './methods/operations.js';
 import { proportions } from './methods/proportions.js';
+import { records } from './methods/records.js';
 import { stations } from './methods/stations.js';
 import { survival } from './methods/survival.js';
 import { tables } from './methods/tables.js';
@@ -16,6 +17,7 @@ export const methods: Readonly<Record<string, Method>> = {
   ...comparisons,
   ...counts,
   ...operations,
+  ...records,
   ...stations,
   ...survival,
   ...tables,

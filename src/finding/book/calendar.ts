@@ -62,12 +62,19 @@ export function weekdayOfDay(day: number): number {
   return (((day + 3) % 7) + 7) % 7;
 }
 
-/** The ISO 8601 week of a day, 1 to 53: the week belongs to the year that holds its Thursday. */
+function thursdayOf(day: number): number {
+  return day - weekdayOfDay(day) + 3;
+}
+
+/** The year that a day's ISO 8601 week belongs to: the one that holds its Thursday. */
+export function weekYearOfDay(day: number): number {
+  return dateOfDay(thursdayOf(day)).year;
+}
+
+/** The ISO 8601 week of a day, 1 to 53, within the year of `weekYearOfDay`. */
 export function weekOfDay(day: number): number {
-  const thursday = day - weekdayOfDay(day) + 3;
-  const { year } = dateOfDay(thursday);
-  const newYear = Math.round(Date.UTC(year, 0, 1) / millisecondsPerDay);
-  return Math.floor((thursday - newYear) / 7) + 1;
+  const newYear = Math.round(Date.UTC(weekYearOfDay(day), 0, 1) / millisecondsPerDay);
+  return Math.floor((thursdayOf(day) - newYear) / 7) + 1;
 }
 
 /** A day as text: `2025-05-31`. */

@@ -34,6 +34,7 @@ const measures: readonly UnitWord[] = [
   // t/°C = (t/°F − 32) / 1.8 (NIST SP 811, B.8).
   measured('temperature', 'degrees C', 'degree C', 1),
   measured('temperature', 'degrees F', 'degree F', 5 / 9, 32),
+  measured('temperature', 'kelvins', 'kelvin', 1, 273.15),
   measured('temperature difference', 'degrees C of difference', 'degree C of difference', 1),
   measured('temperature difference', 'degrees F of difference', 'degree F of difference', 5 / 9),
 ];
