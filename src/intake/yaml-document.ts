@@ -51,7 +51,7 @@ export class YamlDocument {
       code: `crosswalk-${code}`,
       severity: 'stops',
       place: this.placeOf(node),
-      seen,
+      seen: seen === '' ? 'nothing' : seen,
       wanted,
       remedy,
     });

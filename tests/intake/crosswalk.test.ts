@@ -50,8 +50,8 @@ files:
     '11:43 crosswalk-unknown-code lanch',
     '12:42 crosswalk-useless-setting pattern',
     '13:41 crosswalk-wrong-value keep',
-    '5:12 crosswalk-missing-field',
-    '5:12 crosswalk-missing-field',
+    '5:12 crosswalk-missing-field nothing',
+    '5:12 crosswalk-missing-field nothing',
     '7:16 crosswalk-wrong-value America/Dever',
     '6:16 crosswalk-unknown-setting delimeter',
     '6:44 crosswalk-wrong-value latin-1',
@@ -67,7 +67,7 @@ test('the nearest known name is offered', () => {
 test('text that is no YAML is told where it breaks off', () => {
   const [first] = mistakes('crosswalk: small\nfiles: [a, b\n');
   expect(first).toMatch(/^\d+:\d+ crosswalk-not-yaml/);
-  expect(mistakes('')).toContain('1:1 crosswalk-wrong-shape');
+  expect(mistakes('')).toContain('1:1 crosswalk-wrong-shape nothing');
   expect(mistakes('- a\n- b\n')).toContain('1:1 crosswalk-wrong-shape a list');
 });
 
@@ -81,7 +81,7 @@ test('codes by season need a season, and seasons that do not overlap', () => {
   const seasonal = (codes: string) => sound.replace('{ R: launch }', `{ R: ${codes} }`);
   expect(mistakes(seasonal('{ 2023-2024: launch, 2024-: border }'))).toEqual([
     '8:64 crosswalk-wrong-value 2024-',
-    '6:7 crosswalk-missing-setting',
+    '6:7 crosswalk-missing-setting nothing',
   ]);
   expect(mistakes(seasonal('{ soon: launch }'))[0]).toBe('8:45 crosswalk-wrong-value soon');
 });
@@ -98,7 +98,7 @@ files:
       t: { field: state }
       who: { field: inspector }
 `;
-  expect(mistakes(crosswalk)).toEqual(['10:7 crosswalk-missing-setting']);
+  expect(mistakes(crosswalk)).toEqual(['10:7 crosswalk-missing-setting nothing']);
 });
 
 test('times need a pattern and a zone', () => {
@@ -112,8 +112,8 @@ files:
       from: { field: opened_at${pattern} }
     constants: { state: open }
 `;
-  expect(mistakes(crosswalk(''))).toEqual(['8:7 crosswalk-missing-setting']);
-  expect(mistakes(crosswalk(', pattern: yyyy-MM-dd HH:mm'))).toEqual(['4:12 crosswalk-missing-setting']);
+  expect(mistakes(crosswalk(''))).toEqual(['8:7 crosswalk-missing-setting nothing']);
+  expect(mistakes(crosswalk(', pattern: yyyy-MM-dd HH:mm'))).toEqual(['4:12 crosswalk-missing-setting nothing']);
   expect(mistakes(crosswalk(', pattern: "yyyy-MM-dd HH:mmXXX"'))).toEqual([]);
 });
 
