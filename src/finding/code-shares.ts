@@ -138,6 +138,9 @@ export const codeShares: Finding = {
     leftOut: 'Inspections without a code in the field, and those whose season is not known. Codes never used.',
     method: `Exact interval at the effective sample size with station-days as clusters. A move counts from ${enough} uses on; other fields hold still when most of them have no code that moved by a factor of ${still} or more.`,
     source: 'common practice, no source',
+    formula:
+      'share = inspections with the code ÷ inspections with any code; change = share ÷ share of the season before',
+    example: { by: [], options: {} },
   },
   find: (book, table, rows, named) => {
     const by = named.filter((field) => field !== 'season');

@@ -25,6 +25,12 @@ export interface FindingTable {
   readonly leftOut: readonly string[];
 }
 
+/** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */
+export interface FindingExample {
+  readonly by: readonly string[];
+  readonly options: Readonly<Record<string, string | number>>;
+}
+
 /** What a reader must know to defend a finding's numbers. */
 export interface FindingAccount {
   readonly definition: string;
@@ -33,6 +39,32 @@ export interface FindingAccount {
   readonly leftOut: string;
   readonly method: string;
   readonly source: string;
+  /** The arithmetic in one line, in the words of the columns. */
+  readonly formula: string;
+  /** Asked when the methods page is made, so that its numbers are this program's own. */
+  readonly example: FindingExample;
+}
+
+/** Something a finding may be told: how many minutes are the target, which standard a wash is held to. */
+export interface FindingOption {
+  /** One word, as a sheet's sentence says it before the value: `target`. */
+  readonly name: string;
+  readonly kind: 'number' | 'text';
+  /** The unit of a number, in words; null for a plain one and for text. */
+  readonly unit: string | null;
+  /** The only values it may have; null where any may stand. */
+  readonly choices: readonly string[] | null;
+  /** The value where nothing is said; null where the finding then leaves out what needs it. */
+  readonly usual: string | number | null;
+  readonly meaning: string;
+}
+
+/** What a finding is told besides its rows. */
+export interface FindingChoices {
+  /** The values of its options, by name; none for those that were not given and have no usual value. */
+  readonly values: ReadonlyMap<string, string | number>;
+  /** How many resamples are drawn, and with which seed, where limits come from resampling. */
+  readonly resamples: { readonly count: number; readonly seed: number };
 }
 
 /** One of the trade's questions, asked of some rows of one table, for all together or by some of its fields. */
@@ -42,6 +74,14 @@ export interface Finding {
   /** The table whose rows it is asked of. */
   readonly table: string;
   readonly account: FindingAccount;
+  /** What it may be told; nothing where absent. */
+  readonly options?: readonly FindingOption[];
   /** The answer for those rows (ascending row numbers), split by the fields named. */
-  readonly find: (book: Book, table: BookTable, rows: Uint32Array, by: readonly string[]) => FindingTable;
+  readonly find: (
+    book: Book,
+    table: BookTable,
+    rows: Uint32Array,
+    by: readonly string[],
+    choices: FindingChoices,
+  ) => FindingTable;
 }

@@ -69,6 +69,8 @@ export const foulingCoverage: Finding = {
     method:
       'Greedy choice, ties in the order of the catalogue. A set of k parts catches at least 1 − (1 − 1/k)^k of what the best set of k would. Chosen and measured on the same craft, the shares flatter the set a little, and carry no interval.',
     source: 'Nemhauser, Wolsey and Fisher 1978, Mathematical Programming 14:265-294.',
+    formula: 'share caught = craft with mussels on any part of the set ÷ fouled craft',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');

@@ -92,6 +92,9 @@ export const foulingSites: Finding = {
     method:
       'One inspection is one craft. Exact interval at the effective sample size with station-days as clusters; with no case, a one-sided upper limit. A crew that stops at its first find makes later parts look cleaner: read the skipped share beside.',
     source: 'Korn and Graubard 1998, Survey Methodology 24:193-201; the part catalogue: common practice, no source.',
+    formula:
+      'share of fouled craft = fouled there ÷ fouled anywhere; per 1,000 looks = fouled there ÷ looked at × 1,000; skipped share = skipped ÷ carrying; sole-site share = sole ÷ fouled there',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');

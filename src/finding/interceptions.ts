@@ -123,6 +123,8 @@ export const interceptions: Finding = {
       'Exact interval at the effective sample size with station-days as clusters; with no case, a one-sided upper limit; the unclustered exact interval beside it.',
     source:
       'Clopper and Pearson 1934; Korn and Graubard 1998, Survey Methodology 24:193-201; depth of interception: common practice, no source.',
+    formula: 'interception = intercepted ÷ full; established rate = established ÷ depth known; both × 1,000',
+    example: { by: ['station'], options: {} },
   },
   find: (_book, table, rows, by) => {
     const tests = testsOf(table);

@@ -32,6 +32,8 @@ function missingValuesOf(table: string, fields: readonly string[]): Finding {
         'Rows set aside when the exports were read. Fields that derive from others. Some fields are only asked of some rows: a check that found nothing has no finding.',
       method: 'A count of what was recorded; no interval.',
       source: 'common practice, no source',
+      formula: 'share missing = missing ÷ rows',
+      example: { by: [], options: {} },
     },
     find: (_book, bookTable, rows, by) => ({
       columns: [...keyColumns(bookTable, by), ...columns],

@@ -56,6 +56,8 @@ export const sides: Finding = {
     method:
       'McNemar’s test with mid-P on craft that differ between sides; none where no craft differs. Not adjusted for the number of parts tested, nor for clustering.',
     source: 'McNemar 1947, Psychometrika 12:153-157; Fagerland, Lydersen and Laake 2013, BMC Med Res Methodol 13:91.',
+    formula: 'mid-P = 2 P(X ≤ least) − P(X = least), with X binomial(port only + starboard only, ½)',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');

@@ -86,6 +86,9 @@ export const stationFunnel: Finding = {
     method:
       'Exact binomial limits at 95 and 99.8 %, interpolated, around the rate of all stations in the group; not adjusted for traffic or for clustering.',
     source: 'Spiegelhalter 2005, Statistics in Medicine 24:1185-1202.',
+    formula:
+      'limit = (r − (P(X ≤ r) − c) ÷ P(X = r)) ÷ n, with X binomial(n, target) and r the least count whose chance reaches c',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'station');

@@ -27,6 +27,8 @@ export const timeHeaping: Finding = {
     method:
       'Exact interval at the effective sample size with station-days as clusters. By station, and by further fields where they are named. Crowds at opening time heap honestly.',
     source: 'common practice, no source',
+    formula: 'share = starts at the minute ÷ known starts',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, named) => {
     const by = named.includes('station') ? named : ['station', ...named];

@@ -73,6 +73,8 @@ function stageCurve(stage: string, meaning: string): Finding {
       method:
         'Kaplan-Meier with log-log limits at each time alone; of more than 100 steps, those are kept at which the share has fallen by a hundredth.',
       source: 'Kaplan and Meier 1958, JASA 53:457-481.',
+      formula: 'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t',
+      example: { by: [], options: {} },
     },
     find: (_book, table, rows, by) => ({
       columns: [...keyColumns(table, by), ...columns],

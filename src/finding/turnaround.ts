@@ -132,6 +132,9 @@ export const turnaround: Finding = {
       'Kaplan-Meier with log-log limits; stages open at the cut-off, and craft that left unwashed, are followed until then. The share that left is a cumulative incidence. The limits take washes as independent.',
     source:
       'Kaplan and Meier 1958, JASA 53:457-481; Brookmeyer and Crowley 1982, Biometrics 38:29-41; Aalen and Johansen 1978.',
+    formula:
+      'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t; median = first t with S(t) ≤ ½; mean to the horizon = ∫ S(t) dt',
+    example: { by: [], options: {} },
   },
   find: (_book, table, rows, by) => {
     const groups = groupRows(table, rows, by);

@@ -36,6 +36,12 @@ export interface SheetOrder {
   readonly most: number | null;
 }
 
+/** Something a finding is told in a sheet's sentence: the option, and a number, a name or a text in quotes. */
+export interface ToldOption {
+  readonly name: Cell;
+  readonly value: Cell;
+}
+
 /** What fills a sheet: every group of some rows, or a finding asked of them. */
 export type SheetMaker =
   | {
@@ -48,6 +54,7 @@ export type SheetMaker =
       readonly finding: Cell;
       readonly rows: Cell;
       readonly by: readonly Cell[];
+      readonly options: readonly ToldOption[];
     };
 
 /** A sheet as written: its sentence taken apart, and its columns (none for a finding). */

@@ -6,6 +6,7 @@ import type { BookTable } from '../record/book.js';
 import { type ComputedSheet, emptySheet } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
+import { toldChoices } from './finding-options.js';
 import { cellProblem } from './formula-cell.js';
 import { keyResult } from './key-cell.js';
 import { orderRows } from './order-rows.js';
@@ -42,8 +43,10 @@ export function findingSheet(
   }
   const wrong = unknownFields(file, maker.by, table);
   if (wrong.length > 0) return emptySheet(declared, wrong);
+  const choices = toldChoices(finding, maker.options, knowledge);
+  if ('problems' in choices) return emptySheet(declared, choices.problems);
   const by = maker.by.map(({ text }) => text);
-  const answer = finding.find(book, table, rows, by);
+  const answer = finding.find(book, table, rows, by, choices);
   const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
   const filled = answer.rows.map((cells) => ({
     results: cells.map((cell, at) => cellResult(cell, answer.columns[at]!, table)),

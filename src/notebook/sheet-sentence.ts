@@ -1,11 +1,11 @@
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
-import type { Cell, SheetDeclaration, SheetOrder } from './document.js';
+import type { Cell, SheetDeclaration, SheetOrder, ToldOption } from './document.js';
 
 type Sentence = Omit<SheetDeclaration, 'columns'>;
 
 const wantedForm =
-  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD.", with ", highest COLUMN first" before the full stop if wished';
+  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD, with OPTION VALUE.", with ", highest COLUMN first" before the full stop if wished';
 
 /** Whether a paragraph declares a sheet. */
 export function isSheetSentence(text: string): boolean {
@@ -49,9 +49,10 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
       order,
     };
   }
-  const by = /,\s*by\s+([a-z0-9_]+(?:(?:\s*,\s*|\s+and\s+)[a-z0-9_]+)*)\s*$/.exec(text.slice(0, end));
-  const rowsEnd = by === null ? end : by.index;
-  const fields = by === null ? [] : splitFields(part, text, by.index + by[0].indexOf(by[1]!), end);
+  const told = readOptions(part, text, end);
+  const by = /,\s*by\s+([a-z0-9_]+(?:(?:\s*,\s*|\s+and\s+)[a-z0-9_]+)*)\s*$/.exec(text.slice(0, told.end));
+  const rowsEnd = by === null ? told.end : by.index;
+  const fields = by === null ? [] : splitFields(part, text, by.index + by[0].indexOf(by[1]!), told.end);
   const finding = trimmed(part, text, bodyStart, of.start);
   return {
     name,
@@ -61,6 +62,7 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
       finding,
       rows: trimmed(part, text, of.end, rowsEnd),
       by: fields,
+      options: told.options,
     },
     order,
   };
@@ -81,6 +83,25 @@ function readOrder(part: Part, text: string, end: number): { order: SheetOrder |
     },
     end: found.index,
   };
+}
+
+const toldOption = '([a-z][a-z_]*)\\s+("[^"]*"|[a-z][a-z0-9_]*|-?[0-9][0-9,.]*)';
+const toldBetween = '(?:\\s*,\\s*|\\s+and\\s+)';
+
+/** What the finding is told behind `with`, and where the rest ends. */
+function readOptions(part: Part, text: string, end: number): { options: readonly ToldOption[]; end: number } {
+  const found = new RegExp(`,\\s*with\\s+(${toldOption}(?:${toldBetween}${toldOption})*)\\s*$`).exec(
+    text.slice(0, end),
+  );
+  if (found === null) return { options: [], end };
+  const start = found.index + found[0].trimEnd().length - found[1]!.length;
+  const each = new RegExp(`(?:^|${toldBetween})${toldOption}`, 'dy');
+  const options: ToldOption[] = [];
+  for (let match = each.exec(found[1]!); match !== null; match = each.exec(found[1]!)) {
+    const [, name, value] = match.indices!.map((span) => part(start + span![0], start + span![1]));
+    options.push({ name: name!, value: value! });
+  }
+  return { options, end: found.index };
 }
 
 /** The first ` of ` of the body: a field or finding never has the word in its name. */

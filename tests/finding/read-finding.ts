@@ -1,12 +1,19 @@
+import { choicesOf } from '../../src/finding/choices.js';
 import type { Finding, FindingCell, FindingTable } from '../../src/finding/finding.js';
 import type { Book } from '../../src/record/book.js';
 import type { Estimate } from '../../src/statistic/estimate.js';
 
 /** A finding asked of all rows of its table, or of those named. */
-export function ask(finding: Finding, book: Book, by: readonly string[] = [], rows?: readonly number[]): FindingTable {
+export function ask(
+  finding: Finding,
+  book: Book,
+  by: readonly string[] = [],
+  rows?: readonly number[],
+  options: Readonly<Record<string, string | number>> = {},
+): FindingTable {
   const table = book.tables.get(finding.table)!;
   const every = Array.from({ length: table.rowCount }, (_, row) => row);
-  return finding.find(book, table, Uint32Array.from(rows ?? every), by);
+  return finding.find(book, table, Uint32Array.from(rows ?? every), by, choicesOf(finding, options));
 }
 
 /** The cells of some columns, row by row; estimates as their values. */

@@ -145,3 +145,26 @@ test('settings at the head are checked by name and value', () => {
   expect(document.settings).toEqual({ for: 'the board', seed: 1, resamples: 2000 });
   expect(placed(problems)).toEqual(['3:1 bad-setting', '4:1 unknown-setting']);
 });
+
+test('a finding may be told things behind `with`, each at its place', () => {
+  const { document, problems } = read(
+    'Sheet waits: turnaround of washes, by station, with target release_target and',
+    'standard "hot, common practice", highest median first.',
+  );
+  expect(problems).toEqual([]);
+  expect(document.parts).toMatchObject([
+    {
+      sheet: {
+        maker: {
+          rows: { text: 'washes' },
+          by: [{ text: 'station' }],
+          options: [
+            { name: { text: 'target', line: 1, column: 53 }, value: { text: 'release_target', column: 60 } },
+            { name: { text: 'standard', line: 2, column: 1 }, value: { text: '"hot, common practice"', column: 10 } },
+          ],
+        },
+        order: { column: { text: 'median' } },
+      },
+    },
+  ]);
+});
