@@ -1,4 +1,3 @@
-import { emptyCache } from '../formula/environment.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
 import { checkCharts, checkProse } from './check-mentions.js';
@@ -6,18 +5,31 @@ import { declaredIn } from './declared.js';
 import type { Part } from './document.js';
 import type { Block } from './evaluated.js';
 import { Making } from './making.js';
+import { Memory } from './memory.js';
 import { orderByNeed } from './order.js';
 import type { ReadNotebook } from './read-document.js';
 import type { Knowledge, NotebookWorkings } from './workings.js';
 
-/** A notebook with everything in it computed over a book, in the order of need; `fingerprint` is of its text. */
-export function computeNotebook(read: ReadNotebook, book: Book, fingerprint: string): NotebookWorkings {
+/**
+ * A notebook with everything in it computed over a book, in the order of need; `fingerprint` is of its text. With the memory
+ * of an earlier computation only what depends on a change is computed; `tables` are the fingerprints of the book's tables.
+ */
+export function computeNotebook(
+  read: ReadNotebook,
+  book: Book,
+  fingerprint: string,
+  memory: Memory = new Memory(),
+  tables: ReadonlyMap<string, string> = new Map(),
+): NotebookWorkings {
+  memory.begin(book, tables);
   const { document } = read;
   const { seed, resamples } = document.settings;
   const problems = [...read.problems];
   const values = new Map<string, Evaluated>();
-  const environment = { book, known: values, group: null, resamples: { count: resamples, seed }, cache: emptyCache() };
-  const knowledge: Knowledge = { file: document.file, book, kinds: new Map(), values, environment, problems };
+  const environment = { book, known: values, group: null, resamples: { count: resamples, seed }, cache: memory.cache };
+  const { file } = document;
+  const keys = new Map<string, string>();
+  const knowledge: Knowledge = { file, book, kinds: new Map(), values, environment, problems, memory, keys };
   const declared = declaredIn(document, book, problems);
   const made = new Making(knowledge);
   for (const item of declared.values()) if (item.kind === 'input') made.input(item);

@@ -1,4 +1,4 @@
-import { groupRows } from '../finding/group-rows.js';
+import { groupRows, type RowGroup } from '../finding/group-rows.js';
 import { evaluate } from '../formula/evaluate.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Result } from '../formula/result.js';
@@ -12,6 +12,7 @@ import type { FormulaRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { findingSheet } from './finding-sheet.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
+import { formulaKey } from './formula-key.js';
 import { keyResult, labelOf } from './key-cell.js';
 import { neededNames } from './needed-names.js';
 import { orderByNeed } from './order.js';
@@ -30,14 +31,21 @@ export function computeSheet(declared: SheetDeclaration, knowledge: Knowledge): 
   const rows = rowsOfSheet(declared, knowledge);
   if ('problems' in rows) return emptySheet(declared, rows.problems);
   if (declared.maker.kind === 'finding') {
-    return findingSheet(declared, declared.maker, rows.table, rows.rows, knowledge);
+    return findingSheet(declared, declared.maker, rows.table, rows.rows, rows.key, knowledge);
   }
-  return eachSheet(declared, declared.maker, rows.table, rows.rows, knowledge);
+  return eachSheet(declared, declared.maker, rows, knowledge);
 }
 
-type RowsFound = { readonly table: BookTable; readonly rows: Uint32Array } | { readonly problems: readonly Problem[] };
+interface SheetRows {
+  readonly table: BookTable;
+  readonly rows: Uint32Array;
+  /** The rows' key in the memory. */
+  readonly key: string;
+}
 
-function rowsOfSheet({ maker }: SheetDeclaration, knowledge: Knowledge): RowsFound {
+type RowsFound = SheetRows | { readonly problems: readonly Problem[] };
+
+function rowsOfSheet({ name, maker }: SheetDeclaration, knowledge: Knowledge): RowsFound {
   const read = formulaIn(knowledge.file, maker.rows);
   if ('problems' in read) return read;
   const { kind, problems } = checkCell(read.tree, knowledge, null);
@@ -48,39 +56,26 @@ function rowsOfSheet({ maker }: SheetDeclaration, knowledge: Knowledge): RowsFou
       ? { problems: [] }
       : { problems: [cellProblem(knowledge.file, maker.rows, 'not-rows', 'rows of a table', remedy)] };
   }
-  const value = evaluate(read.tree, knowledge.environment);
+  const key = formulaKey(read.tree, knowledge);
+  const value = knowledge.memory.value(`rows of ${name.text}`, key, () => evaluate(read.tree, knowledge.environment));
   if (value.kind !== 'rows') return { problems: [] };
-  return { table: knowledge.book.tables.get(value.table)!, rows: value.counted.rows };
+  return { table: knowledge.book.tables.get(value.table)!, rows: value.counted.rows, key };
 }
 
 function eachSheet(
   declared: SheetDeclaration,
   maker: Extract<SheetMaker, { kind: 'each' }>,
-  table: BookTable,
-  rows: Uint32Array,
+  { table, rows, key: rowsKey }: SheetRows,
   knowledge: Knowledge,
 ): ComputedSheet {
   const keys = maker.fields.map(({ text }) => text);
   const wrongKeys = unknownFields(knowledge.file, maker.fields, table);
   if (wrongKeys.length > 0) return emptySheet(declared, wrongKeys);
   const { columns, problems } = checkColumns(declared, table, keys, knowledge);
-  const groups = groupRows(table, rows, keys);
-  const known = new Map(knowledge.values);
-  const filled = groups.map((group) => {
-    const cells = new Map<string, Evaluated>();
-    const groupKeys = new Map(keys.map((key, at) => [key, group.key[at] ?? null]));
-    for (const { row, formula } of columns) {
-      const environment = {
-        ...knowledge.environment,
-        known,
-        group: { table: table.name, rows: group.rows, keys: groupKeys },
-      };
-      const value = evaluate(formula, environment);
-      cells.set(row.name.text, value);
-      known.set(row.name.text, value);
-    }
-    return { key: group.key, cells };
-  });
+  const groupsKey = knowledge.memory.keyOf('groups', rowsKey, ...keys);
+  const { text: sheetName } = declared.name;
+  const groups = knowledge.memory.value(`groups of ${sheetName}`, groupsKey, () => groupRows(table, rows, keys));
+  const filled = fillGroups(sheetName, groups, groupsKey, { table, keys, columns }, knowledge);
   const inOrder = declared.columns.flatMap(({ name }) => columns.filter(({ row }) => row.name.text === name.text));
   const shown = filled.map(({ key, cells }) => ({
     key,
@@ -111,6 +106,40 @@ function eachSheet(
       cells: ordered.rows.map(({ cells }) => cells),
     },
   };
+}
+
+/** The cells of every group, column by column, so that a column whose formula stayed the same is not computed again. */
+function fillGroups(
+  sheetName: string,
+  groups: readonly RowGroup[],
+  groupsKey: string,
+  {
+    table,
+    keys,
+    columns,
+  }: { readonly table: BookTable; readonly keys: readonly string[]; readonly columns: readonly Column[] },
+  knowledge: Knowledge,
+): readonly { readonly key: RowGroup['key']; readonly cells: ReadonlyMap<string, Evaluated> }[] {
+  const columnKeys = new Map<string, string>();
+  const filled = groups.map((group) => ({
+    key: group.key,
+    cells: new Map<string, Evaluated>(),
+    known: new Map(knowledge.values),
+    group: { table: table.name, rows: group.rows, keys: new Map(keys.map((key, at) => [key, group.key[at] ?? null])) },
+  }));
+  for (const { row, formula } of columns) {
+    const { text: name } = row.name;
+    const key = formulaKey(formula, knowledge, columnKeys, groupsKey);
+    columnKeys.set(name, key);
+    const values = knowledge.memory.value(`${sheetName}.${name}`, key, () =>
+      filled.map(({ known, group }) => evaluate(formula, { ...knowledge.environment, known, group })),
+    );
+    filled.forEach(({ cells, known }, at) => {
+      cells.set(name, values[at]!);
+      known.set(name, values[at]!);
+    });
+  }
+  return filled;
 }
 
 function keyColumn(table: BookTable, key: string): SheetColumn {

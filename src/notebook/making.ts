@@ -12,6 +12,7 @@ import type { Declared } from './declared.js';
 import type { Cell } from './document.js';
 import type { EvaluatedFigure, EvaluatedInput, EvaluatedSelection, EvaluatedSheet } from './evaluated.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
+import { formulaKey } from './formula-key.js';
 import { neededNames } from './needed-names.js';
 import type { Knowledge, NameWorkings, SheetWorkings } from './workings.js';
 
@@ -38,7 +39,7 @@ export class Making {
   }
 
   input({ name, input }: Extract<Declared, { kind: 'input' }>): void {
-    const { file, kinds, values, problems, book } = this.knowledge;
+    const { file, kinds, values, problems, book, keys, memory } = this.knowledge;
     const counted = [...book.tables.values()].map((table) => table.counted);
     const at = (cell: Cell) => ({ file, line: cell.line, column: cell.column });
     const found = inputValue(
@@ -53,6 +54,7 @@ export class Making {
     } else {
       kinds.set(name.text, kindOfValue(found));
       values.set(name.text, found);
+      keys.set(name.text, memory.keyOf('input', input.value.text, input.unit.text));
     }
     const value = resultOf(values.get(name.text)!);
     this.inputs.set(name.text, {
@@ -128,7 +130,10 @@ export class Making {
       );
       return;
     }
-    const value = evaluate(formula, this.knowledge.environment);
+    const key = formulaKey(formula, this.knowledge);
+    const { memory, environment } = this.knowledge;
+    const value = memory.value(name, key, () => evaluate(formula, environment));
+    this.knowledge.keys.set(name, key);
     this.knowledge.kinds.set(name, checked.kind);
     this.knowledge.values.set(name, value);
     this.names.set(name, { formula, value, needs });

@@ -6,6 +6,7 @@ import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 import type { Settings } from './document.js';
 import type { EvaluatedNotebook } from './evaluated.js';
+import type { Memory } from './memory.js';
 
 /** A cell of a sheet with its value and the row it stands in: what a trace needs. */
 export interface SheetWorkings {
@@ -41,4 +42,7 @@ export interface Knowledge {
   readonly values: Map<string, Evaluated>;
   readonly environment: Environment;
   readonly problems: Problem[];
+  readonly memory: Memory;
+  /** The key in the memory of each name computed so far. */
+  readonly keys: Map<string, string>;
 }
