@@ -21,9 +21,10 @@ export function findingSheet(
   maker: FindingMaker,
   table: BookTable,
   rows: Uint32Array,
+  rowsKey: string,
   knowledge: Knowledge,
 ): ComputedSheet {
-  const { file, book } = knowledge;
+  const { file, book, memory } = knowledge;
   const finding = findingOf(maker.finding.text, table.name);
   if (finding === null) {
     const names = [...new Set(findings.map(({ name }) => name))];
@@ -46,7 +47,9 @@ export function findingSheet(
   const choices = toldChoices(finding, maker.options, knowledge);
   if ('problems' in choices) return emptySheet(declared, choices.problems);
   const by = maker.by.map(({ text }) => text);
-  const answer = finding.find(book, table, rows, by, choices);
+  const told = JSON.stringify([by, [...choices.values], choices.resamples]);
+  const key = memory.keyOf('finding', finding.name, rowsKey, told);
+  const answer = memory.value(declared.name.text, key, () => finding.find(book, table, rows, by, choices));
   const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
   const filled = answer.rows.map((cells) => ({
     results: cells.map((cell, at) => cellResult(cell, answer.columns[at]!, table)),
