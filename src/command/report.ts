@@ -75,20 +75,11 @@ function render(file: string, book: Book): Page {
   const page = renderPage(notebook, {
     sum: book.sum,
     program: { version: programVersion(), fingerprint: programFingerprint() },
-    date: asOfDay(book.sum.asOf),
+    date: book.sum.asOfWords ?? 'an unrecorded moment',
     traces: new Map(traces),
     ...(settings.for === '' ? {} : { audience: settings.for }),
   });
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
-}
-
-const months = 'January February March April May June July August September October November December'.split(' ');
-
-/** The day of the data's cut-off, in UTC, as readers see it. */
-function asOfDay(asOf: number | null): string {
-  if (asOf === null) return 'an unrecorded day';
-  const day = new Date(asOf);
-  return `${day.getUTCDate()} ${months[day.getUTCMonth()]} ${day.getUTCFullYear()}`;
 }
 
 /** Writes beside, then renames, so that a page is there whole or not at all. */

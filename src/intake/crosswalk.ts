@@ -89,6 +89,8 @@ export interface Crosswalk {
   readonly about: string;
   /** Milliseconds since 1970; null where the crosswalk does not say. */
   readonly asOf: number | null;
+  /** The same moment as written, with its time zone; empty where the crosswalk does not say. */
+  readonly asOfWords: string;
   readonly definitionChanges: readonly DefinitionChange[];
   readonly files: readonly FileRule[];
   /** SHA-256 of its text, in hexadecimal. */

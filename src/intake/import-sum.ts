@@ -24,11 +24,13 @@ export function fileSum(reading: FileReading, setAside: readonly LedgerLine[], n
 }
 
 /** The earliest cut-off of the crosswalks that read washes, else of all: beyond it not every wash is told of. */
-function asOfAll(crosswalks: readonly Crosswalk[]): number | null {
-  const moments = (some: readonly Crosswalk[]) => some.flatMap(({ asOf }) => (asOf === null ? [] : [asOf]));
-  const washing = crosswalks.filter(({ files }) => files.some(({ table }) => table.name === 'decontaminations'));
-  const known = moments(washing).length > 0 ? moments(washing) : moments(crosswalks);
-  return known.length === 0 ? null : Math.min(...known);
+function asOfAll(crosswalks: readonly Crosswalk[]): Pick<ImportSum, 'asOf' | 'asOfWords'> {
+  const telling = crosswalks.filter(({ asOf }) => asOf !== null);
+  const washing = telling.filter(({ files }) => files.some(({ table }) => table.name === 'decontaminations'));
+  const [first, ...others] = washing.length > 0 ? washing : telling;
+  if (first === undefined) return { asOf: null };
+  const { asOf, asOfWords } = others.reduce((earliest, one) => (one.asOf! < earliest.asOf! ? one : earliest), first);
+  return { asOf, asOfWords };
 }
 
 /** The changes of meaning that the crosswalks tell of, each once. */
@@ -43,7 +45,7 @@ export function importSum(crosswalks: readonly Crosswalk[], files: readonly File
   return {
     files,
     definitionChanges: changesOf(crosswalks),
-    asOf: asOfAll(crosswalks),
+    ...asOfAll(crosswalks),
     fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
   };
 }

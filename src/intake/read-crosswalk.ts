@@ -89,6 +89,7 @@ export function readCrosswalk(
   if (pseudonymsNode !== undefined) yaml.word(pseudonymsNode, 'whose pseudonyms', ['shared']);
   const asOfNode = settings.get('data_as_of');
   const asOf = asOfNode === undefined ? null : readAsOf(yaml, asOfNode, settings.get('data_time_zone'));
+  const asOfWords = asOf === null ? '' : `${textOf('data_as_of')}, ${textOf('data_time_zone')}`;
   const changesNode = settings.get('definition_changes');
   const definitionChanges = changesNode === undefined ? [] : readChanges(yaml, changesNode);
   const filesNode = settings.get('files');
@@ -96,5 +97,5 @@ export function readCrosswalk(
     filesNode === undefined ? [] : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item) ?? []);
   if (yaml.problems.length > 0) return { crosswalk: null, problems: yaml.problems };
   const fingerprint = createHash('sha256').update(text, 'utf8').digest('hex');
-  return { crosswalk: { name, about, asOf, definitionChanges, files, fingerprint }, problems: [] };
+  return { crosswalk: { name, about, asOf, asOfWords, definitionChanges, files, fingerprint }, problems: [] };
 }

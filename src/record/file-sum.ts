@@ -37,6 +37,8 @@ export interface ImportSum {
   readonly definitionChanges: readonly DefinitionChange[];
   /** The moment up to which the exports tell, in milliseconds since 1970; open washes are censored here. */
   readonly asOf: number | null;
+  /** The same moment as its crosswalk writes it, with its time zone: `2025-11-30 18:00, America/Denver`. */
+  readonly asOfWords?: string;
   /** SHA-256 over the fingerprints of all files and crosswalks: the same exports give the same one. */
   readonly fingerprint: string;
 }
