@@ -48,7 +48,7 @@ export function findingSheet(
   if ('problems' in choices) return emptySheet(declared, choices.problems);
   const by = maker.by.map(({ text }) => text);
   const told = JSON.stringify([by, [...choices.values], choices.resamples]);
-  const key = memory.keyOf('finding', finding.name, rowsKey, told);
+  const key = memory.keyOf('finding', finding.name, rowsKey, told, memory.recordsKey);
   const answer = memory.value(declared.name.text, key, () => finding.find(book, table, rows, by, choices));
   const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
   const filled = answer.rows.map((cells) => ({

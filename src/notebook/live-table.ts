@@ -21,7 +21,7 @@ const heads: Readonly<Record<string, { readonly must: readonly string[]; readonl
 
 /** The live table that a pipe table declares, or null where its first head is not one of ours; its mistakes are added. */
 export function readLiveTable(file: string, text: string, table: Table, problems: Problem[]): LiveTable | null {
-  const [headRow, ...bodyRows] = table.children.map((row) => row.children.map((cell) => cellOf(text, cell)));
+  const [headRow, ...bodyRows] = tableCells(text, table);
   const first = headRow?.[0]?.text ?? '';
   const expected = heads[first];
   if (headRow === undefined || expected === undefined) return null;
@@ -70,6 +70,11 @@ export function readLiveTable(file: string, text: string, table: Table, problems
     };
   }
   return { kind: first === 'figure' ? 'figures' : 'columns', rows: formulas() };
+}
+
+/** Every cell of a pipe table as it stands, a list a row, its heads first. */
+export function tableCells(text: string, table: Table): readonly (readonly Cell[])[] {
+  return table.children.map((row) => row.children.map((cell) => cellOf(text, cell)));
 }
 
 /** A cell's text as it stands between its bars, so that no mark of a formula is taken for emphasis. */

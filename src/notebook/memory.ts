@@ -40,6 +40,11 @@ export class Memory {
     return this.evaluationCache;
   }
 
+  /** The key of all records together, for what may ask any table. */
+  get recordsKey(): string {
+    return this.keyOf('records', ...this.tables.values());
+  }
+
   /** What has been computed since the last beginning, by the names given, in order; the rest was remembered. */
   get computedNames(): readonly string[] {
     return this.computed;

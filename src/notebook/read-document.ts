@@ -8,14 +8,19 @@ import { gfmTable } from 'micromark-extension-gfm-table';
 import type { Problem } from '../problem/problem.js';
 import { readChart } from './chart-address.js';
 import type { Cell, NotebookDocument, Part, ProseValue, SheetDeclaration } from './document.js';
-import { readLiveTable } from './live-table.js';
+import { readLiveTable, tableCells } from './live-table.js';
 import { readSettings } from './settings.js';
 import { isSheetSentence, readSheetSentence } from './sheet-sentence.js';
+import type { WrittenPart } from './written.js';
 
 /** A notebook read, with every mistake of form in it; what cannot be read is left out of the document. */
 export interface ReadNotebook {
   readonly document: NotebookDocument;
   readonly problems: readonly Problem[];
+  /** Where each part of the document stands in the text, in the same order. */
+  readonly written: readonly WrittenPart[];
+  /** The lines of the settings at its head, hyphens included; null without any. */
+  readonly head: { readonly first: number; readonly last: number } | null;
 }
 
 /** The notebook that a CommonMark text with pipe tables declares; `file` is the name that problems give. */
@@ -26,6 +31,16 @@ export function readDocument(file: string, text: string): ReadNotebook {
   });
   const problems: Problem[] = [];
   const parts: Part[] = [];
+  const written: WrittenPart[] = [];
+  const add = (part: Part, from: RootContent, to: RootContent = from): void => {
+    parts.push(part);
+    const table = to.type === 'table' ? to : null;
+    written.push({
+      first: from.position!.start.line,
+      last: to.position!.end.line,
+      table: table === null ? null : tableCells(text, table),
+    });
+  };
   const proseValues: ProseValue[] = [];
   const head = root.children[0];
   const settings = readSettings(file, head?.type === 'yaml' ? head.value : '', problems);
@@ -35,26 +50,26 @@ export function readDocument(file: string, text: string): ReadNotebook {
     if (node.type === 'table') {
       const live = readLiveTable(file, text, node, problems);
       if (live?.kind === 'columns') problems.push(columnsWithoutSheet(file, node));
-      else parts.push(live ?? { kind: 'prose', node });
+      add(live === null || live.kind === 'columns' ? { kind: 'prose', node } : live, node);
       continue;
     }
     if (node.type === 'paragraph') {
       if (isSheetSentence(sourceOf(text, node).text)) {
         const next = nodes[at + 1];
         const sheet = readSheet(file, text, node, next, problems);
-        if (sheet.sheet !== null) parts.push({ kind: 'sheet', sheet: sheet.sheet });
-        else parts.push({ kind: 'prose', node });
+        const last = sheet.usedTable ? nodes[at + 1] : node;
+        add(sheet.sheet === null ? { kind: 'prose', node } : { kind: 'sheet', sheet: sheet.sheet }, node, last);
         if (sheet.usedTable) at++;
         continue;
       }
       const chart = readChart(file, node, problems);
       if (chart !== null) {
-        parts.push({ kind: 'chart', chart });
+        add({ kind: 'chart', chart }, node);
         continue;
       }
     }
     proseValues.push(...valuesIn(text, node));
-    parts.push({ kind: 'prose', node });
+    add({ kind: 'prose', node }, node);
   }
   return {
     document: {
@@ -65,6 +80,8 @@ export function readDocument(file: string, text: string): ReadNotebook {
       proseValues,
     },
     problems,
+    written,
+    head: head?.type === 'yaml' ? { first: head.position!.start.line, last: head.position!.end.line } : null,
   };
 }
 
