@@ -118,7 +118,7 @@ export function kornGraubard(
   const fewer = studentUpperQuantile(tail, trials - 1) / studentUpperQuantile(tail, degreesOfFreedom);
   const size = Math.min(trials, effectiveTrials * fewer * fewer);
   const exact = clopperPearson(Math.min(size, proportion * size), size, confidence);
-  return { ...exact, method: 'exact at the effective sample size of clusters (Korn-Graubard)' };
+  return { ...exact, method: 'Clopper-Pearson at the effective sample size of clusters (Korn-Graubard)' };
 }
 
 /** A proportion from whole clusters, such as station-days, with its design effect and Korn-Graubard limits. */
