@@ -1,6 +1,5 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Trace, traceFigure } from '../notebook/trace.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -8,7 +7,7 @@ import { renderPage } from '../report/page.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
-import { programFingerprint, programVersion } from './program-version.js';
+import { pageContextOf } from './page-context-of.js';
 import { startProgress } from './progress.js';
 import { say, sayProblems } from './terminal.js';
 
@@ -67,18 +66,8 @@ interface Page {
 function render(file: string, book: Book): Page {
   const opened = openNotebook(file, book);
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
-  const { notebook, settings } = opened;
-  const traces = [...notebook.figures.keys()].flatMap((name): [string, Trace][] => {
-    const trace = traceFigure(opened, name);
-    return trace === null ? [] : [[name, trace]];
-  });
-  const page = renderPage(notebook, {
-    sum: book.sum,
-    program: { version: programVersion(), fingerprint: programFingerprint() },
-    date: book.sum.asOfWords ?? 'an unrecorded moment',
-    traces: new Map(traces),
-    ...(settings.for === '' ? {} : { audience: settings.for }),
-  });
+  const { notebook } = opened;
+  const page = renderPage(notebook, pageContextOf(opened));
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
 }
 

@@ -1,0 +1,20 @@
+import { type Trace, traceFigure } from '../notebook/trace.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
+import type { PageContext } from '../report/page-context.js';
+import { programFingerprint, programVersion } from './program-version.js';
+
+/** What a notebook's page says of where it comes from, and what each of its figures stands on. */
+export function pageContextOf(workings: NotebookWorkings): PageContext {
+  const { notebook, settings, book } = workings;
+  const traces = [...notebook.figures.keys()].flatMap((name): [string, Trace][] => {
+    const trace = traceFigure(workings, name);
+    return trace === null ? [] : [[name, trace]];
+  });
+  return {
+    sum: book.sum,
+    program: { version: programVersion(), fingerprint: programFingerprint() },
+    date: book.sum.asOfWords ?? 'an unrecorded moment',
+    traces: new Map(traces),
+    ...(settings.for === '' ? {} : { audience: settings.for }),
+  };
+}

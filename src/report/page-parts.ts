@@ -1,0 +1,121 @@
+import type { Element, ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
+import type { Trace } from '../notebook/trace.js';
+import type { Problem } from '../problem/problem.js';
+import { figureAccounts } from './account.js';
+import { chartFigure } from './chart-figure.js';
+import { closingSections } from './closing-sections.js';
+import { contentsList } from './contents.js';
+import { figureTable } from './figure-table.js';
+import { headingsOf, isTitle } from './heading-ids.js';
+import { inputTable, selectionTable } from './input-table.js';
+import { type Methods, methodsOf } from './methods.js';
+import type { PageContext } from './page-context.js';
+import { problemBox } from './problem-box.js';
+import { proseElements } from './prose.js';
+import { sheetPart } from './sheet-table.js';
+import { valueInProse } from './value-in-prose.js';
+import { words } from './words.js';
+
+/** One part of a page: a block of the notebook, or what stands before or after all of them. */
+export interface PagePart {
+  /** Unique on the page; a part that stays keeps it. */
+  readonly key: string;
+  readonly elements: readonly ElementContent[];
+}
+
+/** How a chart is drawn: as `chartFigure` does it, or by something that remembers what it drew. */
+export type DrawFigure = typeof chartFigure;
+
+/** The parts of a notebook's page in their order, and what was found wrong beyond what the notebook itself reports. */
+export function pageParts(
+  notebook: EvaluatedNotebook,
+  context: PageContext,
+  draw: DrawFigure = chartFigure,
+): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
+  const methods = methodsOf(notebook);
+  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context.traces ?? new Map(), draw));
+  const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
+  const problems = [...notebook.problems, ...found];
+  const closing = closingSections(notebook, context, methods);
+  const headings = [...headingsOf(notebook).values()];
+  const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
+  const parts = [
+    { key: 'title', elements: [pageHeader(notebook, context)] },
+    { key: 'contents', elements: [contentsList(entries)] },
+    { key: 'mend', elements: problems.length === 0 ? [] : [problemSection(problems)] },
+    ...body.map(({ elements }, at) => ({ key: `block-${at}`, elements })),
+    ...closing.map(({ id, element }) => ({ key: id, elements: [element] })),
+  ];
+  return { parts, problems: found };
+}
+
+interface BlockPart {
+  readonly elements: readonly ElementContent[];
+  readonly problems: readonly Problem[];
+}
+
+function blockPart(
+  block: Block,
+  notebook: EvaluatedNotebook,
+  methods: Methods,
+  traces: ReadonlyMap<string, Trace>,
+  draw: DrawFigure,
+): BlockPart {
+  const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
+    names.flatMap((name) => values.get(name) ?? []);
+  switch (block.kind) {
+    case 'prose': {
+      if (isTitle(block.node, notebook)) return { elements: [], problems: [] };
+      const prose = proseElements(notebook.file, block.node, valueInProse(notebook));
+      const heading = headingsOf(notebook).get(block.node);
+      const [first] = prose.elements;
+      if (heading === undefined || first?.type !== 'element') return prose;
+      const titled: Element = { ...first, properties: { ...first.properties, id: heading.id } };
+      return { elements: [titled], problems: prose.problems };
+    }
+    case 'inputs':
+      return { elements: [inputTable(named(block.names, notebook.inputs))], problems: [] };
+    case 'selections':
+      return { elements: [selectionTable(named(block.names, notebook.selections))], problems: [] };
+    case 'figures': {
+      const figures = named(block.names, notebook.figures);
+      return { elements: [figureTable(figures, methods), figureAccounts(figures, traces)], problems: [] };
+    }
+    case 'sheet': {
+      const sheet = notebook.sheets.get(block.name);
+      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook, methods)], problems: [] };
+    }
+    case 'chart': {
+      const { element, problems } = draw(block.chart, notebook);
+      return { elements: [element], problems };
+    }
+  }
+}
+
+function known(problem: Problem, reported: readonly Problem[]): boolean {
+  return reported.some(({ place, seen }) => place.line === problem.place.line && seen === problem.seen);
+}
+
+function pageHeader(notebook: EvaluatedNotebook, context: PageContext): Element {
+  const about = [
+    ...(context.audience === undefined ? [] : [`${words.for}: ${context.audience}`]),
+    `${words.asOf} ${context.date}`,
+  ];
+  return h('header', { className: ['title'] }, [
+    h('h1', [notebook.title]),
+    h(
+      'ul',
+      about.map((said) => h('li', [said])),
+    ),
+  ]);
+}
+
+function problemSection(problems: readonly Problem[]): Element {
+  return h('section', { className: ['mend'], ariaLabelledBy: 'mend' }, [
+    h('h2', { id: 'mend' }, [words.problemsHead]),
+    h('p', [words.problemsTop(problems.length)]),
+    problemBox(problems),
+  ]);
+}
