@@ -6,6 +6,8 @@ export interface Random {
   readonly uniform: () => number;
   /** A whole number from 0 to `count` − 1; uneven by at most count / 2³². */
   readonly below: (count: number) => number;
+  /** Fills a list with what so many calls of `uint32` would give, several times faster. */
+  readonly fill: (list: Uint32Array) => void;
 }
 
 /** Four well-mixed words from one seed; the finaliser of MurmurHash3 over a Weyl sequence, as in SplitMix32. */
@@ -40,7 +42,23 @@ export function randomFromState(state: readonly [number, number, number, number]
   };
   const uniform = () => ((uint32() >>> 5) * 67108864 + (uint32() >>> 6)) / 9007199254740992;
   const below = (count: number) => Math.floor((uint32() / 4294967296) * count);
-  return { uint32, uniform, below };
+  const fill = (list: Uint32Array) => {
+    // The same step on copies of the state: variables that a function closes over are slow to write.
+    let [one, two, three, four] = [a, b, c, d];
+    for (let i = 0; i < list.length; i += 1) {
+      const scrambled = Math.imul(two, 5);
+      list[i] = Math.imul((scrambled << 7) | (scrambled >>> 25), 9);
+      const shifted = two << 9;
+      three ^= one;
+      four ^= two;
+      two ^= three;
+      one ^= four;
+      three ^= shifted;
+      four = (four << 11) | (four >>> 21);
+    }
+    [a, b, c, d] = [one, two, three, four];
+  };
+  return { uint32, uniform, below, fill };
 }
 
 /** A source of chance from a whole number as seed, taken modulo 2³². */

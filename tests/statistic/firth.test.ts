@@ -85,7 +85,7 @@ describe('penalised logistic model', () => {
         expect(ratio!.interval.low!).toBeLessThan(ratio!.value);
         expect(ratio!.interval.high!).toBeGreaterThan(ratio!.value);
       }),
-      { numRuns: 60 },
+      { numRuns: 100 },
     );
   });
 

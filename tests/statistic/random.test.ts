@@ -31,3 +31,13 @@ describe('randomFrom', () => {
     expect([...seen].sort()).toEqual([0, 1, 2, 3, 4, 5]);
   });
 });
+
+describe('fill', () => {
+  it('a filled list holds what single calls give, and leaves the source where they would', () => {
+    const [one, other] = [randomFrom(5), randomFrom(5)];
+    const list = new Uint32Array(9);
+    one.fill(list);
+    expect([...list]).toEqual(Array.from({ length: 9 }, () => other.uint32()));
+    expect(one.uint32()).toBe(other.uint32());
+  });
+});

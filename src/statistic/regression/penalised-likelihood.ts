@@ -117,31 +117,51 @@ export function climbPenalised(
   let here = slopeAt(patterns, at);
   const free = start.map((_, i) => i).filter((i) => i !== held);
   for (let steps = 0; here !== null && steps < 200; steps += 1) {
-    const { information, score } = here;
+    const { logLikelihood, information, score } = here;
     const step = solveSymmetric(
       free.map((i) => free.map((j) => information[i]![j]!)),
       free.map((i) => score[i]!),
     );
     if (step === null) return null;
     const longest = step.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
-    if (longest < 1e-9) {
+    const climbed = longest < 1e-9 ? null : risen(patterns, at, here, free, step, longest);
+    if (climbed === null) {
+      // Nothing higher along the way up: the top to working precision, unless the way was still long.
       const rows = information.map((row) => Array.from(row));
-      return { coefficients: at, logLikelihood: here.logLikelihood, information: rows };
+      return longest < 1e-5 ? { coefficients: at, logLikelihood, information: rows } : null;
     }
-    let scale = Math.min(1, LONGEST_STEP / longest);
-    let next: readonly number[] = at;
-    let there: Slope | null = null;
-    for (; scale > 1e-10; scale /= 2) {
-      const moved = [...at];
-      free.forEach((i, k) => {
-        moved[i] = at[i]! + scale * step[k]!;
-      });
-      next = moved;
-      there = slopeAt(patterns, next);
-      if (there !== null && there.logLikelihood >= here.logLikelihood - 1e-10) break;
-    }
-    at = next;
-    here = there;
+    at = climbed.at;
+    here = climbed.slope;
   }
   return null;
+}
+
+/** The first point along a step, halved again and again, that lies higher; null where none does. */
+function risen(
+  patterns: readonly CovariatePattern[],
+  at: readonly number[],
+  here: Slope,
+  free: readonly number[],
+  step: readonly number[],
+  longest: number,
+): { readonly at: readonly number[]; readonly slope: Slope } | null {
+  for (let scale = Math.min(1, LONGEST_STEP / longest); scale > 1e-10; scale /= 2) {
+    const moved = [...at];
+    free.forEach((i, k) => {
+      moved[i] = at[i]! + scale * step[k]!;
+    });
+    const slope = slopeAt(patterns, moved);
+    if (slope === null) continue;
+    const rise = slope.logLikelihood - here.logLikelihood;
+    // The penalty bends the top more than the information says: a step that gains little for its length overshoots.
+    const due = free.reduce((sum, i, k) => sum + 0.25 * scale * step[k]! * here.score[i]!, 0);
+    // So near the top that heights are told apart no longer, the smaller score is the nearer point.
+    const flat = Math.abs(rise) <= 1e-12 * Math.max(1, Math.abs(here.logLikelihood));
+    if (flat ? 2 * steepness(slope, free) < steepness(here, free) : rise >= due) return { at: moved, slope };
+  }
+  return null;
+}
+
+function steepness({ score }: Slope, free: readonly number[]): number {
+  return free.reduce((most, i) => Math.max(most, Math.abs(score[i]!)), 0);
 }

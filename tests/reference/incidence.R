@@ -1,0 +1,15 @@
+# Cumulative incidence with R's survival library: what tests/statistic/survival.test.ts compares with.
+# Rscript tests/reference/incidence.R (R 4.2.2, survival 3.5-3)
+library(survival)
+options(digits = 14)
+t <- c(3, 5, 5, 8, 11, 11, 14, 20, 21, 30, 34, 40)
+k <- c(1, 1, 2, 0, 1, 1, 2, 0, 1, 1, 2, 1)
+g <- c(1, 1, 1, 2, 2, 3, 3, 3, 4, 4, 5, 5)
+f <- survfit(Surv(t, factor(k)) ~ 1)
+s <- summary(f, times = c(5, 12, 25, 40))
+print(s$pstate); print(s$std.err)
+# Clusters: the library’s own influences (the first is that of time 0), added up by cluster before they are squared.
+f <- survfit(Surv(t, factor(k)) ~ 1, id = seq_along(t), influence = TRUE)
+at <- sapply(c(5, 12, 25, 40), function(u) max(which(f$time <= u)))
+print(t(sapply(at, function(i) sqrt(colSums(rowsum(f$influence.pstate[, i + 1, ], g)^2)))))
+print(t(sapply(at, function(i) sqrt(colSums(f$influence.pstate[, i + 1, ]^2)))))
