@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import type { ChartRequest, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
+import type { DataTable } from './drawn.js';
 
 /** A word that a chart's address may hold besides the sheet. */
 export interface ChartOption {
@@ -30,6 +31,8 @@ export interface Drawing {
   readonly svg: Element;
   readonly reading: readonly string[];
   readonly specification: Readonly<Record<string, unknown>> | null;
+  /** A table of its own, where the sheet's rows in their order would not say what is drawn. */
+  readonly dataTable?: DataTable;
 }
 
 /** Why a request cannot be drawn as it stands: what was seen, what was wanted, and the remedy. */

@@ -1,6 +1,7 @@
 import type { ChartKind } from './chart-kind.js';
 import { bars } from './kinds/bars.js';
 import { columns } from './kinds/columns.js';
+import { craft } from './kinds/craft.js';
 import { dots } from './kinds/dots.js';
 import { funnel } from './kinds/funnel.js';
 import { heat } from './kinds/heat.js';
@@ -8,4 +9,4 @@ import { lines } from './kinds/lines.js';
 import { steps } from './kinds/steps.js';
 
 /** Every kind of chart that a notebook may ask for. */
-export const chartKinds: readonly ChartKind[] = [dots, bars, columns, lines, steps, funnel, heat];
+export const chartKinds: readonly ChartKind[] = [dots, bars, columns, lines, steps, funnel, heat, craft];

@@ -16,4 +16,8 @@ export interface Drawn {
 export interface DataTable {
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** An address for each row, to which the drawing's own parts lead; without it, rows have none. */
+  readonly rowIds?: readonly string[];
+  /** Whether it stands beside the drawing, since the two are read together; without it, it is opened on request. */
+  readonly open?: boolean;
 }

@@ -36,17 +36,29 @@ function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedN
       [chart.svg],
     ),
     h('p', { className: ['note'] }, [chart.reading.join(' ')]),
-    h('details', { className: tableStandsOn(notebook, request.sheet) ? ['numbers', 'repeated'] : ['numbers'] }, [
-      h('summary', [words.chartData]),
-      tableElement({
-        id: anchor('numbers', request.name),
-        caption: chart.caption,
-        heads: 1,
-        head: chart.dataTable.head.map((content) => ({ content })),
-        rows: chart.dataTable.rows.map((row) => row.map((content) => ({ content }))),
-      }),
-      ...specificationLink(request, chart, notebook),
-    ]),
+    numbersOf(request, chart, notebook),
+  ]);
+}
+
+/** The numbers of a chart: beside a drawing that is read together with them, else opened on request. */
+function numbersOf(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): Element {
+  const { head, rows, rowIds, open } = chart.dataTable;
+  const table = tableElement({
+    id: anchor('numbers', request.name),
+    caption: chart.caption,
+    heads: 1,
+    head: head.map((content) => ({ content })),
+    rows: rows.map((row, at) =>
+      row.map((content, column) =>
+        column > 0 || rowIds === undefined ? { content } : { content: [h('span', { id: rowIds[at]! }, [content])] },
+      ),
+    ),
+  });
+  if (open === true) return h('div', { className: ['numbers'] }, [table]);
+  return h('details', { className: tableStandsOn(notebook, request.sheet) ? ['numbers', 'repeated'] : ['numbers'] }, [
+    h('summary', [words.chartData]),
+    table,
+    ...specificationLink(request, chart, notebook),
   ]);
 }
 

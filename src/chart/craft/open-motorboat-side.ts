@@ -1,0 +1,63 @@
+import { fenderLine, fenderShape } from './equipment.js';
+import { box, disc, oval } from './path.js';
+import { again, body, fitting, line, part, type View } from './view.js';
+
+/** An open motorboat with an outboard, seen from starboard. */
+export const openMotorboatSide: View = {
+  name: 'side',
+  width: 500,
+  height: 232,
+  marks: [
+    line('M 268 100 L 268 84 M 262 84 L 276 80', 'faint'),
+    fitting('M 150 104 L 150 80 Q 150 74 156 74 L 166 74 Q 171 74 172 80 L 176 104 Z'),
+    fitting('M 206 104 L 206 80 Q 206 74 212 74 L 222 74 Q 227 74 228 80 L 232 104 Z'),
+    fitting('M 268 100 L 290 62 L 304 60 L 336 97 Z'),
+    line('M 304 60 L 312 98 M 278 83 L 322 81', 'faint'),
+    line('M 352 95 L 366 76 L 448 66 L 468 74 M 392 90 L 402 72 M 430 83 L 438 67'),
+    part(
+      'trolling motor',
+      'M 471 50 L 476 49 L 489 138 C 498 140 500 152 489 154 L 474 155 C 466 153 467 143 474 141 L 484 139 Z',
+      480,
+      112,
+    ),
+    line('M 462 58 C 466 48 480 44 488 47 M 466 142 L 462 134 M 466 154 L 462 162'),
+    body('M 94 96 C 190 100 340 98 480 72 C 474 98 460 124 438 148 C 420 162 386 174 330 174 L 106 174 Z'),
+    part('hull below waterline', 'M 101.9 148 L 438 148 C 420 162 386 174 330 174 L 106 174 Z', 352, 163),
+    part('waterline', 'M 100.6 140 L 445 140 L 438 148 L 101.9 148 Z', 408, 144),
+    part('seams and welds', 'M 103.4 157 C 220 158 350 158 424 152 L 419 157 C 350 162 220 162 104.2 161 Z', 250, 160),
+    line('M 95 103 C 190 107 340 105 478 79'),
+    line('M 98 124 C 200 126 350 124 464 104', 'faint'),
+    line('M 452 100 L 456 98 L 455 104 Z', 'faint'),
+    part('through-hull fittings', `${disc(140, 131, 4)} ${disc(156, 131, 4)}`, 156, 131),
+    again('mooring lines', 'M 118 96 L 126 96 L 124 92 L 120 92 Z'),
+    part('fenders', `${fenderShape(236, 112)} ${fenderShape(338, 109)}`, 342, 122),
+    line(`${fenderLine(236, 112)} ${fenderLine(338, 109)}`),
+    part('transducer', 'M 110 174 L 127 174 L 122 182 L 108 181 Z', 117, 178),
+    part('speed indicator', 'M 134 174 L 138 174 L 136 189 L 131 189 Z', 134.5, 183),
+    line('M 108 170 L 108 181 M 133 168 L 134 176', 'faint'),
+    fitting('M 84 88 L 100 93 L 104 122 L 92 126 L 86 116 Z'),
+    fitting('M 56 86 L 88 86 L 84 118 L 82 168 L 58 168 L 60 140 Z'),
+    line('M 66 90 L 64 164', 'faint'),
+    again('transom', 'M 94 96 L 98 96.2 L 110 174 L 106 174 Z'),
+    body('M 40 62 C 37 48 46 42 58 42 L 78 43 C 90 44 95 52 94 63 L 92 86 L 46 86 Z'),
+    part('cooling system', 'M 49 68 L 86 68 L 84 80 L 52 80 Z', 62, 74),
+    line('M 41 62 L 94 63'),
+    part('cavitation plate', 'M 32 168 L 92 168 L 95 173 L 35 173 Z', 84, 170.5),
+    part('zincs', 'M 42 173 L 54 173 L 50 181 L 45 181 Z', 48, 177),
+    part(
+      'outboard lower unit',
+      'M 60 173 L 84 173 L 84 181 C 93 184 99 189 100 194 C 97 200 86 203 76 203 L 48 202 L 46 185 L 60 183 Z M 64 203 L 82 203 L 72 222 L 66 221 Z',
+      90,
+      193,
+    ),
+    part('water intakes', box(67, 178, 13, 4, 1), 74, 180),
+    part(
+      'propeller',
+      'M 34 186 L 47 185 L 47 202 L 34 201 Z M 42 186 C 31 181 29 168 37 164 C 44 170 46 178 45 186 Z M 42 201 C 31 206 31 220 38 224 C 45 217 47 209 45 201 Z',
+      38,
+      172,
+    ),
+    part('exhaust hub', oval(33, 193.5, 4, 7.5), 31, 194),
+    part('swim platform', 'M 58 118 L 101 118 L 102 126 L 58 126 Z', 68, 122),
+  ],
+};

@@ -1,0 +1,95 @@
+import type { Result } from '../../formula/result.js';
+import { showFraction, showInterval, showNumber, showResult } from '../../notebook/shown.js';
+import type { AskedChart, PlacedColumn } from '../chart-kind.js';
+import { keyText } from '../key-text.js';
+import { numberOf } from '../points.js';
+import { shownScale } from '../shown-scale.js';
+
+/** What the records say of a part: how often it was fouled, that nothing was found, or that too few looked. */
+export type Standing = 'fouled' | 'none found' | 'too few looks';
+
+/** A part with its figures, as the drawing shows them. */
+export interface PartFinding {
+  readonly component: string;
+  readonly standing: Standing;
+  /** Its place by the value, 1 the most often fouled, equal values alike; null unless fouled. */
+  readonly rank: number | null;
+  /** The place as readers see it, with its own uncertainty where the sheet gives it: `2`, `2 (1 to 4)`. */
+  readonly place: string;
+  /** On the scale that readers see, such as percent; null where too few looked. */
+  readonly value: number | null;
+  readonly shown: string;
+  /** The value short enough for a label, whose legend says the unit. */
+  readonly short: string;
+  readonly interval: string;
+  readonly counted: string;
+  readonly looks: number | null;
+  /** Skipped share, in percent, and as readers see it; null where not known. */
+  readonly skipped: number | null;
+  readonly skippedShown: string;
+  /** Whether its skipped share is as large as the drawing marks. */
+  readonly oftenSkipped: boolean;
+}
+
+/** The limits that a drawing's address sets. */
+export interface Limits {
+  /** Fewer looks than this say nothing. */
+  readonly fewest: number;
+  /** A skipped share of at least this many percent is marked. */
+  readonly often: number;
+}
+
+/** Every part of the sheet, in its order, with its place by the value asked for. */
+export function partFindings(asked: AskedChart, limits: Limits): readonly PartFinding[] {
+  const { sheet, columns } = asked;
+  const value = columns.get('value')!;
+  const { times } = shownScale(sheet, value);
+  const at = (row: number, word: string) => {
+    const placed = columns.get(word);
+    return placed === undefined ? null : sheet.rows[row]!.cells[placed.at]!;
+  };
+  const number = (row: number, word: string): number | null => {
+    const cell = at(row, word);
+    return cell === null ? null : numberOf(cell);
+  };
+  const found = sheet.rows.map(({ cells }, row): PartFinding => {
+    const cell = cells[value.at]!;
+    const own = numberOf(cell);
+    const looks = number(row, 'looks');
+    const tooFew = own === null || (looks !== null && looks < limits.fewest);
+    const skipped = number(row, 'skipped');
+    return {
+      component: keyText(cells[columns.get('part')!.at]!),
+      standing: tooFew ? 'too few looks' : own === 0 ? 'none found' : 'fouled',
+      rank: null,
+      place: '',
+      value: tooFew ? null : own * times,
+      shown: tooFew ? 'too few looks' : showResult(cell, value.column.shownAs),
+      short: shortOf(cell, tooFew, value.column.shownAs),
+      interval: tooFew ? '' : showInterval(cell, value.column.shownAs),
+      counted: cell.kind === 'number' ? showFraction(cell) : '',
+      looks,
+      skipped: skipped === null ? null : skipped * 100,
+      skippedShown: skipped === null ? '' : showResult(at(row, 'skipped')!, columns.get('skipped')!.column.shownAs),
+      oftenSkipped: skipped !== null && skipped * 100 >= limits.often,
+    };
+  });
+  return found.map((part, row) => {
+    if (part.standing !== 'fouled') return part;
+    const rank = 1 + found.filter((other) => other.standing === 'fouled' && other.value! > part.value!).length;
+    const [low, high] = [number(row, 'rank-low'), number(row, 'rank-high')];
+    const between = low === null || high === null ? '' : low === high ? '' : ` (${low} to ${high})`;
+    return { ...part, rank, place: `${rank}${between}` };
+  });
+}
+
+function shortOf(cell: Result, tooFew: boolean, shownAs: string): string {
+  if (tooFew || cell.kind !== 'number' || cell.value === null) return 'too few looks';
+  if (cell.value === 0) return 'none';
+  return `${showNumber(cell.value, shownAs, cell.unit)}${shownAs.startsWith('percent') ? ' %' : ''}`;
+}
+
+/** The words over the values: `Share of fouled craft, %`. */
+export function valueLabel(asked: AskedChart): string {
+  return shownScale(asked.sheet, asked.columns.get('value') as PlacedColumn).label;
+}

@@ -1,0 +1,57 @@
+import type { DataTable } from '../drawn.js';
+import type { PartFinding } from './part-findings.js';
+
+/** The drawing as a table: the parts most often fouled first, then those with none, too few looks, or no record. */
+export function partTable(
+  chart: string,
+  parts: readonly PartFinding[],
+  unrecorded: readonly string[],
+  heads: { readonly value: string; readonly skipped: boolean; readonly looks: boolean },
+): DataTable {
+  const order = { fouled: 0, 'none found': 1, 'too few looks': 2 } as const;
+  const sorted = [...parts].sort(
+    (one, other) => order[one.standing] - order[other.standing] || (one.rank ?? 0) - (other.rank ?? 0),
+  );
+  const optional = <Cell>(wanted: boolean, cell: Cell): Cell[] => (wanted ? [cell] : []);
+  const open = unrecorded.map((component) => [
+    component,
+    '',
+    'no looks recorded',
+    '',
+    '',
+    ...optional(heads.looks, ''),
+    ...optional(heads.skipped, ''),
+  ]);
+  return {
+    head: [
+      'Part',
+      'Place',
+      heads.value,
+      'Interval',
+      'Counted',
+      ...optional(heads.looks, 'Looked at'),
+      ...optional(heads.skipped, 'Skipped'),
+    ],
+    rows: [
+      ...sorted.map((part) => [
+        part.component,
+        part.place,
+        part.standing === 'none found' ? 'none found' : part.shown,
+        part.interval,
+        part.counted,
+        ...optional(heads.looks, part.looks === null ? '' : String(part.looks)),
+        ...optional(heads.skipped, `${part.skippedShown}${part.oftenSkipped ? ' (often)' : ''}`),
+      ]),
+      ...open,
+    ],
+    rowIds: [...sorted.map(({ component }) => component), ...unrecorded].map((component) =>
+      partAddress(chart, component),
+    ),
+    open: true,
+  };
+}
+
+/** The address of a part's row in the table of its drawing. */
+export function partAddress(chart: string, component: string): string {
+  return `${chart}-part-${component.replaceAll(/[^a-z]+/g, '-')}`;
+}

@@ -1,0 +1,60 @@
+import { anchorShape, fenderLine, fenderShape } from './equipment.js';
+import { box, disc, oval } from './path.js';
+import { again, body, fitting, line, part, type View } from './view.js';
+
+/** A sterndrive cruiser, seen from starboard. */
+export const sterndriveCruiserSide: View = {
+  name: 'side',
+  width: 500,
+  height: 236,
+  marks: [
+    line('M 150 22 L 150 4 M 150 22 L 150 14', 'detail'),
+    fitting('M 118 94 L 138 28 L 262 28 C 276 28 286 32 296 40 L 344 76 L 330 94 Z'),
+    fitting('M 150 36 L 196 36 L 196 66 L 142 66 Z'),
+    fitting('M 204 36 L 258 36 C 268 36 276 40 284 46 L 308 66 L 204 66 Z'),
+    line('M 126 28 L 270 28 M 120 22 L 262 22 C 278 22 290 28 300 36', 'detail'),
+    line('M 244 36 L 258 66', 'faint'),
+    body(
+      'M 72 86 C 160 94 300 88 368 74 C 410 66 452 58 488 56 C 484 88 466 122 444 150 C 424 168 388 180 330 180 L 94 180 Z',
+    ),
+    part('hull below waterline', 'M 86.9 150 L 444 150 C 424 168 388 180 330 180 L 94 180 Z', 356, 166),
+    part('waterline', 'M 84.9 141 L 450.5 141 L 444 150 L 86.9 150 Z', 416, 145.5),
+    part('seams and welds', 'M 88.9 160 C 220 161 350 160 428 153 L 423 158 C 350 166 220 166 90.1 165 Z', 262, 163),
+    line('M 73.5 94 C 160 102 300 96 370 82 C 412 74 452 66 487 64'),
+    line('M 78 114 C 180 120 350 112 480 88', 'faint'),
+    fitting(`${oval(318, 108, 15, 6)} ${oval(362, 102, 13, 5.5)} ${oval(402, 95, 11, 5)}`),
+    line('M 352 76 L 364 58 L 452 44 L 486 48 L 488 56 M 392 69 L 402 52 M 430 61 L 438 46 M 466 57 L 470 46'),
+    part('anchor', anchorShape(478, 62), 484, 66),
+    line('M 484 70 L 500 70', 'faint'),
+    part('fenders', `${fenderShape(204, 108)} ${fenderShape(282, 106)}`, 286, 124),
+    line(`${fenderLine(204, 108)} ${fenderLine(282, 106)}`),
+    part('through-hull fittings', `${disc(132, 132, 4)} ${disc(148, 132, 4)} ${disc(172, 131, 4)}`, 172, 131),
+    again('transom', 'M 72 86 L 78 86.5 L 99.5 180 L 94 180 Z'),
+    part('swim platform', 'M 18 108 L 78 108 L 80 117 L 18 117 Z', 26, 112),
+    line('M 30 117 L 74 132', 'faint'),
+    part('transducer', 'M 112 180 L 130 180 L 125 188 L 110 187 Z', 120, 184),
+    part('speed indicator', 'M 138 180 L 142 180 L 140 196 L 135 196 Z', 138.5, 190),
+    fitting('M 78 124 L 50 122 C 36 121 30 128 31 138 L 36 166 L 70 166 L 88 156 Z'),
+    line('M 32 134 C 42 128 56 126 70 128', 'faint'),
+    part('gimbal area', 'M 79 122 L 70 124 C 64 132 64 148 70 158 L 90 162 Z', 78, 134),
+    line('M 73 125 C 69 134 69 148 74 159 M 77 124 C 74 134 74 150 80 160', 'faint'),
+    part('hydraulic rams', 'M 90 160 L 62 150 L 60 154 L 88 166 Z M 62 150 L 44 143 L 42 148 L 60 154 Z', 52, 149),
+    part('cavitation plate', 'M 10 166 L 76 166 L 80 171 L 13 171 Z', 66, 168.5),
+    part('zincs', 'M 20 171 L 33 171 L 29 179 L 23 179 Z', 26, 175),
+    part(
+      'outdrive lower unit',
+      'M 38 171 L 66 171 L 66 180 C 76 183 82 188 83 193 C 80 199 68 202 58 202 L 26 201 L 24 184 L 38 182 Z M 44 202 L 64 202 L 54 222 L 47 221 Z',
+      73,
+      192,
+    ),
+    part('water intakes', box(45, 177, 14, 4, 1), 52, 179),
+    part(
+      'propeller',
+      'M 12 185 L 25 184 L 25 201 L 12 200 Z M 20 185 C 9 180 7 167 15 163 C 22 169 24 177 23 185 Z M 20 200 C 9 205 9 219 16 223 C 23 216 25 208 23 200 Z',
+      15,
+      215,
+    ),
+    part('exhaust hub', oval(11, 192.5, 4, 7.5), 9, 193),
+    part('trim tabs and rams', 'M 94 176 L 68 184 L 68 188 L 95 181 Z', 84, 182),
+  ],
+};
