@@ -2,6 +2,7 @@ import type { Place } from '../problem/problem.js';
 import type { Field, TableDefinition } from '../record/field.js';
 import type { DefinitionChange } from '../record/file-sum.js';
 import type { DatePattern } from './date-pattern.js';
+import type { RuleChoices } from './rules/rule-choices.js';
 
 /** How the text of a file is cut into rows and cells. */
 export interface Dialect {
@@ -58,6 +59,9 @@ export interface Fold {
   readonly values: ReadonlyMap<string, ReadonlyMap<string, string>>;
 }
 
+/** Which of the entries of one event is kept. */
+export type DoubleEntryKeep = 'first' | 'last' | 'neither' | 'both';
+
 /** How the files of one kind are read: which they are, and what each of their columns means. */
 export interface FileRule {
   readonly patterns: readonly string[];
@@ -81,6 +85,10 @@ export interface FileRule {
   readonly fold: Fold | null;
   /** Fields that are alike in two entries of one event; empty where none are looked for. */
   readonly duplicates: readonly string[];
+  /** Which of two entries of one event is kept. */
+  readonly keep: DoubleEntryKeep;
+  /** What its crosswalk makes of the rules. */
+  readonly choices: RuleChoices;
 }
 
 /** What the exports of one program mean in the canonical tables. */
@@ -92,6 +100,7 @@ export interface Crosswalk {
   /** The same moment as written, with its time zone; empty where the crosswalk does not say. */
   readonly asOfWords: string;
   readonly definitionChanges: readonly DefinitionChange[];
+  readonly choices: RuleChoices;
   readonly files: readonly FileRule[];
   /** SHA-256 of its text, in hexadecimal. */
   readonly fingerprint: string;

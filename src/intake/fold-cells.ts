@@ -4,13 +4,10 @@ import type { Fold } from './crosswalk.js';
 import type { Draft } from './draft.js';
 import { Interner } from './interner.js';
 import type { Saying } from './remark.js';
+import { sayingOf } from './rules/saying-of.js';
 
 /** What is said of a part that a craft of this kind does not have. */
-export const impossiblePart: Saying = {
-  code: 'impossible-part',
-  reason: 'craft of this type and drive do not carry the part',
-  remedy: 'Compare with the form: the part, the type or the drive is wrong.',
-};
+export const impossiblePart: Saying = sayingOf('impossible-part');
 
 /** Reads the cells of a wide checklist into the draft of the rows they belong to. */
 export class FoldCells {

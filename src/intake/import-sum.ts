@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
-import type { FileSum, ImportSum } from '../record/file-sum.js';
+import type { FileSum, ImportSum, RuleChange } from '../record/file-sum.js';
 import type { Crosswalk } from './crosswalk.js';
 import { countByCode, type LedgerLine } from './ledger.js';
 import type { FileReading } from './read-file.js';
+import { consequenceOf, plainChoices } from './rules/rule-choices.js';
 
 /** What became of one file's rows. */
 export function fileSum(reading: FileReading, setAside: readonly LedgerLine[], notes: readonly LedgerLine[]): FileSum {
@@ -39,12 +40,23 @@ function changesOf(crosswalks: readonly Crosswalk[]): ImportSum['definitionChang
   return [...new Map(changes.map((change) => [JSON.stringify(change), change])).values()];
 }
 
+/** The rules that the crosswalks set otherwise, in their order. */
+function ruleChangesOf(crosswalks: readonly Crosswalk[]): readonly RuleChange[] {
+  return crosswalks.flatMap(({ name, choices }) =>
+    [...choices.made.values()].map(({ code, consequence, limits, because }): RuleChange => {
+      const usual = consequenceOf(plainChoices, code);
+      return { crosswalk: name, code, usual, set: consequence, limits, because };
+    }),
+  );
+}
+
 /** The account of an import; the same files and crosswalks give the same fingerprint. */
 export function importSum(crosswalks: readonly Crosswalk[], files: readonly FileSum[]): ImportSum {
   const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
   return {
     files,
     definitionChanges: changesOf(crosswalks),
+    ruleChanges: ruleChangesOf(crosswalks),
     ...asOfAll(crosswalks),
     fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
   };

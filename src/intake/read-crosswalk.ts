@@ -8,10 +8,21 @@ import { DateReader, readDatePattern } from './date-pattern.js';
 import { fault } from './fault.js';
 import { readField } from './read-field-rule.js';
 import { readFileRule } from './read-file-rule.js';
+import { readRuleChoices } from './rules/read-rule-choices.js';
+import { plainChoices } from './rules/rule-choices.js';
 import { isTimeZone, ZoneClock } from './time-zone.js';
 import { YamlDocument } from './yaml-document.js';
 
-const known = ['crosswalk', 'about', 'data_as_of', 'data_time_zone', 'pseudonyms', 'definition_changes', 'files'];
+const known = [
+  'crosswalk',
+  'about',
+  'data_as_of',
+  'data_time_zone',
+  'pseudonyms',
+  'definition_changes',
+  'rules',
+  'files',
+];
 
 function readAsOf(yaml: YamlDocument, node: Node, zoneNode: Node | undefined): number | null {
   const text = yaml.text(node, 'a moment such as 2025-11-30 18:00');
@@ -92,10 +103,14 @@ export function readCrosswalk(
   const asOfWords = asOf === null ? '' : `${textOf('data_as_of')}, ${textOf('data_time_zone')}`;
   const changesNode = settings.get('definition_changes');
   const definitionChanges = changesNode === undefined ? [] : readChanges(yaml, changesNode);
+  const rulesNode = settings.get('rules');
+  const choices = rulesNode === undefined ? plainChoices : readRuleChoices(yaml, rulesNode);
   const filesNode = settings.get('files');
   const files =
-    filesNode === undefined ? [] : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item) ?? []);
+    filesNode === undefined
+      ? []
+      : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item, choices) ?? []);
   if (yaml.problems.length > 0) return { crosswalk: null, problems: yaml.problems };
   const fingerprint = createHash('sha256').update(text, 'utf8').digest('hex');
-  return { crosswalk: { name, about, asOf, asOfWords, definitionChanges, files, fingerprint }, problems: [] };
+  return { crosswalk: { name, about, asOf, asOfWords, definitionChanges, choices, files, fingerprint }, problems: [] };
 }

@@ -7,8 +7,10 @@ import { DateReader, readDatePattern } from './date-pattern.js';
 import { fault } from './fault.js';
 import { readTarget } from './read-code-map.js';
 import { plainDialect, readDialect } from './read-dialect.js';
+import { fieldsNamed, readDuplicates } from './read-duplicates.js';
 import { readField, readFieldRule } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
+import type { RuleChoices } from './rules/rule-choices.js';
 import { isTimeZone } from './time-zone.js';
 import type { YamlDocument } from './yaml-document.js';
 
@@ -132,12 +134,6 @@ function readZone(yaml: YamlDocument, node: Node): string | null {
   return null;
 }
 
-function fieldNames(yaml: YamlDocument, node: Node | undefined, table: TableDefinition): readonly Field[] {
-  if (node === undefined) return [];
-  const items = yaml.isList(node) ? yaml.items(node, 'fields') : [node];
-  return items.flatMap((item) => readField(yaml, item, table) ?? []);
-}
-
 function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition, given: ReadonlySet<string>): void {
   for (const field of table.fields) {
     if (!field.required || given.has(field.name)) continue;
@@ -147,7 +143,7 @@ function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition
 }
 
 /** How the files of one kind are read; null where not even their table is known. */
-export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
+export function readFileRule(yaml: YamlDocument, node: Node, choices: RuleChoices): FileRule | null {
   const settings = yaml.settings(node, 'a kind of file', known, ['files', 'table', 'columns']);
   const tableNode = settings.get('table');
   const name = tableNode === undefined ? null : yaml.text(tableNode, 'a table');
@@ -202,7 +198,7 @@ export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
       'Add time_zone: America/Denver or alike.',
     );
   }
-  const seasonOf = fieldNames(yaml, at('season_of'), table)[0] ?? null;
+  const seasonOf = fieldsNamed(yaml, at('season_of'), table)[0] ?? null;
   const dated = gathered.fields.some(({ field, pattern }) => field.name === seasonOf?.name && pattern !== null);
   if (seasonOf !== null && !dated) {
     yaml.complain('wrong-value', at('season_of')!, seasonOf.name, 'a date or time read from a column', 'Name another.');
@@ -233,6 +229,7 @@ export function readFileRule(yaml: YamlDocument, node: Node): FileRule | null {
     fields: gathered.fields,
     constants,
     fold,
-    duplicates: fieldNames(yaml, at('duplicates'), table).map((field) => fieldOf(table, field.name)!.name),
+    ...readDuplicates(yaml, at('duplicates'), table),
+    choices,
   };
 }

@@ -10,8 +10,10 @@ import { standing } from './key-space.js';
 import { makeCell, storedCode } from './make-cell.js';
 import type { ReadingRequest } from './read-file.js';
 import type { RecordScanner } from './record-scanner.js';
+import type { Saying } from './remark.js';
 import type { RowRemarks } from './row-remarks.js';
 import { findingWithoutFouling, type RowRule, rowRulesOf } from './row-rules.js';
+import { consequenceOf } from './rules/rule-choices.js';
 import type { MeaningCell } from './text-cell.js';
 
 /** A column of the file, the field it gives and the cell that reads it. */
@@ -83,7 +85,7 @@ export class RowReader {
       this.#fold = new FoldCells(draft, rule.fold, rule.missing);
       this.#foldAt = rule.fold.columns.map(({ column }) => header.get(column)!);
     }
-    this.#rules = rowRulesOf(draft);
+    this.#rules = rowRulesOf(draft, rule);
     this.#clocked = clock === null ? readings.flatMap(({ cell }) => (cell instanceof InstantCell ? [cell] : [])) : [];
     this.#station = draft.columns.get('station') ?? null;
     this.#stationIsRead = this.#single[0]?.rule.field.name === 'station';
@@ -209,9 +211,14 @@ export class RowReader {
       });
     }
     for (const column of fold.unfouledFindings(row)) {
-      this.#remarks.add(row, foldAt[column]!, findingWithoutFouling, 'notes');
+      this.#addAsSet(row, foldAt[column]!, findingWithoutFouling);
     }
-    for (const column of fold.impossibleParts(row)) this.#remarks.add(row, foldAt[column]!, impossiblePart);
+    for (const column of fold.impossibleParts(row)) this.#addAsSet(row, foldAt[column]!, impossiblePart);
+  }
+
+  #addAsSet(row: number, position: number, saying: Saying): void {
+    const severity = consequenceOf(this.#request.rule.choices, saying.code);
+    if (severity !== 'not checked') this.#remarks.add(row, position, saying, severity);
   }
 
   #breach(rule: RowRule, row: number): void {

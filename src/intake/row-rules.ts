@@ -1,5 +1,9 @@
+import type { FileRule } from './crosswalk.js';
 import type { Draft } from './draft.js';
+import { isPrefixOnly } from './registration.js';
 import type { Saying } from './remark.js';
+import { consequenceOf } from './rules/rule-choices.js';
+import { sayingOf } from './rules/saying-of.js';
 import { isTimeZone } from './time-zone.js';
 
 /** A rule that one row keeps or breaks by itself. */
@@ -11,8 +15,7 @@ export interface RowRule extends Saying {
 }
 
 const hour = 3_600_000;
-const longestInspection = 12 * hour;
-const longestStage = 30 * 24 * hour;
+const day = 24 * hour;
 
 function inOrder(draft: Draft, names: readonly string[]): readonly RowRule[] {
   const present = names.flatMap((name) => draft.columns.get(name) ?? []);
@@ -21,10 +24,11 @@ function inOrder(draft: Draft, names: readonly string[]): readonly RowRule[] {
     const earlier = present.slice(0, index + 1).reverse();
     return {
       severity: 'sets aside',
-      code: 'wrong-order',
+      ...sayingOf(
+        'wrong-order',
+        `${column.field.name} lies before ${earlier.map(({ field }) => field.name).join(' or ')}`,
+      ),
       field: column.field.name,
-      reason: `${column.field.name} lies before ${earlier.map(({ field }) => field.name).join(' or ')}`,
-      remedy: 'Compare both times with the form.',
       isBroken: (row) => {
         const moment = column.values[row]!;
         for (const { values } of earlier) if (!Number.isNaN(values[row]!)) return moment < values[row]!;
@@ -40,10 +44,8 @@ function notLonger(draft: Draft, names: readonly string[], longest: number, said
     const earlier = present.slice(0, index + 1).reverse();
     return {
       severity: 'sets aside',
-      code: 'over-long',
+      ...sayingOf('over-long', `longer than ${said} since the time before it`),
       field: column.field.name,
-      reason: `longer than ${said} since the time before it`,
-      remedy: 'Look for a wrong day, month or half of the day.',
       isBroken: (row) => {
         const moment = column.values[row]!;
         for (const { values } of earlier) if (!Number.isNaN(values[row]!)) return moment - values[row]! > longest;
@@ -65,10 +67,8 @@ function zoneIsKnown(draft: Draft): readonly RowRule[] {
   return [
     {
       severity: 'sets aside',
-      code: 'unknown-time-zone',
+      ...sayingOf('unknown-time-zone'),
       field: 'time_zone',
-      reason: 'no IANA time zone of that name is known',
-      remedy: 'Write it as in America/Denver.',
       isBroken: (row) => zone.values[row] !== 0 && !isKnown(zone.values[row]!),
     },
   ];
@@ -82,21 +82,15 @@ function hoursAreRecorded(draft: Draft): readonly RowRule[] {
   return [
     {
       severity: 'notes',
-      code: 'hours-not-recorded',
+      ...sayingOf('hours-not-recorded'),
       field: 'staff_hours',
-      reason: 'the station was open and nobody wrote down the hours worked',
-      remedy: 'Fill them in from the time sheets; they are never guessed.',
       isBroken: (row) => state.values[row] === open && Number.isNaN(hours.values[row]!),
     },
   ];
 }
 
 /** What is noted of a finding on a part that is not called fouled. */
-export const findingWithoutFouling: Saying = {
-  code: 'finding-without-fouling',
-  reason: 'something was found on a part that is not called fouled',
-  remedy: 'Compare with the form: either the state or the finding is wrong.',
-};
+export const findingWithoutFouling: Saying = sayingOf('finding-without-fouling');
 
 function findingsAreFouled(draft: Draft): readonly RowRule[] {
   const state = draft.columns.get('state');
@@ -113,10 +107,28 @@ function findingsAreFouled(draft: Draft): readonly RowRule[] {
   ];
 }
 
+function regionsArePostal(draft: Draft): readonly RowRule[] {
+  const region = draft.columns.get('home_region');
+  if (region === undefined) return [];
+  const known = new Map<number, boolean>();
+  const isPrefix = (code: number): boolean => {
+    const answer = known.get(code) ?? isPrefixOnly(region.interner!.textOf(code));
+    known.set(code, answer);
+    return answer;
+  };
+  return [
+    {
+      ...sayingOf('registration-prefix'),
+      severity: 'notes',
+      field: 'home_region',
+      isBroken: (row) => region.values[row] !== 0 && isPrefix(region.values[row]!),
+    },
+  ];
+}
+
 const washMoments = ['ordered_at', 'started_at', 'finished_at', 'released_at'];
 
-/** The rules that rows of a draft must keep by themselves, for the columns it has. */
-export function rowRulesOf(draft: Draft): readonly RowRule[] {
+function usualRules(draft: Draft, { choices }: FileRule): readonly RowRule[] {
   switch (draft.table.name) {
     case 'stations':
       return zoneIsKnown(draft);
@@ -124,14 +136,29 @@ export function rowRulesOf(draft: Draft): readonly RowRule[] {
       return [...inOrder(draft, ['opened_at', 'closed_at']), ...hoursAreRecorded(draft)];
     case 'inspections': {
       const moments = ['started_at', 'finished_at'];
-      return [...inOrder(draft, moments), ...notLonger(draft, moments, longestInspection, '12 hours')];
+      const { inspectionHours: longest } = choices;
+      return [
+        ...inOrder(draft, moments),
+        ...notLonger(draft, moments, longest * hour, `${longest} hours`),
+        ...regionsArePostal(draft),
+      ];
     }
     case 'checks':
     case 'rechecks':
       return findingsAreFouled(draft);
-    case 'decontaminations':
-      return [...inOrder(draft, washMoments), ...notLonger(draft, washMoments, longestStage, '30 days')];
+    case 'decontaminations': {
+      const { washStageDays: longest } = choices;
+      return [...inOrder(draft, washMoments), ...notLonger(draft, washMoments, longest * day, `${longest} days`)];
+    }
     default:
       return [];
   }
+}
+
+/** The rules that rows of a draft must keep by themselves, for the columns it has, as their crosswalk sets them. */
+export function rowRulesOf(draft: Draft, file: FileRule): readonly RowRule[] {
+  return usualRules(draft, file).flatMap((rule) => {
+    const severity = consequenceOf(file.choices, rule.code);
+    return severity === 'not checked' ? [] : [{ ...rule, severity }];
+  });
 }

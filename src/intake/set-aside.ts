@@ -1,5 +1,6 @@
 import type { FileReading } from './read-file.js';
 import type { Saying } from './remark.js';
+import { consequenceOf } from './rules/rule-choices.js';
 
 /** The place of a field's column in the header of a file, the last where several are joined; null for none. */
 export function positionOf(reading: FileReading, field: string): number | null {
@@ -26,4 +27,10 @@ export function remarkOn(
     remedy: saying.remedy,
   });
   if (severity === 'sets aside') reading.draft.aside[row] = 1;
+}
+
+/** Remarks on a row as its crosswalk sets the rule: sets it aside, notes it, or passes over a rule that is not checked. */
+export function remarkAsSet(reading: FileReading, row: number, position: number | null, saying: Saying): void {
+  const severity = consequenceOf(reading.rule.choices, saying.code);
+  if (severity !== 'not checked') remarkOn(reading, row, position, saying, severity);
 }

@@ -31,10 +31,26 @@ export interface DefinitionChange {
   readonly is: string;
 }
 
+/** A rule of the intake that a crosswalk set otherwise, with its reason. */
+export interface RuleChange {
+  readonly crosswalk: string;
+  /** The code of the rule. */
+  readonly code: string;
+  /** What follows where it is broken, unless a crosswalk says otherwise. */
+  readonly usual: string;
+  /** What follows here. */
+  readonly set: string;
+  /** The limits declared, in words; empty for the usual ones. */
+  readonly limits: string;
+  readonly because: string;
+}
+
 /** What was imported: the account that every report prints. */
 export interface ImportSum {
   readonly files: readonly FileSum[];
   readonly definitionChanges: readonly DefinitionChange[];
+  /** Rules that were set otherwise than usual; absent in stores of before. */
+  readonly ruleChanges?: readonly RuleChange[];
   /** The moment up to which the exports tell, in milliseconds since 1970; open washes are censored here. */
   readonly asOf: number | null;
   /** The same moment as its crosswalk writes it, with its time zone: `2025-11-30 18:00, America/Denver`. */
