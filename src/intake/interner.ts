@@ -1,5 +1,16 @@
+import { grown } from './growing.js';
+
 const firstBytes = 4096;
 const firstSlots = 64;
+
+/** The numbered texts of an interner that takes no more of them, in memory that several threads may read. */
+export interface SharedTexts {
+  readonly size: number;
+  readonly bytes: Uint8Array;
+  readonly ends: Uint32Array;
+  readonly hashes: Int32Array;
+  readonly slots: Int32Array;
+}
 
 /**
  * Numbers texts by their bytes: the same bytes always get the same code, counted from 1 in order of first appearance.
@@ -8,33 +19,49 @@ const firstSlots = 64;
 export class Interner {
   /** One more than the greatest code given out. */
   size = 1;
-  #bytes = new Uint8Array(firstBytes);
+  #bytes: Uint8Array = new Uint8Array(firstBytes);
+  /** The same bytes, for reading four at once. */
+  #pool = viewOf(this.#bytes);
   /** Where each code's bytes end; they begin where those of the code before it end. */
-  #ends = new Uint32Array(firstSlots);
-  #hashes = new Int32Array(firstSlots);
-  #slots = new Int32Array(firstSlots * 2);
+  #ends: Uint32Array = new Uint32Array(firstSlots);
+  #hashes: Int32Array = new Int32Array(firstSlots);
+  #slots: Int32Array = new Int32Array(firstSlots * 2);
   #last = 0;
+  /** The bytes last asked about, and a view of them. */
+  #asked = this.#bytes;
+  #view = this.#pool;
 
   /** The code of those bytes, a new one when they were never seen: `code === size` as it was before the call. */
   codeOf(bytes: Uint8Array, start: number, end: number): number {
-    if (this.#last !== 0 && this.#holds(this.#last, bytes, start, end)) return this.#last;
-    const hash = hashOf(bytes, start, end);
+    const known = this.find(bytes, start, end);
+    return known === 0 ? this.#add(bytes, start, end) : known;
+  }
+
+  /** The code of those bytes, 0 when they were never seen. */
+  find(bytes: Uint8Array, start: number, end: number): number {
+    if (bytes !== this.#asked) {
+      this.#asked = bytes;
+      this.#view = viewOf(bytes);
+    }
+    const last = this.#last;
+    // Cells repeat the one above, and keys follow each other in the order in which their own table lists them.
+    if (last !== 0) {
+      if (this.#holds(last, start, end)) return last;
+      if (last + 1 < this.size && this.#holds(last + 1, start, end)) {
+        this.#last = last + 1;
+        return last + 1;
+      }
+    }
+    const hash = hashOf(this.#view, start, end);
     const mask = this.#slots.length - 1;
-    let slot = (hash ^ (hash >>> 15)) & mask;
-    for (;;) {
+    for (let slot = hash & mask; ; slot = (slot + 1) & mask) {
       const code = this.#slots[slot]!;
-      if (code === 0) break;
-      if (this.#hashes[code] === hash && this.#holds(code, bytes, start, end)) {
+      if (code === 0) return 0;
+      if (this.#hashes[code] === hash && this.#holds(code, start, end)) {
         this.#last = code;
         return code;
       }
-      slot = (slot + 1) & mask;
     }
-    const code = this.#add(bytes, start, end, hash);
-    this.#slots[slot] = code;
-    this.#last = code;
-    if (this.size * 2 > this.#slots.length) this.#widen();
-    return code;
   }
 
   /** The code of a text, given out when new. */
@@ -45,61 +72,118 @@ export class Interner {
 
   /** The text of a code that was given out. */
   textOf(code: number): string {
-    return Buffer.from(this.#bytes.buffer, this.#ends[code - 1]!, this.#ends[code]! - this.#ends[code - 1]!).toString();
+    const { buffer, byteOffset } = this.#bytes;
+    const start = this.#ends[code - 1]!;
+    return Buffer.from(buffer, byteOffset + start, this.#ends[code]! - start).toString();
   }
 
-  #holds(code: number, bytes: Uint8Array, start: number, end: number): boolean {
+  /** By the code of each text of another interner: its code here, given out when new. */
+  codesOf(other: Interner): Uint32Array {
+    const codes = new Uint32Array(other.size);
+    for (let code = 1; code < other.size; code++) {
+      codes[code] = this.codeOf(other.#bytes, other.#ends[code - 1]!, other.#ends[code]!);
+    }
+    return codes;
+  }
+
+  /** Moves the texts to where other threads can read them; none may be added by several at once. */
+  share(): SharedTexts {
+    const length = this.#ends[this.size - 1]!;
+    this.#bytes = inSharedMemory(this.#bytes.subarray(0, length));
+    this.#pool = viewOf(this.#bytes);
+    this.#ends = inSharedMemory(this.#ends.subarray(0, this.size));
+    this.#hashes = inSharedMemory(this.#hashes.subarray(0, this.size));
+    this.#slots = inSharedMemory(this.#slots);
+    return { size: this.size, bytes: this.#bytes, ends: this.#ends, hashes: this.#hashes, slots: this.#slots };
+  }
+
+  /** An interner that knows shared texts, and takes none. */
+  static of(shared: SharedTexts): Interner {
+    const interner = new Interner();
+    interner.size = shared.size;
+    interner.#bytes = shared.bytes;
+    interner.#pool = viewOf(shared.bytes);
+    interner.#ends = shared.ends;
+    interner.#hashes = shared.hashes;
+    interner.#slots = shared.slots;
+    return interner;
+  }
+
+  #holds(code: number, start: number, end: number): boolean {
     const own = this.#ends[code - 1]!;
     const length = end - start;
     if (this.#ends[code]! - own !== length) return false;
-    const pool = this.#bytes;
-    for (let at = length - 1; at >= 0; at--) if (pool[own + at] !== bytes[start + at]) return false;
+    const pool = this.#pool;
+    const view = this.#view;
+    if (length >= 4) {
+      // The last four bytes may overlap those before, so that no shorter rest is left.
+      const rest = length - 4;
+      for (let at = 0; at < rest; at += 4) if (pool.getInt32(own + at) !== view.getInt32(start + at)) return false;
+      return pool.getInt32(own + rest) === view.getInt32(start + rest);
+    }
+    for (let at = 0; at < length; at++) if (pool.getUint8(own + at) !== view.getUint8(start + at)) return false;
     return true;
   }
 
-  #add(bytes: Uint8Array, start: number, end: number, hash: number): number {
+  #add(bytes: Uint8Array, start: number, end: number): number {
     const code = this.size;
     if (code === this.#ends.length) {
-      this.#ends = widened(this.#ends, new Uint32Array(code * 2));
-      this.#hashes = widened(this.#hashes, new Int32Array(code * 2));
+      this.#ends = grown(this.#ends, code * 2);
+      this.#hashes = grown(this.#hashes, code * 2);
     }
     const from = this.#ends[code - 1]!;
     const to = from + end - start;
-    if (to > this.#bytes.length) this.#bytes = widened(this.#bytes, new Uint8Array(Math.max(to, from * 2)));
+    if (to > this.#bytes.length) {
+      this.#bytes = grown(this.#bytes, Math.max(to, from * 2));
+      this.#pool = viewOf(this.#bytes);
+    }
     for (let at = start; at < end; at++) this.#bytes[from + at - start] = bytes[at]!;
+    const hash = hashOf(this.#view, start, end);
     this.#ends[code] = to;
     this.#hashes[code] = hash;
+    this.#last = code;
     this.size++;
+    if (this.size * 2 > this.#slots.length) this.#slots = new Int32Array(this.#slots.length * 2);
+    else {
+      put(this.#slots, code, hash);
+      return code;
+    }
+    for (let known = 1; known < this.size; known++) put(this.#slots, known, this.#hashes[known]!);
     return code;
   }
+}
 
-  #widen(): void {
-    const slots = new Int32Array(this.#slots.length * 2);
-    const mask = slots.length - 1;
-    for (let code = 1; code < this.size; code++) {
-      const hash = this.#hashes[code]!;
-      let slot = (hash ^ (hash >>> 15)) & mask;
-      while (slots[slot] !== 0) slot = (slot + 1) & mask;
-      slots[slot] = code;
+function put(slots: Int32Array, code: number, hash: number): void {
+  const mask = slots.length - 1;
+  let slot = hash & mask;
+  while (slots[slot] !== 0) slot = (slot + 1) & mask;
+  slots[slot] = code;
+}
+
+/** A 32-bit hash in the manner of FNV-1a, four bytes a step, mixed downwards so that its low bits may be used. */
+function hashOf(view: DataView, start: number, end: number): number {
+  const length = end - start;
+  let hash = 0x811c9dc5 ^ length;
+  if (length >= 4) {
+    const rest = end - 4;
+    for (let at = start; at < rest; at += 4) {
+      hash = Math.imul(hash ^ view.getInt32(at), 0x01000193);
+      hash ^= hash >>> 15;
     }
-    this.#slots = slots;
-  }
+    hash = Math.imul(hash ^ view.getInt32(rest), 0x01000193);
+  } else for (let at = start; at < end; at++) hash = Math.imul(hash ^ view.getUint8(at), 0x01000193);
+  hash = Math.imul(hash ^ (hash >>> 13), 0x5bd1e995);
+  return hash ^ (hash >>> 15);
 }
 
-/** A 32-bit hash in the manner of FNV-1a, four bytes a step, and mixed downwards so that its low bits may be used. */
-function hashOf(bytes: Uint8Array, start: number, end: number): number {
-  let hash = 0x811c9dc5 ^ (end - start);
-  let at = start;
-  for (; at + 4 <= end; at += 4) {
-    const four = bytes[at]! | (bytes[at + 1]! << 8) | (bytes[at + 2]! << 16) | (bytes[at + 3]! << 24);
-    hash = Math.imul(hash ^ four, 0x01000193);
-    hash ^= hash >>> 15;
-  }
-  for (; at < end; at++) hash = Math.imul(hash ^ bytes[at]!, 0x01000193);
-  return Math.imul(hash ^ (hash >>> 13), 0x5bd1e995);
+function viewOf(bytes: Uint8Array): DataView {
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
 }
 
-function widened<A extends Uint8Array | Uint32Array | Int32Array>(old: A, wide: A): A {
-  wide.set(old);
-  return wide;
+function inSharedMemory<A extends Uint8Array | Uint32Array | Int32Array>(values: A): A {
+  const shared = new (values.constructor as new (buffer: SharedArrayBuffer) => A)(
+    new SharedArrayBuffer(values.byteLength),
+  );
+  shared.set(values as never);
+  return shared;
 }
