@@ -44,6 +44,7 @@ export function checkLinks(readings: readonly FileReading[], texts: Texts): void
 /** Marks the keys of a table's rows, kept or set aside, for the tables that refer to it. */
 export function markKeys(readings: readonly FileReading[], space: KeySpace): void {
   for (const { draft } of readings) {
+    for (const code of draft.lostKeys) space.mark(code, standing.setAside);
     const keys = draft.columns.get(draft.table.key[0]!)?.values;
     if (keys === undefined) continue;
     for (let row = 0; row < draft.rowCount; row++) {

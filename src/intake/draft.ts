@@ -44,6 +44,8 @@ export class Draft {
   aside = new Uint8Array(firstRows);
   /** What each cell of a wide checklist says, row by row: places in the fold's values, from 1. */
   folded = new Uint16Array(0);
+  /** The keys, by their numbers, of rows set aside before they could come into the draft. */
+  readonly lostKeys: number[] = [];
   #capacity = firstRows;
 
   constructor(table: TableDefinition, file: number, bytes: number, fields: readonly FieldRule[], fold: Fold | null) {

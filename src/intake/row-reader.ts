@@ -6,7 +6,6 @@ import type { Draft, DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { FoldCells, impossiblePart } from './fold-cells.js';
 import type { Header } from './header.js';
-import { standing } from './key-space.js';
 import { makeCell, storedCode } from './make-cell.js';
 import type { ReadingRequest } from './read-file.js';
 import type { RecordScanner } from './record-scanner.js';
@@ -147,7 +146,7 @@ export class RowReader {
       const row = this.#draft.rowCount;
       cell.read(this.#scanner.cells, this.#scanner.starts[position]!, this.#scanner.ends[position]!, row);
       const code = cell.column.values[row]!;
-      if (code !== 0) texts.spaceOf(table).mark(code, standing.setAside);
+      if (code !== 0) this.#draft.lostKeys.push(code);
     }
   }
 
