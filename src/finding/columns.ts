@@ -34,6 +34,17 @@ export function shareColumn(
   return { name, label, kind: 'estimate', unit: null, shownAs, meaning };
 }
 
+/** A column of plain values with their intervals, such as ratios, shown in that way. */
+export function estimateColumn(
+  name: string,
+  label: string,
+  unit: string | null,
+  shownAs: string,
+  meaning: string,
+): FindingColumn {
+  return { name, label, kind: 'estimate', unit, shownAs, meaning };
+}
+
 /** A column of minutes with their intervals. */
 export function minutesColumn(name: string, label: string, meaning: string): FindingColumn {
   return { name, label, kind: 'estimate', unit: 'minutes', shownAs: 'minutes', meaning };

@@ -23,6 +23,8 @@ export interface FindingTable {
   readonly rows: readonly (readonly FindingCell[])[];
   /** What this run left out and why, each as a sentence with its count. */
   readonly leftOut: readonly string[];
+  /** What else must be said of the whole table, such as a test over all its rows; nothing where absent. */
+  readonly said?: readonly string[];
 }
 
 /** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */

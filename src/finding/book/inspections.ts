@@ -6,10 +6,11 @@ import type { Records } from '../../record/records.js';
 import { calendarFields } from './calendar-fields.js';
 import { numbersOf } from './columns-of.js';
 import type { CraftLooks } from './craft-looks.js';
-import { codedField, numberField, numbersByRow, yesNoColumn, yesNoField } from './derived-fields.js';
+import { codedColumn, codedField, numberField, numbersByRow, yesNoColumn, yesNoField } from './derived-fields.js';
 import { firstOfSeason } from './first-of-season.js';
 import { type FieldSource, lazyTable } from './lazy-table.js';
 import type { LocalTimes } from './local-time.js';
+import { once } from './once.js';
 import { recordedFields } from './recorded-fields.js';
 import { settings, stationSetting } from './station-setting.js';
 import { lastStatus, waterStatuses } from './water-status.js';
@@ -27,6 +28,13 @@ function timeAndPlaceFields(records: Records, { local }: InspectionGround): Fiel
   const known = (row: number): boolean => local().minute[row]! >= 0;
   const whenKnown = (valueAt: (row: number) => number | null): NumberColumn =>
     numbersByRow(rowCount, (row) => (known(row) ? valueAt(row) : null));
+  const daysSince = once((): NumberColumn => {
+    const last = numbersOf(records.inspections, 'last_on_water');
+    return whenKnown((row) => {
+      const day = numberAt(last, row);
+      return day === null || day > local().day[row]! ? null : local().day[row]! - day;
+    });
+  });
   return [
     ...calendarFields(() => ({ day: local().day, known })),
     {
@@ -59,15 +67,25 @@ function timeAndPlaceFields(records: Records, { local }: InspectionGround): Fiel
         'days',
         'Days from its last day on the water to the inspection; missing where that day lies after it.',
       ),
-      build: () => {
-        const last = numbersOf(records.inspections, 'last_on_water');
-        return whenKnown((row) => {
-          const day = numberAt(last, row);
-          return day === null || day > local().day[row]! ? null : local().day[row]! - day;
-        });
-      },
+      build: daysSince,
     },
+    waterDaysField(daysSince),
   ];
+}
+
+/** How long ago a craft was last on the water, in classes in showing order; common practice, no source. */
+export const waterDays = ['under 5 days', '5 to 30 days', 'over 30 days'] as const;
+
+function waterDaysField(daysOf: () => NumberColumn): FieldSource {
+  return {
+    field: codedField('days_class', waterDays, 'Days from its last day on the water to the inspection, in classes.'),
+    build: () => {
+      const days = daysOf();
+      const classOf = (count: number): number => (count < 5 ? 1 : count <= 30 ? 2 : 3);
+      const codes = Uint8Array.from(days.values, (count, row) => (numberAt(days, row) === null ? 0 : classOf(count)));
+      return codedColumn(waterDays, codes);
+    },
+  };
 }
 
 /** How it went, and what its checks say of the craft as a whole. */
