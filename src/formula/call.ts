@@ -1,6 +1,8 @@
 import type { Evaluation } from './context.js';
-import type { ArgumentDeclaration, GivenArgument } from './functions/declaration.js';
+import type { ArgumentDeclaration, EachFunction, GivenArgument, PlainFunction } from './functions/declaration.js';
 import { functionNamed } from './functions/functions.js';
+import { giveColumn } from './give-column.js';
+import type { FormulaKind } from './kind.js';
 import { answersForRows, rowValuesOf } from './rows/evaluate-rows.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';
@@ -8,12 +10,13 @@ import { type CallNode, isWrittenNumber, type Node, parts } from './tree.js';
 import { applyEach } from './value/apply-each.js';
 import type { Evaluated } from './value/evaluated.js';
 import { numberFrom } from './value/number.js';
+import { dressed, plainOf, plainResult } from './value/plain-value.js';
 
 function namesRows({ environment }: Evaluation): (name: string) => boolean {
   const { known, book } = environment;
   return (name) => {
     const value = known.get(name);
-    return value === undefined ? book.tables.has(name) : value.kind === 'rows';
+    return value === undefined ? book.tables.has(name) : value.kind === 'rows' || value.kind === 'sheet';
   };
 }
 
@@ -26,6 +29,8 @@ function give({ takes }: ArgumentDeclaration, node: Node | undefined, evaluation
   }
   const reading = readAsRows(node, takes !== 'rows', namesRows(evaluation));
   if (reading === null) throw new Error('rows were not checked');
+  const sheet = reading.base === null ? undefined : environment.known.get(reading.base.name);
+  if (sheet?.kind === 'sheet') return { given: 'column', column: giveColumn(reading, sheet, evaluation) };
   const selected = selectedRows(reading, formula, environment, answersForRows(evaluation));
   if (takes === 'rows') return { given: 'rows', selected };
   const values = rowValuesOf(reading.field!, { table: selected.table, rows: selected.account.rows }, evaluation);
@@ -50,16 +55,34 @@ function withThresholds(value: Evaluated, node: CallNode, evaluation: Evaluation
   return numberFrom({ ...value, cautions: [...value.cautions, ...cautions] }, evaluation.environment);
 }
 
+/** What a function of plain values gives; null for one that works on numbers with all that they stand on. */
+function plainKind(declaration: EachFunction | PlainFunction, values: readonly Evaluated[]): FormulaKind | null {
+  if (declaration.works === 'on values') return declaration.result;
+  const chosen = values.at(-1)!.kind;
+  if (chosen === 'date') return { kind: 'date' };
+  return chosen === 'text' ? { kind: 'text', codes: null, text: null } : null;
+}
+
 /** What a function gives for its arguments. */
 export function evaluateCall(node: CallNode, evaluation: Evaluation): Evaluated {
   const declaration = functionNamed(node.name);
   if (declaration === null) throw new Error(`there is no function ${node.name}`);
   if (declaration.works === 'on the whole') {
     const given = declaration.arguments.map((argument, place) => give(argument, node.arguments[place], evaluation));
+    const [first] = given;
+    if (first?.given === 'column') return declaration.overSheet!(first.column, evaluation.environment);
     return withThresholds(declaration.evaluate(given, evaluation), node, evaluation);
   }
-  const given = node.arguments.map((argument) => {
-    const value = evaluation.single(argument);
+  const values = node.arguments.map((argument) => evaluation.single(argument));
+  const kind = plainKind(declaration, values);
+  if (kind !== null) {
+    const last = declaration.arguments.at(-1)!;
+    const plain = values.map((value, place) => plainOf(value, (declaration.arguments[place] ?? last).takes));
+    return dressed(plainResult(declaration, plain), kind, values, evaluation.environment);
+  }
+  if (declaration.works === 'on values') throw new Error(`${node.name} gives nothing`);
+  const given = values.map((value, place) => {
+    const argument = node.arguments[place]!;
     if (value.kind !== 'number' && value.kind !== 'truth') throw new Error(`${value.kind} was not checked`);
     return { value, written: isWrittenNumber(argument) };
   });

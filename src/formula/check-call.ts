@@ -1,15 +1,20 @@
+import { kindOfColumnGiven } from './check-column.js';
+import { sheetNamed } from './check-lookup.js';
 import { checkRows, namesRows } from './check-rows.js';
 import { type Checking, refuse, suggest } from './checking.js';
+import { dayOf } from './day.js';
 import type {
   ArgumentDeclaration,
   CheckedArgument,
   EachFunction,
   FunctionDeclaration,
+  PlainFunction,
   Takes,
   WholeFunction,
 } from './functions/declaration.js';
 import { formulaFunctions, functionNamed } from './functions/functions.js';
 import { describeKind, type FormulaKind, unknownKind } from './kind.js';
+import type { Mistake } from './place.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { type CallNode, isWrittenNumber, type Node } from './tree.js';
 import { conversion } from './unit/convert.js';
@@ -25,12 +30,20 @@ const wantedFor: Readonly<Record<Takes, string>> = {
   'any field': 'a field of some rows',
   number: 'a number',
   truth: 'a condition',
+  'date field': 'a date field of some rows',
+  'sheet column': 'a column of this sheet',
+  text: 'a text',
+  date: 'a date',
+  value: 'a number, a text or a date',
 };
 
 function fits(takes: Takes, { kind }: FormulaKind): boolean {
   if (kind === 'unknown' || takes === 'any field' || takes === 'rows') return true;
   if (takes === 'number' || takes === 'number field') return kind === 'number';
-  if (takes === 'truth') return kind === 'truth';
+  if (takes === 'truth' || takes === 'text' || takes === 'date') return kind === takes;
+  if (takes === 'value') return kind === 'number' || kind === 'text' || kind === 'date';
+  if (takes === 'date field') return kind === 'date';
+  if (takes === 'sheet column') return kind === 'number';
   return kind === 'wait' || (takes === 'number or wait field' && kind === 'number');
 }
 
@@ -64,6 +77,17 @@ function checkArgument(
   }
   const reading = readAsRows(node, takes !== 'rows', namesRows(checking));
   const span = node ?? call;
+  const sheet = reading?.base == null ? null : sheetNamed(reading.base.name, checking);
+  if (reading !== null && sheet !== null) {
+    const kind = kindOfColumnGiven(declaration, takes, reading, span, sheet, checking);
+    if (!fits(takes, kind)) return mismatch(declaration, takes, reading.field ?? span, kind, checking);
+    return { kind, written: null, counted: recordedUnit(sheet.table.counted) };
+  }
+  if (takes === 'sheet column') {
+    const wanted = 'a column of this sheet, and the sheet’s name after `of`';
+    refuse(checking, span, { code: 'wrong-kind', wanted, remedy: `An example: ${declaration.example}.` });
+    return unknownArgument;
+  }
   if (reading === null || (takes === 'rows' && reading.field !== null)) {
     const found = reading === null ? 'a value' : 'a field of rows';
     const remedy = `An example: ${declaration.example}.`;
@@ -95,20 +119,55 @@ function kindOfWhole(declaration: WholeFunction, node: CallNode, checking: Check
   return 'argument' in given ? refuse(checking, node.arguments[given.argument] ?? node, given) : given;
 }
 
-function kindOfEach(declaration: EachFunction, node: CallNode, checking: Checking): FormulaKind {
+function kindsGiven(declaration: EachFunction | PlainFunction, node: CallNode, checking: Checking): FormulaKind[] {
   const last = declaration.arguments.at(-1)!;
-  const kinds = node.arguments.map((argument, place) => {
+  return node.arguments.map((argument, place) => {
     const { takes } = declaration.arguments[place] ?? last;
     const kind = checking.kindOf(argument, checking);
+    if (takes === 'date' && kind.kind === 'text' && kind.text !== null)
+      return writtenDate(kind.text, argument, checking);
     return fits(takes, kind) ? kind : mismatch(declaration, takes, argument, kind, checking).kind;
   });
+}
+
+function writtenDate(text: string, argument: Node, checking: Checking): FormulaKind {
+  if (dayOf(text) !== null) return { kind: 'date' };
+  const remedy = 'Write year, month and day: "2025-05-01".';
+  return refuse(checking, argument, { code: 'not-a-date', wanted: 'a date that the calendar has', remedy });
+}
+
+function unlike(first: FormulaKind, other: FormulaKind): Mistake {
+  const wanted = `${describeKind(first)} like the first value, not ${describeKind(other)}`;
+  return { code: 'wrong-kind', wanted, remedy: 'Give values of one kind.' };
+}
+
+/** The kind of a text or date chosen among several. */
+function kindOfChoice(
+  first: FormulaKind,
+  kinds: readonly FormulaKind[],
+  node: CallNode,
+  checking: Checking,
+): FormulaKind {
+  let sound = true;
+  kinds.forEach((kind, place) => {
+    if (kind.kind === 'truth' || kind.kind === first.kind) return;
+    refuse(checking, node.arguments[place]!, unlike(first, kind));
+    sound = false;
+  });
+  if (!sound) return unknownKind;
+  return first.kind === 'text' ? { kind: 'text', codes: null, text: null } : first;
+}
+
+function kindOfEach(declaration: EachFunction, node: CallNode, checking: Checking): FormulaKind {
+  const kinds = kindsGiven(declaration, node, checking);
   if (kinds.some(({ kind }) => kind === 'unknown')) return unknownKind;
-  const first = kinds.find(({ kind }) => kind === 'number');
-  if (first?.kind !== 'number') return unknownKind;
+  const first = kinds.find(({ kind }) => kind !== 'truth')!;
+  if (first.kind !== 'number') return kindOfChoice(first, kinds, node, checking);
   kinds.forEach((kind, place) => {
     const argument = node.arguments[place]!;
-    if (kind.kind !== 'number' || isWrittenNumber(argument) || conversion(kind.unit, first.unit) !== null) return;
-    refuse(checking, argument, unitsDiffer(first.unit, kind.unit));
+    if (kind.kind === 'truth' || isWrittenNumber(argument)) return;
+    if (kind.kind !== 'number') refuse(checking, argument, unlike(first, kind));
+    else if (conversion(kind.unit, first.unit) === null) refuse(checking, argument, unitsDiffer(first.unit, kind.unit));
   });
   return first;
 }
@@ -118,7 +177,7 @@ function rightNumber(declaration: FunctionDeclaration, node: CallNode, checking:
   const wanted = declaration.arguments.length;
   const given = node.arguments.length;
   const groupMeant = declaration.arguments[0]!.takes === 'rows' && given === wanted - 1;
-  const more = declaration.works === 'on each' && declaration.more && given > wanted;
+  const more = declaration.works !== 'on the whole' && declaration.more && given > wanted;
   if (given === wanted || groupMeant || more) return true;
   const names = declaration.arguments.map(({ name }) => name).join(', ');
   refuse(checking, node, {
@@ -138,6 +197,10 @@ export function kindOfCall(node: CallNode, checking: Checking): FormulaKind {
     return refuse(checking, node.named, { code: 'unknown-function', wanted: 'a function', remedy });
   }
   if (!rightNumber(declaration, node, checking)) return unknownKind;
+  if (declaration.works === 'on values') {
+    const unsound = kindsGiven(declaration, node, checking).some(({ kind }) => kind === 'unknown');
+    return unsound ? unknownKind : declaration.result;
+  }
   return declaration.works === 'on each'
     ? kindOfEach(declaration, node, checking)
     : kindOfWhole(declaration, node, checking);

@@ -5,11 +5,14 @@ import type { Span } from './place.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { meaningOf } from './scope.js';
 
-/** Whether a name stands for rows: a table or a selection. */
+/** Whether a name stands for rows: a table, a selection or a sheet. */
 export function namesRows({ scope }: Checking): (name: string) => boolean {
   return (name) => {
     const meaning = meaningOf(name, scope);
-    return meaning?.means === 'table' || (meaning?.means === 'known' && meaning.kind.kind === 'rows');
+    return (
+      meaning?.means === 'table' ||
+      (meaning?.means === 'known' && (meaning.kind.kind === 'rows' || meaning.kind.kind === 'sheet'))
+    );
   };
 }
 
@@ -26,6 +29,7 @@ function baseTable({ base }: RowsReading, span: Span, checking: Checking): BookT
   if (meaning?.means === 'table') return tables.get(meaning.table)!;
   if (meaning?.means === 'known') {
     if (meaning.kind.kind === 'rows') return tables.get(meaning.kind.table) ?? null;
+    if (meaning.kind.kind === 'sheet') return meaning.kind.table;
     if (meaning.kind.kind === 'unknown') return null;
     const wanted = `a table or a selection, not ${describeKind(meaning.kind)}`;
     refuse(checking, base, { code: 'wrong-kind', wanted, remedy: 'Name the rows to count.' });

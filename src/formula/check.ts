@@ -1,48 +1,22 @@
 import type { Problem } from '../problem/problem.js';
+import { kindOfArithmetic, numberKind } from './check-arithmetic.js';
 import { kindOfCall } from './check-call.js';
 import { checkComparison } from './check-comparison.js';
+import { kindOfLookup, sheetNamed } from './check-lookup.js';
 import { kindOfName } from './check-name.js';
 import { checkRows } from './check-rows.js';
+import { kindOfWith } from './check-with.js';
 import { type Checking, refuse } from './checking.js';
 import { describeKind, type FormulaKind, truthKind, unknownKind } from './kind.js';
 import type { Scope } from './scope.js';
-import type { ArithmeticNode, Formula, Node, RowsNode } from './tree.js';
+import type { Formula, Node, RowsNode } from './tree.js';
 import { holdsTemperature } from './unit/convert.js';
-import { divideUnits, multiplyUnits } from './unit/product.js';
-import { sumUnits } from './unit/sum.js';
-import { plain, type Unit } from './unit/unit.js';
-
-/** The unit of a part that must be a number; null where it is none, which is told. */
-function numberUnit(node: Node, checking: Checking): Unit | null {
-  const kind = checking.kindOf(node, checking);
-  if (kind.kind === 'number') return kind.unit;
-  if (kind.kind === 'unknown') return null;
-  const remedy =
-    kind.kind === 'rows' ? 'Count the rows with count(…).' : 'Calculate with numbers; a date or text is only compared.';
-  refuse(checking, node, { code: 'wrong-kind', wanted: `a number, not ${describeKind(kind)}`, remedy });
-  return null;
-}
-
-function kindOfArithmetic(node: ArithmeticNode, checking: Checking): FormulaKind {
-  const [left, right] = [numberUnit(node.left, checking), numberUnit(node.right, checking)];
-  if (left === null || right === null) return unknownKind;
-  if (node.operator === '+' || node.operator === '-') {
-    const sum = sumUnits(node.operator, left, right);
-    return 'unit' in sum ? { kind: 'number', unit: sum.unit } : refuse(checking, node.operatorAt, sum);
-  }
-  if (holdsTemperature(left) || holdsTemperature(right)) {
-    const wanted = 'something with a true zero; a temperature scale has none';
-    const remedy = 'Multiply and divide differences of temperatures.';
-    return refuse(checking, node.operatorAt, { code: 'units-differ', wanted, remedy });
-  }
-  const { unit } = node.operator === '*' ? multiplyUnits(left, right) : divideUnits(left, right);
-  return { kind: 'number', unit };
-}
+import { plain } from './unit/unit.js';
 
 function kindOfNegative(of: Node, node: Node, checking: Checking): FormulaKind {
-  const unit = numberUnit(of, checking);
-  if (unit === null) return unknownKind;
-  if (!holdsTemperature(unit)) return { kind: 'number', unit };
+  const number = numberKind(of, checking.kindOf(of, checking), checking);
+  if (number === null) return unknownKind;
+  if (!holdsTemperature(number.unit)) return number;
   const mistake = { code: 'units-differ', wanted: 'something with a true zero', remedy: 'Take the sign out.' };
   return refuse(checking, node, mistake);
 }
@@ -62,7 +36,12 @@ function kindOfRows(node: RowsNode, checking: Checking): FormulaKind {
     const remedy = 'Put it into a function: sum(… of …), median(… of …).';
     return refuse(checking, node, { code: 'field-alone', wanted: 'one value, not one for each row', remedy });
   }
-  const table = checkRows(node, node, { ...checking, row: null });
+  const outside = { ...checking, row: null };
+  if (node.base !== null && sheetNamed(node.base.name, outside) !== null) {
+    const remedy = 'Count the rows of the sheet, or sum one of its columns: sum(inspected of by_station).';
+    return refuse(checking, node, { code: 'wrong-kind', wanted: 'records, not rows of a sheet', remedy });
+  }
+  const table = checkRows(node, node, outside);
   return table === null ? unknownKind : { kind: 'rows', table: table.name };
 }
 
@@ -87,13 +66,16 @@ function kindOf(node: Node, checking: Checking): FormulaKind {
     }
     case 'missing': {
       const kind = kindOf(node.of, checking);
-      if (kind.kind !== 'rows') return truthKind;
+      if (kind.kind !== 'rows' && kind.kind !== 'sheet') return truthKind;
       const remedy = 'Ask whether their count is 0.';
       return refuse(checking, node.of, { code: 'wrong-kind', wanted: 'a value, not rows', remedy });
     }
     case 'among': {
       const subject = side(node.of);
-      for (const value of node.values) checkComparison(subject, side(value), node.operatorAt, false, checking);
+      for (const value of node.values.map(side)) {
+        const asked = value.kind.kind === 'list' ? { ...value, kind: value.kind.of } : value;
+        checkComparison(subject, asked, node.operatorAt, false, checking);
+      }
       return truthKind;
     }
     case 'between': {
@@ -110,6 +92,10 @@ function kindOf(node: Node, checking: Checking): FormulaKind {
       return truthKind;
     case 'rows':
       return kindOfRows(node, checking);
+    case 'lookup':
+      return kindOfLookup(node, checking);
+    case 'with':
+      return kindOfWith(node, checking);
     case 'broken':
       return unknownKind;
   }

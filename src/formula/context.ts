@@ -7,4 +7,6 @@ export interface Evaluation {
   readonly environment: Environment;
   readonly formula: Formula;
   readonly single: (node: Node) => Evaluated;
+  /** The value of another formula, in another environment. */
+  readonly evaluate: (formula: Formula, environment: Environment) => Evaluated;
 }

@@ -1,8 +1,11 @@
 import type { Book, BookTable } from '../record/book.js';
+import type { Definitions } from './definitions.js';
 import type { Evaluated } from './value/evaluated.js';
 
 /** One group of a sheet: its table, its rows (ascending), and the value of each key field (null for missing). */
 export interface Group {
+  /** The sheet that it is a row of, where its rows may be spoken of. */
+  readonly sheet?: string;
   readonly table: string;
   readonly rows: Uint32Array;
   readonly keys: ReadonlyMap<string, string | number | null>;
@@ -35,6 +38,8 @@ export interface Environment {
   readonly book: Book;
   /** Inputs, figures, selections and, in a sheet, its earlier columns. */
   readonly known: ReadonlyMap<string, Evaluated>;
+  /** How the names are made; left out where no figure is asked for with other inputs. */
+  readonly definitions?: Definitions;
   /** The group whose row of a sheet is computed; null for figures and selections. */
   readonly group: Group | null;
   readonly resamples: Resamples;

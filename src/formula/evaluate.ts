@@ -2,6 +2,7 @@ import { evaluateCall } from './call.js';
 import type { Evaluation } from './context.js';
 import type { Environment } from './environment.js';
 import { fieldKind } from './kind.js';
+import { lookUp } from './lookup.js';
 import { outerNames, type TableOf } from './outer-names.js';
 import { answersForRows } from './rows/evaluate-rows.js';
 import type { RowsReading } from './rows/rows-reading.js';
@@ -11,6 +12,8 @@ import { arithmetic } from './value/arithmetic.js';
 import type { Evaluated, FailedValue, NumberValue } from './value/evaluated.js';
 import { givenNumber } from './value/number.js';
 import { isCondition, truthFrom } from './value/truth.js';
+import { valueArithmetic } from './value/value-arithmetic.js';
+import { withInputs } from './with-inputs.js';
 
 function keyValue(name: string, { book, group }: Environment): Evaluated {
   const kind = fieldKind(tableIn(book, group!.table).fields.get(name)!);
@@ -54,11 +57,15 @@ function valueIn(node: Node, evaluation: Evaluation): Evaluated {
     case 'negative':
       return arithmetic('*', givenNumber(-1), numberOf(single(node.of)), environment);
     case 'arithmetic':
-      return arithmetic(node.operator, numberOf(single(node.left)), numberOf(single(node.right)), environment);
+      return valueArithmetic(node, single(node.left), single(node.right), environment);
     case 'call':
       return evaluateCall(node, evaluation);
     case 'rows':
       return rowsValue(node, evaluation);
+    case 'lookup':
+      return lookUp(node, evaluation);
+    case 'with':
+      return withInputs(node, evaluation);
     default:
       throw new Error(`${node.kind} has no value`);
   }
@@ -91,6 +98,7 @@ export function evaluate(formula: Formula, environment: Environment): Evaluated 
   const evaluation: Evaluation = {
     environment,
     formula,
+    evaluate,
     single: (node) => {
       const found = kept.get(node);
       if (found !== undefined) return found;

@@ -1,6 +1,15 @@
-import type { BookField } from '../record/book.js';
+import type { BookField, BookTable } from '../record/book.js';
 import { recordedUnit } from './unit/read-unit.js';
 import { nameUnit, type Unit } from './unit/unit.js';
+
+/** What is known of a sheet before its values are: its keys, what each column gives, and both as a table of records. */
+export interface SheetKind {
+  readonly kind: 'sheet';
+  readonly name: string;
+  readonly keys: readonly string[];
+  readonly columns: ReadonlyMap<string, FormulaKind>;
+  readonly table: BookTable;
+}
 
 /** What a formula or a part of it gives. */
 export type FormulaKind =
@@ -12,6 +21,9 @@ export type FormulaKind =
   | { readonly kind: 'wait' }
   | { readonly kind: 'truth' }
   | { readonly kind: 'rows'; readonly table: string }
+  | SheetKind
+  /** Several values of one kind, which stand only after `in`. */
+  | { readonly kind: 'list'; readonly of: FormulaKind }
   /** Something is wrong with it, and a problem has said what: whatever is built on it says nothing more. */
   | { readonly kind: 'unknown' };
 
@@ -34,6 +46,10 @@ export function describeKind(kind: FormulaKind): string {
       return kind.unit.length === 0 ? 'a plain number' : `a number in ${nameUnit(kind.unit)}`;
     case 'rows':
       return `rows of ${kind.table}`;
+    case 'sheet':
+      return `the sheet ${kind.name}`;
+    case 'list':
+      return 'a list of values';
     case 'truth':
       return 'true or false';
     case 'instant':

@@ -3,25 +3,7 @@ import { problemAt, type TextPlace } from './place.js';
 import { formulaBounds, Reader } from './reader.js';
 import type { Formula } from './tree.js';
 
-/**
- * Reads a formula into a tree, or says everything that keeps it from being one. Any text gives one or the other.
- *
- * ```
- * formula    = [ either "of" ] rows  or  either
- * rows       = ( table, selection or nothing ) [ "here" ] [ "where" either ]
- * either     = both { "or" both }
- * both       = negation { "and" negation }
- * negation   = [ "not" ] comparison
- * comparison = sum [ "is" [ "not" ] ( sum or "missing" )
- *                  , or [ "not" ] "in" "(" either { "," either } ")"
- *                  , or [ "not" ] "between" sum "and" sum
- *                  , or ( "<" "<=" ">" ">=" ) sum ]
- * sum        = product { ( "+" "-" ) product }
- * product    = signed { ( "*" "×" "/" "÷" ) signed }
- * signed     = [ "-" ] primary
- * primary    = number, "text", name, name "(" [ formula { "," formula } ] ")", or "(" either ")"
- * ```
- */
+/** Reads a formula by the rules of `grammar` into a tree, or says everything that keeps it from being one. Any text gives one or the other. */
 export function parseFormula(
   text: string,
   at: TextPlace,

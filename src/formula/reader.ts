@@ -1,12 +1,15 @@
 import type { Problem } from '../problem/problem.js';
 import { type Mistake, type PlacedText, problemAt, type Span } from './place.js';
 import { type Token, tokensOf } from './token.js';
-import type { AmongNode, ArithmeticOperator, NameNode, Node, RowsNode } from './tree.js';
+import type { AmongNode, ArithmeticOperator, InputChange, NameNode, Node, RowsNode } from './tree.js';
 
 /** The most characters a formula may have, and how deep parentheses, calls and signs may nest. */
 export const formulaBounds = { characters: 2000, depth: 60 } as const;
 
-const joining = new Set(['or', 'and', 'not', 'is', 'in', 'between', 'of', 'where', 'here', 'missing']);
+const joining = new Set([
+  ...['or', 'and', 'not', 'is', 'in', 'between', 'of', 'where', 'here', 'missing'],
+  ...['for', 'with', 'as'],
+]);
 const orders = new Set(['<', '<=', '>', '>=']);
 const written = { number: 'a number', text: 'a text', word: 'a name', symbol: 'a sign', end: 'the end' } as const;
 
@@ -181,17 +184,16 @@ export class Reader {
 
   private among(of: Node, start: Token, negated: boolean): Node {
     const operatorAt = this.from(start.offset);
-    const values: Node[] = [];
-    if (!this.take('(')) {
+    const named = this.token.kind === 'word' && !isLanguageWord(this.token.text) ? this.name() : null;
+    if (named === null && !this.is('(')) {
       return this.broken({
         code: 'unexpected-word',
-        wanted: 'a list in parentheses after `in`',
+        wanted: 'a list after `in`: values in parentheses, or the name of an input that is a list',
         remedy: 'Write the values in parentheses with commas between: in ("port", "starboard").',
       });
     }
-    do values.push(this.listed(() => this.either()));
-    while (this.take(','));
-    if (!this.take(')')) return this.broken(unclosed);
+    const values = named === null ? this.inParentheses() : [named];
+    if (values === null) return this.broken(unclosed);
     const node: AmongNode = { kind: 'among', of, values, negated, operatorAt, ...this.from(of.offset) };
     return node;
   }
@@ -249,7 +251,9 @@ export class Reader {
     }
     if (kind === 'word' && !isLanguageWord(text)) {
       const name = this.name();
-      return this.is('(') ? this.call(name) : name;
+      if (this.is('(')) return this.call(name);
+      if (this.is('with')) return this.withInputs(name);
+      return this.looksUp() ? this.lookup(name) : name;
     }
     if (this.take('(')) {
       const inner = this.either();
@@ -260,6 +264,41 @@ export class Reader {
       wanted: 'a value: a name, a number, a text or a function',
       remedy: kind === 'end' ? 'Finish the formula.' : `A value must stand before ${written[kind]} here.`,
     });
+  }
+
+  /** Whether what follows a name is `of`, a name and `for`. */
+  private looksUp(): boolean {
+    return this.is('of') && this.tokens[this.next + 1]?.kind === 'word' && this.tokens[this.next + 2]?.text === 'for';
+  }
+
+  /** `column "of" sheet "for" ( primary or "(" either { "," either } ")" )`. */
+  private lookup(column: NameNode): Node {
+    this.take('of');
+    const sheet = this.name();
+    this.take('for');
+    const keys = this.is('(') ? this.inParentheses() : [this.primary()];
+    if (keys === null) return this.broken(unclosed);
+    return { kind: 'lookup', column, sheet, keys, ...this.from(column.offset) };
+  }
+
+  /** `figure "with" input "as" primary { "with" input "as" primary }`. */
+  private withInputs(figure: NameNode): Node {
+    const changes: InputChange[] = [];
+    while (this.take('with')) {
+      const input = this.token.kind === 'word' && !isLanguageWord(this.token.text) ? this.name() : null;
+      if (input === null || !this.take('as')) return this.broken(withForm);
+      changes.push({ input, value: this.signed() });
+    }
+    return { kind: 'with', figure, changes, ...this.from(figure.offset) };
+  }
+
+  /** Values in parentheses with commas between; null where they are not closed. */
+  private inParentheses(): readonly Node[] | null {
+    this.take('(');
+    const values: Node[] = [];
+    do values.push(this.listed(() => this.either()));
+    while (this.take(','));
+    return this.take(')') ? values : null;
   }
 
   /** One of several parts between commas; what follows it wrongly is told here, so that the others are still read. */
@@ -290,6 +329,12 @@ const unclosed: Mistake = {
   code: 'unexpected-word',
   wanted: 'a closing parenthesis, a comma or an operator',
   remedy: 'Close the parenthesis, or put an operator between two values; a second condition is joined with `and`.',
+};
+
+const withForm: Mistake = {
+  code: 'unexpected-word',
+  wanted: 'an input, `as` and its other value after `with`',
+  remedy: 'Write the input and its other value: interception with this_season as 2024.',
 };
 
 const loneList: Mistake = {

@@ -1,6 +1,7 @@
+import { dayAsText } from '../finding/book/calendar.js';
 import type { Result } from './result.js';
 import { describeUnit } from './unit/unit.js';
-import type { Evaluated } from './value/evaluated.js';
+import type { DateValue, Evaluated, NumberValue, TextValue } from './value/evaluated.js';
 
 /**
  * A value as notebooks, charts and reports see it, with its interval worked out. A selection is told as the number of its
@@ -23,9 +24,9 @@ export function resultOf(evaluated: Evaluated): Result {
       };
     }
     case 'text':
-      return evaluated.text === null ? missing : { kind: 'text', text: evaluated.text };
+      return evaluated.text === null ? missing(evaluated) : { kind: 'text', text: evaluated.text };
     case 'date':
-      return evaluated.day === null ? missing : { kind: 'date', day: evaluated.day };
+      return evaluated.day === null ? missing(evaluated) : { kind: 'date', day: evaluated.day };
     case 'truth':
       return evaluated.truth === null
         ? { kind: 'missing', why: 'a value that it compares is missing' }
@@ -34,9 +35,20 @@ export function resultOf(evaluated: Evaluated): Result {
       const none = { numerator: null, denominator: null, interval: null, why: null, cautions: [] };
       return { kind: 'number', value: evaluated.counted.rows.length, unit: evaluated.table, ...none };
     }
+    case 'list':
+      return { kind: 'text', text: evaluated.items.map(itemText).join(', ') };
+    case 'sheet':
+      return { kind: 'text', text: `the sheet ${evaluated.name}` };
     case 'problem':
       return { kind: 'problem', problems: evaluated.problems };
   }
 }
 
-const missing: Result = { kind: 'missing', why: 'it is missing' };
+function itemText(item: NumberValue | TextValue | DateValue): string {
+  if (item.kind === 'number') return String(item.value);
+  return (item.kind === 'text' ? item.text : item.day === null ? null : dayAsText(item.day)) ?? 'missing';
+}
+
+function missing({ why }: TextValue | DateValue): Result {
+  return { kind: 'missing', why: why ?? 'it is missing' };
+}

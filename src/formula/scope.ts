@@ -1,8 +1,11 @@
 import type { Book } from '../record/book.js';
+import type { Definitions } from './definitions.js';
 import type { FormulaKind } from './kind.js';
 
 /** The sheet that a formula is a column of: the table its rows are of, and the fields that its groups share. */
 export interface SheetScope {
+  /** The sheet's own name, where its rows may be spoken of. */
+  readonly name?: string;
   readonly table: string;
   readonly keys: readonly string[];
 }
@@ -13,6 +16,8 @@ export interface Scope {
   /** Inputs, figures, selections and, in a sheet, its earlier columns; `unknown` for those that failed. */
   readonly known: ReadonlyMap<string, FormulaKind>;
   readonly sheet: SheetScope | null;
+  /** How the names are made; left out where no figure can be asked for with other inputs. */
+  readonly definitions?: Definitions;
 }
 
 /** What a name means outside `where` and `of`, in the order in which it is looked up. */

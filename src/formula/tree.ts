@@ -106,6 +106,27 @@ export interface RowsNode extends Span {
   readonly where: Node | null;
 }
 
+/** `column of sheet for key`: what a sheet's column holds in the row of that key, or with several keys `for (one, other)`. */
+export interface LookupNode extends Span {
+  readonly kind: 'lookup';
+  readonly column: NameNode;
+  readonly sheet: NameNode;
+  readonly keys: readonly Node[];
+}
+
+/** Another value for an input. */
+export interface InputChange {
+  readonly input: NameNode;
+  readonly value: Node;
+}
+
+/** `figure with input as value`: the figure as it would be if its inputs had other values. */
+export interface WithNode extends Span {
+  readonly kind: 'with';
+  readonly figure: NameNode;
+  readonly changes: readonly InputChange[];
+}
+
 /** A stretch that could not be read; a problem says why. Never found in a tree that `parseFormula` gave back. */
 export interface BrokenNode extends Span {
   readonly kind: 'broken';
@@ -126,6 +147,8 @@ export type Node =
   | NotNode
   | LogicNode
   | RowsNode
+  | LookupNode
+  | WithNode
   | BrokenNode;
 
 /** A formula that has been read: its text, where it stands, and its tree. */
@@ -152,6 +175,11 @@ export function parts(node: Node): readonly Node[] {
       return [node.of, node.low, node.high];
     case 'rows':
       return [node.field, node.base, node.where].filter((part) => part !== null);
+    case 'lookup':
+      // The column is a name of the sheet's, not of the notebook's.
+      return [node.sheet, ...node.keys];
+    case 'with':
+      return [node.figure, ...node.changes.flatMap(({ input, value }) => [input, value])];
     case 'number':
     case 'text':
     case 'name':

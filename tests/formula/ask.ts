@@ -35,8 +35,10 @@ export function problemsOf(text: string, environment: Environment = environmentO
   if ('problems' in parsed) return parsed.problems;
   const { book, known, group } = environment;
   const kinds = new Map([...known].map(([name, value]) => [name, kindOfValue(value)]));
-  const sheet = group === null ? null : { table: group.table, keys: [...group.keys.keys()] };
-  return checkFormula(parsed.tree, { book, known: kinds, sheet }).problems;
+  const name = group?.sheet === undefined ? {} : { name: group.sheet };
+  const sheet = group === null ? null : { ...name, table: group.table, keys: [...group.keys.keys()] };
+  const definitions = environment.definitions === undefined ? {} : { definitions: environment.definitions };
+  return checkFormula(parsed.tree, { book, known: kinds, sheet, ...definitions }).problems;
 }
 
 /** The value of a formula, after it has been checked; a problem fails the test with its words. */

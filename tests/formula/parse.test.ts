@@ -36,6 +36,10 @@ function bracketed(node: Node): string {
       const where = node.where === null ? '' : ` where ${bracketed(node.where)}`;
       return `{${field}${node.base?.name ?? ''}${node.here ? ' here' : ''}${where}}`;
     }
+    case 'lookup':
+      return `<${node.column.name} of ${node.sheet.name} for ${node.keys.map(bracketed).join(', ')}>`;
+    case 'with':
+      return `<${node.figure.name}${node.changes.map(({ input, value }) => ` with ${input.name} as ${bracketed(value)}`).join('')}>`;
     case 'broken':
       return '?';
   }
@@ -52,6 +56,10 @@ test.each([
   ['count(where a ≤ 2)', 'count({ where [a <= 2]})'],
   ['sum(x + y of t here where z is "q""r")', 'sum({[x + y] of t here where [z is "q\\"r"]})'],
   ['inspections where season is 2025', '{inspections where [season is 2025]}'],
+  ['a / b of s for k * 2', '[[a / <b of s for k>] * 2]'],
+  ['a of s for (k + 1, "x") - 1', '[<a of s for [k + 1], "x"> - 1]'],
+  ['f with i as -2 with j as "x" + 1', '[<f with i as [- 2] with j as "x"> + 1]'],
+  ['a in watched and b', '[[a in watched] and b]'],
 ])('%s binds as %s', (text, expected) => {
   expect(bracketed(read(text).body)).toBe(expected);
 });
@@ -97,6 +105,9 @@ const scraps = [
   'or',
   'between',
   'missing',
+  'for',
+  'with',
+  'as',
   '(',
   ')',
   ',',

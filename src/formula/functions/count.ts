@@ -1,4 +1,7 @@
+import { unitOf } from '../unit/unit.js';
+import { countedWord } from '../unit/word.js';
 import { countOf } from '../value/census.js';
+import { numberFrom } from '../value/number.js';
 import { rowsGiven, type WholeFunction } from './declaration.js';
 
 /** How many rows there are. */
@@ -10,5 +13,7 @@ export const count: WholeFunction = {
   meaning: 'How many rows there are. A count is a census of what was recorded and has no interval.',
   example: 'count(inspections where outcome is "intercepted")',
   kindOf: ([rows]) => ({ kind: 'number', unit: rows!.counted }),
+  overSheet: ({ rows, cautions }, environment) =>
+    numberFrom({ value: rows.length, unit: unitOf(countedWord('rows')), standing: 'census', cautions }, environment),
   evaluate: ([rows], { environment }) => countOf(rowsGiven(rows), environment),
 };

@@ -1,14 +1,27 @@
 import type { Evaluation } from '../context.js';
+import type { Environment } from '../environment.js';
 import type { FormulaKind } from '../kind.js';
 import type { Mistake } from '../place.js';
 import type { RowValues } from '../rows/row-values.js';
 import type { Unit } from '../unit/unit.js';
 import type { SelectedRows } from '../value/census.js';
-import type { Evaluated, NumberValue } from '../value/evaluated.js';
+import type { Evaluated, NumberValue, SheetValue } from '../value/evaluated.js';
 import type { EachNumber } from '../value/lift.js';
 
 /** What an argument may be: rows, a field (or something made of fields) of rows, or a single value. */
-export type Takes = 'rows' | 'number field' | 'number or wait field' | 'wait field' | 'any field' | 'number' | 'truth';
+export type Takes =
+  | 'rows'
+  | 'number field'
+  | 'number or wait field'
+  | 'wait field'
+  | 'date field'
+  | 'any field'
+  | 'sheet column'
+  | 'number'
+  | 'truth'
+  | 'text'
+  | 'date'
+  | 'value';
 
 /** One argument as a reference page says it. */
 export interface ArgumentDeclaration {
@@ -33,6 +46,19 @@ export interface EachFunction extends FunctionWords {
   /** Whether the last argument may be repeated. */
   readonly more: boolean;
   readonly each: EachNumber;
+  /** The same for texts and dates, where it works on them too; null for missing. */
+  readonly choice?: (values: readonly PlainValue[]) => PlainValue;
+}
+
+/** A text, a number, a date as days since 1970-01-01, a truth as 1 or 0, or null for missing. */
+export type PlainValue = string | number | null;
+
+/** A function of single texts, dates or numbers, worked out for single values and for every row; missing makes missing. */
+export interface PlainFunction extends FunctionWords {
+  readonly works: 'on values';
+  readonly more: boolean;
+  readonly result: FormulaKind;
+  readonly each: (...values: readonly Exclude<PlainValue, null>[]) => PlainValue;
 }
 
 /** An argument as the checker knows it. */
@@ -49,10 +75,24 @@ export interface ArgumentMistake extends Mistake {
   readonly argument: number;
 }
 
+/** A sheet's rows, and what one of its columns holds in each. */
+export interface ColumnGiven {
+  readonly sheet: SheetValue;
+  /** The rows asked of, by their number in the sheet. */
+  readonly rows: Uint32Array;
+  /** The column's values in those rows; none where only the rows are asked for. */
+  readonly values: readonly Evaluated[];
+  readonly unit: Unit;
+  /** The number of the row whose cell is being computed, where the sheet is the formula's own. */
+  readonly own: number | null;
+  readonly cautions: readonly string[];
+}
+
 /** An argument as the function works on it. */
 export type GivenArgument =
   | { readonly given: 'rows'; readonly selected: SelectedRows }
   | { readonly given: 'field'; readonly selected: SelectedRows; readonly values: RowValues }
+  | { readonly given: 'column'; readonly column: ColumnGiven }
   /** `written` for a number written out, which takes the unit that is asked for. */
   | { readonly given: 'value'; readonly value: NumberValue; readonly written: boolean };
 
@@ -61,10 +101,12 @@ export interface WholeFunction extends FunctionWords {
   readonly works: 'on the whole';
   readonly kindOf: (checked: readonly CheckedArgument[]) => FormulaKind | ArgumentMistake;
   readonly evaluate: (given: readonly GivenArgument[], evaluation: Evaluation) => Evaluated;
+  /** The same over a sheet's column in place of a field of records, where it works on one. */
+  readonly overSheet?: (column: ColumnGiven, environment: Environment) => Evaluated;
 }
 
 /** A function as the checker, the evaluation and a reference page know it. */
-export type FunctionDeclaration = EachFunction | WholeFunction;
+export type FunctionDeclaration = EachFunction | PlainFunction | WholeFunction;
 
 /** The rows given as an argument. */
 export function rowsGiven(given: GivenArgument | undefined): SelectedRows {

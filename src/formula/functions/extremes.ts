@@ -1,6 +1,8 @@
 import type { Environment } from '../environment.js';
+import { columnNumbers, commonBasis } from '../sheet/column-numbers.js';
+import type { NumberValue } from '../value/evaluated.js';
 import { numberFrom } from '../value/number.js';
-import type { GivenArgument, WholeFunction } from './declaration.js';
+import type { ColumnGiven, GivenArgument, WholeFunction } from './declaration.js';
 import { presentNumbers } from './present-numbers.js';
 
 function extreme(
@@ -22,6 +24,27 @@ function extreme(
   );
 }
 
+function extremeOfColumn(
+  column: ColumnGiven,
+  keep: (one: number, other: number) => number,
+  environment: Environment,
+): NumberValue {
+  const { numbers, cautions } = columnNumbers(column);
+  const basis = commonBasis(numbers);
+  const values = numbers.map(({ value }) => value!);
+  return numberFrom(
+    {
+      ...basis,
+      value: values.length === 0 ? null : values.reduce((one, other) => keep(one, other)),
+      unit: column.unit,
+      why: values.length === 0 ? `no row of ${column.sheet.name} has a value there` : null,
+      barred: 'a lowest or highest value is in it, which resampling cannot judge',
+      cautions: [...new Set([...basis.cautions, ...cautions])],
+    },
+    environment,
+  );
+}
+
 const words = {
   works: 'on the whole',
   arguments: [{ name: 'field of rows', takes: 'number field' }],
@@ -35,6 +58,7 @@ export const lowest: WholeFunction = {
   name: 'lowest',
   meaning: 'The lowest recorded value of the rows that have the field. It has no interval.',
   example: 'lowest(length_ft of inspections)',
+  overSheet: (column, environment) => extremeOfColumn(column, Math.min, environment),
   evaluate: ([field], { environment }) => extreme(field, (one, other) => Math.min(one, other), environment),
 };
 
@@ -44,5 +68,6 @@ export const highest: WholeFunction = {
   name: 'highest',
   meaning: 'The highest recorded value of the rows that have the field. It has no interval.',
   example: 'highest(length_ft of inspections)',
+  overSheet: (column, environment) => extremeOfColumn(column, Math.max, environment),
   evaluate: ([field], { environment }) => extreme(field, (one, other) => Math.max(one, other), environment),
 };

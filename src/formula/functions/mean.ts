@@ -1,5 +1,8 @@
+import { columnNumbers, sumOfColumn } from '../sheet/column-numbers.js';
+import { arithmetic } from '../value/arithmetic.js';
 import { countOf, totalOf } from '../value/census.js';
 import { calculate, drawnNumber } from '../value/lift.js';
+import { givenNumber } from '../value/number.js';
 import type { WholeFunction } from './declaration.js';
 import { presentNumbers } from './present-numbers.js';
 
@@ -13,6 +16,10 @@ export const mean: WholeFunction = {
     'The arithmetic mean over the rows that have the field. Waits have a median instead: open ones have no mean.',
   example: 'mean(length_ft of inspections)',
   kindOf: ([field]) => field!.kind,
+  overSheet: (column, environment) => {
+    const rows = givenNumber(columnNumbers(column).numbers.length);
+    return arithmetic('/', sumOfColumn(column, environment), rows, environment);
+  },
   evaluate: ([field], { environment }) => {
     const { selected, numbers, unit } = presentNumbers(field);
     const total = totalOf(selected, numbers, unit, environment);

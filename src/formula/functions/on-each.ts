@@ -2,35 +2,38 @@ import type { EachFunction } from './declaration.js';
 
 const sameUnit = 'a number in the unit of the first number';
 
-/** One of two numbers, by a condition. */
+/** One of two values, by a condition. */
 export const choose: EachFunction = {
   works: 'on each',
   name: 'if',
   arguments: [
     { name: 'condition', takes: 'truth' },
-    { name: 'then', takes: 'number' },
-    { name: 'otherwise', takes: 'number' },
+    { name: 'then', takes: 'value' },
+    { name: 'otherwise', takes: 'value' },
   ],
   more: false,
-  gives: sameUnit,
-  meaning: 'The one number where the condition is true and the other where it is false; missing where it is unknown.',
+  gives: `${sameUnit}, a text or a date`,
+  meaning:
+    'The one value where the condition is true and the other where it is false; missing where it is unknown. Both are numbers, both texts or both dates.',
   example: 'if(inspected > 1000, 1, 0)',
   each: (truth, then, otherwise) => (truth === 1 ? then : truth === 0 ? otherwise : Number.NaN),
+  choice: ([truth, then, otherwise]) => (truth === 1 ? then! : truth === 0 ? otherwise! : null),
 };
 
-/** The first of two numbers that is not missing. */
+/** The first of several values that is not missing. */
 export const firstKnown: EachFunction = {
   works: 'on each',
   name: 'first_known',
   arguments: [
-    { name: 'value', takes: 'number' },
-    { name: 'otherwise', takes: 'number' },
+    { name: 'value', takes: 'value' },
+    { name: 'otherwise', takes: 'value' },
   ],
   more: true,
-  gives: sameUnit,
-  meaning: 'The first of the numbers that is not missing.',
+  gives: `${sameUnit}, a text or a date`,
+  meaning: 'The first of the values that is not missing. All are numbers, all texts or all dates.',
   example: 'first_known(staff_cost, 0)',
   each: (value, otherwise) => (Number.isNaN(value) ? otherwise : value),
+  choice: (values) => values.find((value) => value !== null) ?? null,
 };
 
 /** A number without its sign. */

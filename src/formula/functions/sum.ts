@@ -1,3 +1,4 @@
+import { sumOfColumn } from '../sheet/column-numbers.js';
 import { holdsTemperature } from '../unit/convert.js';
 import { totalOf } from '../value/census.js';
 import type { WholeFunction } from './declaration.js';
@@ -17,6 +18,7 @@ export const sum: WholeFunction = {
     }
     return field!.kind;
   },
+  overSheet: sumOfColumn,
   evaluate: ([field], { environment }) => {
     const { selected, numbers, unit } = presentNumbers(field);
     return totalOf(selected, numbers, unit, environment);

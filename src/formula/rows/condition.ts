@@ -105,14 +105,23 @@ function sameAsText(left: RowValues, right: RowValues, length: number): Uint8Arr
   return amongTexts(texts, new Set([String(wanted)]));
 }
 
+/** The values that an input holds where it is a list; another value is the only one. */
+function itemsOf(values: RowValues): readonly RowValues[] {
+  if (values.kind !== 'constant' || values.value.kind !== 'list') return [values];
+  return values.value.items.map((value) => ({ kind: 'constant', value }));
+}
+
 function among(node: AmongNode, valuesOf: ValuesOf, length: number): Uint8Array {
   const subject = valuesOf(node.of);
-  const listed = node.values.map(valuesOf);
-  if (subject.kind === 'text' && listed.every((values) => values.kind === 'constant')) {
-    return amongTexts(subject, new Set(listed.map(numberOrText).filter((value) => typeof value === 'string')));
+  const listed = node.values.flatMap((part) => itemsOf(valuesOf(part)).map((values) => ({ part, values })));
+  if (subject.kind === 'text' && listed.every(({ values }) => values.kind === 'constant')) {
+    const texts = listed.map(({ values }) => numberOrText(values)).filter((value) => typeof value === 'string');
+    return amongTexts(subject, new Set(texts));
   }
-  return node.values
-    .map((value) => compare('is', [node.of, value], valuesOf, length))
+  return listed
+    .map(({ part, values }) => {
+      return compare('is', [node.of, part], (asked) => (asked === part ? values : valuesOf(asked)), length);
+    })
     .reduce((answers, other) => joinAnswers('or', answers, other));
 }
 

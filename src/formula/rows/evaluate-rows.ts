@@ -1,7 +1,8 @@
 import type { BookTable } from '../../record/book.js';
 import type { Evaluation } from '../context.js';
-import type { EachFunction } from '../functions/declaration.js';
+import type { EachFunction, PlainFunction } from '../functions/declaration.js';
 import { functionNamed } from '../functions/functions.js';
+import type { FormulaKind } from '../kind.js';
 import { no, yes } from '../missing.js';
 import { isWrittenNumber, type Node } from '../tree.js';
 import { conversion, convert } from '../unit/convert.js';
@@ -9,8 +10,10 @@ import type { Unit } from '../unit/unit.js';
 import { planArithmetic } from '../value/arithmetic.js';
 import type { EachNumber } from '../value/lift.js';
 import { answersOf } from './condition.js';
+import { plainRows } from './plain-rows.js';
 import { fieldValues, type RowNumbers, type RowValues } from './row-values.js';
 import type { AnswersFor } from './select-rows.js';
+import { timeRows } from './time-rows.js';
 
 /** Some rows of a table that a part of a formula is evaluated for. */
 export interface RowsAsked {
@@ -68,6 +71,17 @@ function callEach(declaration: EachFunction, nodes: readonly Node[], given: read
   );
 }
 
+/** The kind of a text, date or truth that a function gives for each row; null where it works on numbers. */
+function plainKindOf(
+  declaration: EachFunction | PlainFunction,
+  given: readonly RowValues[],
+): FormulaKind['kind'] | null {
+  if (declaration.works === 'on values') return declaration.result.kind;
+  const chosen = given.at(-1)!;
+  const { kind } = chosen.kind === 'constant' ? chosen.value : chosen;
+  return kind === 'text' || kind === 'date' ? kind : null;
+}
+
 /** What a part of a formula gives for each of some rows, or the constant it is for all of them. */
 export function rowValuesOf(node: Node, asked: RowsAsked, evaluation: Evaluation): RowValues {
   const { table, rows } = asked;
@@ -76,6 +90,8 @@ export function rowValuesOf(node: Node, asked: RowsAsked, evaluation: Evaluation
   switch (node.kind) {
     case 'number':
     case 'text':
+    case 'lookup':
+    case 'with':
       return single();
     case 'name':
       return table.fields.has(node.name) ? fieldValues(table, node.name, rows) : single();
@@ -88,14 +104,21 @@ export function rowValuesOf(node: Node, asked: RowsAsked, evaluation: Evaluation
     case 'arithmetic': {
       const [left, right] = [valuesOf(node.left), valuesOf(node.right)];
       if (left.kind === 'constant' && right.kind === 'constant') return single();
+      const moved = timeRows(node, left, right, rows.length);
+      if (moved !== null) return moved;
       const [one, other] = [numbers(left), numbers(right)];
       const plan = planArithmetic(node.operator, one.unit, other.unit);
       return each(plan.each, [one.values, other.values], plan.unit, rows.length);
     }
     case 'call': {
       const declaration = functionNamed(node.name);
-      if (declaration?.works !== 'on each') return single();
-      return callEach(declaration, node.arguments, node.arguments.map(valuesOf), rows.length);
+      if (declaration === null || declaration.works === 'on the whole') return single();
+      const given = node.arguments.map(valuesOf);
+      if (given.every((values) => values.kind === 'constant')) return single();
+      const kind = plainKindOf(declaration, given);
+      return kind === null
+        ? callEach(declaration as EachFunction, node.arguments, given, rows.length)
+        : plainRows(declaration, kind, given, rows.length);
     }
     case 'rows':
     case 'broken':

@@ -69,14 +69,17 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
     return { table: tableIn(book, group.table), account };
   }
   const selection = known.get(base.name);
-  const table = tableIn(book, selection?.kind === 'rows' ? selection.table : base.name);
+  const table =
+    selection?.kind === 'sheet'
+      ? selection.table
+      : tableIn(book, selection?.kind === 'rows' ? selection.table : base.name);
   const whole: CountedRecords =
     selection?.kind === 'rows'
       ? selection.counted
       : {
           table: table.name,
           description: table.name,
-          rows: everyRow(table, environment),
+          rows: selection?.kind === 'sheet' ? selection.rows : everyRow(table, environment),
           considered: table.rowCount,
           unknown: 0,
           skippedMissing: 0,

@@ -12,8 +12,8 @@ export interface EachArgument {
   readonly written: boolean;
 }
 
-function inUnit(number: NumberValue, written: boolean, unit: Unit, environment: Environment): NumberValue {
-  if (written) return { ...number, unit };
+/** A number in another unit, with its interval. */
+export function scaledTo(number: NumberValue, unit: Unit, environment: Environment): NumberValue {
   const step = conversion(number.unit, unit);
   if (step === null) throw new Error('units were not checked');
   if (step.factor === 1 && step.shift === 0) return number;
@@ -39,7 +39,11 @@ export function applyEach(
 ): NumberValue {
   const first = given.find(({ value }) => value.kind === 'number')!.value as NumberValue;
   const numbers = given.map(({ value, written }) =>
-    value.kind === 'number' ? inUnit(value, written, first.unit, environment) : value,
+    value.kind !== 'number'
+      ? value
+      : written
+        ? { ...value, unit: first.unit }
+        : scaledTo(value, first.unit, environment),
   );
   const join = (parts: readonly (NumberValue | TruthValue)[]): NumberValue =>
     calculate(

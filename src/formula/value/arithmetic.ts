@@ -4,6 +4,7 @@ import { type Conversion, convert } from '../unit/convert.js';
 import { divideUnits, multiplyUnits } from '../unit/product.js';
 import { sumUnits } from '../unit/sum.js';
 import type { Unit } from '../unit/unit.js';
+import { differenceOfShares } from './difference-of-shares.js';
 import type { IntervalFound, NumberValue, Standing } from './evaluated.js';
 import { calculate, drawnNumber, type EachNumber, standingOf } from './lift.js';
 import { scaledInterval } from './scaled-interval.js';
@@ -62,7 +63,12 @@ function keptInterval(
   left: NumberValue,
   right: NumberValue,
   each: EachNumber,
+  environment: Environment,
 ): (() => IntervalFound) | null {
+  if (operator === '-') {
+    const apart = differenceOfShares(left, right, environment);
+    if (apart !== null) return apart;
+  }
   const moving = isFixed(right) ? left : isFixed(left) && operator !== '/' ? right : null;
   if (moving?.ownInterval == null) return null;
   const other = moving === left ? right : left;
@@ -90,7 +96,7 @@ export function arithmetic(
       unit,
       undefinedWhy,
       standing: standing(operator, left, right),
-      ownInterval: keptInterval(operator, left, right, each),
+      ownInterval: keptInterval(operator, left, right, each, environment),
       ...(fewest === undefined ? {} : { fewest }),
     },
     environment,

@@ -1,5 +1,7 @@
 import type { Problem } from '../../problem/problem.js';
+import type { BookTable } from '../../record/book.js';
 import type { Interval } from '../../statistic/estimate.js';
+import type { FormulaKind } from '../kind.js';
 import type { Unit } from '../unit/unit.js';
 import type { CountedRecords } from './account.js';
 
@@ -35,6 +37,8 @@ export interface NumberValue {
   readonly denominator: number | null;
   /** The table and rows, where the number is their plain count. */
   readonly counted: { readonly table: string; readonly rows: Uint32Array } | null;
+  /** The counts that it is the share of, where it is one. */
+  readonly shareOf: { readonly cases: NumberValue; readonly trials: NumberValue } | null;
   /** Its value in every shared resample (NaN where not defined), made when first asked for; null where it cannot change. */
   readonly draws: (() => Float64Array) | null;
   /** An interval by a method of its own, made when first asked for; null where only resamples give one. */
@@ -56,6 +60,10 @@ export interface TextValue {
   readonly kind: 'text';
   readonly text: string | null;
   readonly accounts: readonly CountedRecords[];
+  /** The numbers it was chosen or made by, where there are any. */
+  readonly basis?: readonly NumberValue[];
+  /** Why it is missing, where something is known of that. */
+  readonly why?: string;
 }
 
 /** A date; null for missing. */
@@ -64,6 +72,10 @@ export interface DateValue {
   /** Days since 1970-01-01. */
   readonly day: number | null;
   readonly accounts: readonly CountedRecords[];
+  /** The numbers it was chosen or made by, where there are any. */
+  readonly basis?: readonly NumberValue[];
+  /** Why it is missing, where something is known of that. */
+  readonly why?: string;
 }
 
 /** What a condition gives outside `where`. */
@@ -85,6 +97,33 @@ export interface RowsValue {
   readonly counted: CountedRecords;
 }
 
+/** Several values of one kind: an input that is a list. */
+export interface ListValue {
+  readonly kind: 'list';
+  readonly items: readonly (NumberValue | TextValue | DateValue)[];
+  readonly accounts: readonly CountedRecords[];
+}
+
+/** A sheet, as far as it has been filled. */
+export interface SheetValue {
+  readonly kind: 'sheet';
+  readonly name: string;
+  readonly keys: readonly string[];
+  /** What each column gives; `unknown` for one that has a problem. */
+  readonly columns: ReadonlyMap<string, FormulaKind>;
+  /** Its keys and columns as a table of records, a row a group. */
+  readonly table: BookTable;
+  /** The codes of each row's keys. */
+  readonly rowKeys: readonly (readonly (string | number | null)[])[];
+  /** The values of each column, a row each. */
+  readonly cells: ReadonlyMap<string, readonly Evaluated[]>;
+  /** Every row's number, ascending. */
+  readonly rows: Uint32Array;
+  /** The same in the order in which the rows are shown. */
+  readonly order: Uint32Array;
+  readonly accounts: readonly CountedRecords[];
+}
+
 /** What cannot be computed because something it needs is wrong. */
 export interface FailedValue {
   readonly kind: 'problem';
@@ -92,7 +131,15 @@ export interface FailedValue {
 }
 
 /** What a formula or an input gives, as other formulas use it. */
-export type Evaluated = NumberValue | TextValue | DateValue | TruthValue | RowsValue | FailedValue;
+export type Evaluated =
+  | NumberValue
+  | TextValue
+  | DateValue
+  | TruthValue
+  | RowsValue
+  | ListValue
+  | SheetValue
+  | FailedValue;
 
 /** Every record count under a value, each with what was left out and why. */
 export function accountOf(evaluated: Evaluated): readonly CountedRecords[] {

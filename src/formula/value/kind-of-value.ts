@@ -14,7 +14,18 @@ export function kindOfValue(value: Evaluated): FormulaKind {
       return truthKind;
     case 'rows':
       return { kind: 'rows', table: value.table };
+    case 'list':
+      return { kind: 'list', of: value.items.length === 0 ? unknownKind : kindOfItem(value.items[0]!) };
+    case 'sheet': {
+      const { name, keys, columns, table } = value;
+      return { kind: 'sheet', name, keys, columns, table };
+    }
     case 'problem':
       return unknownKind;
   }
+}
+
+/** An item's kind; its text is not told, since the others of its list have texts of their own. */
+function kindOfItem(item: Evaluated): FormulaKind {
+  return item.kind === 'text' ? { kind: 'text', codes: null, text: null } : kindOfValue(item);
 }

@@ -36,7 +36,8 @@ export function liftDraws(each: EachNumber, operands: readonly Drawn[]): (() => 
   };
 }
 
-function least(numbers: readonly (number | null)[]): number | null {
+/** The least of several numbers, or null where none is there. */
+export function least(numbers: readonly (number | null)[]): number | null {
   const known = numbers.filter((number) => number !== null);
   return known.length === 0 ? null : Math.min(...known);
 }
@@ -71,7 +72,8 @@ export interface Calculation {
   readonly ownInterval?: (() => IntervalFound) | null;
 }
 
-const unseenPart = 'one of its parts rests on rows that belong to no station-day, so that it cannot be resampled';
+/** Why what is made of an estimate that has no resamples has no interval. */
+export const unseenPart = 'one of its parts cannot be resampled, such as rows that belong to no station-day';
 
 /** The number that a calculation gives, computed again in every resample when an interval asks for it. */
 export function calculate(calculation: Calculation, environment: Environment): NumberValue {

@@ -15,6 +15,7 @@ export function givenNumber(value: number | null, unit: Unit = plain, why: strin
     numerator: null,
     denominator: null,
     counted: null,
+    shareOf: null,
     draws: null,
     ownInterval: null,
     barred: null,

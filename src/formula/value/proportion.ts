@@ -24,9 +24,10 @@ export function isShare(cases: NumberValue, trials: NumberValue): boolean {
   return cases.counted.table === trials.counted.table && isPartOf(cases.counted.rows, trials.counted.rows);
 }
 
-function perCluster(cases: NumberValue, trials: NumberValue, environment: Environment) {
+/** What each station-day has of the cases and trials of a share; nothing for a table whose rows belong to none. */
+export function perCluster(cases: NumberValue, trials: NumberValue, environment: Environment) {
   const table = environment.book.tables.get(trials.counted!.table)!;
-  if (table.clusterOf === null) return {};
+  if (table.clusterOf === null) return { clusters: undefined, stationDays: null };
   const of = (number: NumberValue) => totalsByCluster(table, number.counted!.rows, null, environment);
   const [some, all] = [of(cases), of(trials)];
   const caseTotals = new Float64Array(environment.book.clusters.count);
@@ -37,7 +38,7 @@ function perCluster(cases: NumberValue, trials: NumberValue, environment: Enviro
     cases: Float64Array.from(all.cluster, (cluster) => caseTotals[cluster]!),
     trials: Float64Array.from(all.total),
   };
-  return { clusters };
+  return { clusters, stationDays: all.cluster };
 }
 
 /** The share of counted rows that are also among others, as a plain number with its exact interval for clusters. */
@@ -53,12 +54,13 @@ export function proportion(cases: NumberValue, trials: NumberValue, environment:
       standing: 'estimate',
       numerator: counts.cases,
       denominator: counts.trials,
+      shareOf: { cases, trials },
       draws: liftDraws(each, [drawnNumber(cases), drawnNumber(trials)]),
       ownInterval: () => {
-        const { interval, why, cautions } = proportionEstimate({
-          ...counts,
-          ...perCluster(cases, trials, environment),
-        });
+        const { clusters } = perCluster(cases, trials, environment);
+        const { interval, why, cautions } = proportionEstimate(
+          clusters === undefined ? counts : { ...counts, clusters },
+        );
         return { interval, why, cautions };
       },
       fewest: Math.min(counts.cases, counts.trials - counts.cases),

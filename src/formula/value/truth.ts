@@ -4,7 +4,8 @@ import { answersOf } from '../rows/condition.js';
 import type { RowValues } from '../rows/row-values.js';
 import { type Node, parts } from '../tree.js';
 import { mergeAccounts } from './account.js';
-import { accountOf, type Evaluated, type NumberValue, type TruthValue } from './evaluated.js';
+import { accountOf, type Evaluated, type TruthValue } from './evaluated.js';
+import { basisOf } from './plain-value.js';
 
 const conditions: ReadonlySet<Node['kind']> = new Set(['comparison', 'missing', 'among', 'between', 'not', 'logic']);
 
@@ -32,10 +33,7 @@ function drawnValues(value: Evaluated): RowValues {
 /** Whether a condition outside `where` is true, and in which resamples it would be. */
 export function truthFrom(node: Node, single: (node: Node) => Evaluated, environment: Environment): TruthValue {
   const asked = askedAbout(node).map(single);
-  const basis = asked.flatMap((value): readonly NumberValue[] => {
-    if (value.kind === 'number') return [value];
-    return value.kind === 'truth' ? value.basis : [];
-  });
+  const basis = basisOf(asked);
   const changes = asked.some((value) => (value.kind === 'number' || value.kind === 'truth') && value.draws !== null);
   const [answer] = answersOf(node, (part) => ({ kind: 'constant', value: single(part) }), 1);
   const draws = () =>

@@ -1,0 +1,38 @@
+import type { Evaluation } from './context.js';
+import { dayOf } from './day.js';
+import { cellOf, rowOfKeys } from './sheet/sheet-value.js';
+import type { LookupNode } from './tree.js';
+import type { Evaluated, SheetValue } from './value/evaluated.js';
+import { givenNumber } from './value/number.js';
+
+/** The sheet that a checked formula names. */
+export function sheetIn(name: string, { environment }: Evaluation): SheetValue {
+  const sheet = environment.known.get(name);
+  if (sheet?.kind !== 'sheet') throw new Error(`the sheet ${name} was not checked`);
+  return sheet;
+}
+
+/** A key as a sheet keeps it; a date may be written as text. */
+function keyOf(value: Evaluated, kind: string | undefined): string | number | null {
+  if (value.kind === 'number') return value.value;
+  if (value.kind === 'date') return value.day;
+  if (value.kind !== 'text') throw new Error(`${value.kind} is no key`);
+  return kind === 'date' && value.text !== null ? dayOf(value.text) : value.text;
+}
+
+function nothing(sheet: SheetValue, column: string, why: string): Evaluated {
+  const kind = sheet.columns.get(column);
+  if (kind?.kind === 'text') return { kind: 'text', text: null, accounts: [], why };
+  if (kind?.kind === 'date') return { kind: 'date', day: null, accounts: [], why };
+  return givenNumber(null, kind?.kind === 'number' ? kind.unit : [], why);
+}
+
+/** What a sheet's column holds in the row of some keys, with all that its interval stands on; missing where it has no such row. */
+export function lookUp(node: LookupNode, evaluation: Evaluation): Evaluated {
+  const sheet = sheetIn(node.sheet.name, evaluation);
+  const keys = node.keys.map((key, at) => keyOf(evaluation.single(key), sheet.table.fields.get(sheet.keys[at]!)?.kind));
+  const row = rowOfKeys(sheet, keys);
+  if (row !== null) return cellOf(sheet, node.column.name, row);
+  const wanted = keys.map((key) => (key === null ? 'a missing key' : String(key))).join(', ');
+  return nothing(sheet, node.column.name, `the sheet ${sheet.name} has no row for ${wanted}`);
+}

@@ -1,0 +1,135 @@
+import { expect, test } from 'vitest';
+import type { Group } from '../../src/formula/environment.js';
+import { sheetValue } from '../../src/formula/sheet/sheet-value.js';
+import type { Evaluated } from '../../src/formula/value/evaluated.js';
+import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
+import { ask, askNumber, environmentOf, problemsOf, valueOfFormula } from './ask.js';
+import { smallBook } from './small-book.js';
+
+// Every expected number in this file can be counted on the rows of the small book: four inspections at North, one of them
+// an interception, and four at South, one too.
+
+const stations = ['North', 'South', 'East'];
+const groups: readonly Group[] = stations.map((station) => ({
+  sheet: 'by_station',
+  table: 'inspections',
+  rows: { North: Uint32Array.of(0, 1, 2, 3), South: Uint32Array.of(4, 5, 6, 7) }[station] ?? new Uint32Array(0),
+  keys: new Map([['station', station]]),
+}));
+
+function column(formula: string): { kind: ReturnType<typeof kindOfValue>; cells: readonly Evaluated[] } {
+  const cells = groups.map((group) => valueOfFormula(formula, environmentOf(smallBook, new Map(), group)));
+  return { kind: kindOfValue(cells[0]!), cells };
+}
+
+const field = smallBook.tables.get('inspections')!.fields.get('station')!;
+const byStation = sheetValue(
+  'by_station',
+  { fields: [field], rows: stations.map((station) => [station]) },
+  new Map([
+    ['inspected', column('count()')],
+    ['longest', column('highest(length_ft)')],
+    ['share_full', column('share(count(where extent is "full"), count())')],
+    ['name', column('lower_case(station)')],
+    ['broken', { kind: { kind: 'unknown' }, cells: [] }],
+  ]),
+  Uint32Array.of(1, 0, 2),
+);
+const known = new Map<string, Evaluated>([['by_station', byStation]]);
+const outside = environmentOf(smallBook, known);
+const [north, south, east] = groups.map((group) => environmentOf(smallBook, known, group)) as [
+  typeof outside,
+  typeof outside,
+  typeof outside,
+];
+
+test.each([
+  ['inspected of by_station for "South"', 4, 'inspections'],
+  ['inspected of by_station for "South" / count(inspections)', 0.5, ''],
+  ['longest of by_station for "South" - longest of by_station for "North"', 20, 'feet'],
+  ['sum(inspected of by_station)', 8, 'inspections'],
+  ['count(by_station)', 3, 'rows'],
+  ['count(by_station where inspected > 0)', 2, 'rows'],
+  ['mean(inspected of by_station where station is not "East")', 4, 'inspections'],
+  ['highest(longest of by_station)', 50, 'feet'],
+  ['lowest(longest of by_station where station in ("North", "South"))', 30, 'feet'],
+])('outside the sheet %s is %d', (text, value, unit) => {
+  expect(askNumber(text, outside)).toMatchObject({ value, unit });
+});
+
+test('a lookup by the row’s own key finds the row of its group, in any sheet that has the key', () => {
+  expect(askNumber('inspected of by_station for station', south).value).toBe(4);
+  expect(ask('name of by_station for station', south)).toEqual({ kind: 'text', text: 'south' });
+  expect(askNumber('sum(inspected of by_station here)', south).value).toBe(4);
+});
+
+test('a lookup keeps numerator, denominator and interval of the cell', () => {
+  expect(askNumber('share_full of by_station for "North"', outside)).toEqual(
+    askNumber('share(count(where extent is "full"), count())', north),
+  );
+});
+
+test('what a sheet has no row for is missing, and says so', () => {
+  expect(askNumber('inspected of by_station for joined("W", "est")', outside)).toMatchObject({
+    value: null,
+    why: 'the sheet by_station has no row for West',
+  });
+});
+
+test('rows without a value are left out of a sum, and it says how many', () => {
+  const sum = askNumber('sum(longest of by_station)', outside);
+  expect(sum.value).toBe(80);
+  expect(sum.cautions).toContain('1 of 3 rows of by_station have no value there and are left out');
+});
+
+test('a count by the sum of its sheet is an exact share', () => {
+  expect(askNumber('share(inspected, sum(inspected of by_station))', withColumn(south, 'inspected', 1))).toMatchObject({
+    value: 0.5,
+    numerator: 4,
+    denominator: 8,
+  });
+});
+
+test('ranks share the better place, and a row without a value has none', () => {
+  const ranks = (name: string, of: string) =>
+    [north, south, east].map((row) => askNumber(`${name}(${of} of by_station)`, row).value);
+  expect(ranks('rank_from_highest', 'inspected')).toEqual([1, 1, 3]);
+  expect(ranks('rank_from_lowest', 'inspected')).toEqual([2, 2, 1]);
+  expect(ranks('rank_from_highest', 'longest')).toEqual([2, 1, null]);
+});
+
+test('a running sum goes down the rows as they are shown', () => {
+  // South is shown first, then North, then East.
+  expect([south, north, east].map((row) => askNumber('running_sum(inspected of by_station)', row).value)).toEqual([
+    4, 8, 8,
+  ]);
+});
+
+test.each([
+  ['inspecte of by_station for "South"', 'unknown-column', 'inspected'],
+  ['inspected of by_statin for "South"', 'unknown-sheet', 'by_station'],
+  ['inspected of by_station for "Sout"', 'unknown-code', 'South'],
+  ['inspected of by_station for ("South", 2025)', 'wrong-arguments', 'for station'],
+  ['inspected of by_station', 'field-alone', 'sum('],
+  ['by_station where inspected > 2', 'wrong-kind', 'Count the rows'],
+  ['median(inspected of by_station)', 'wrong-kind', 'median'],
+  ['sum(inspected / 2 of by_station)', 'wrong-kind', 'column of its own'],
+  ['sum(name of by_station)', 'wrong-kind', 'sum'],
+  ['rank_from_highest(inspected of by_station)', 'not-this-sheet', 'by_station'],
+  ['rank_from_highest(inspected of inspections)', 'wrong-kind', 'rank_from_highest(inspected of by_station)'],
+])('%s is told as %s with a way out', (text, code, words) => {
+  const [problem, ...more] = problemsOf(text, outside);
+  expect(more).toEqual([]);
+  expect(problem!.code).toBe(code);
+  expect(problem!.remedy).toContain(words);
+});
+
+test('a column that has a problem of its own makes no further ones', () => {
+  expect(problemsOf('sum(broken of by_station) + 1', outside)).toEqual([]);
+  expect(problemsOf('broken of by_station for "South"', outside)).toEqual([]);
+  expect(problemsOf('count(by_station where broken > 2)', outside)).toEqual([]);
+});
+
+function withColumn(environment: typeof outside, name: string, row: number): typeof outside {
+  return { ...environment, known: new Map([...environment.known, [name, byStation.cells.get(name)![row]!]]) };
+}
