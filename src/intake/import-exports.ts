@@ -5,16 +5,17 @@ import type { Records, RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { checkDoubleEntries, checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
-import { checkParts, craftKinds, noteContradictions, noteSingleSides } from './check-sense.js';
 import type { Crosswalk } from './crosswalk.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
 import { fileSum, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
-import { type LedgerLine, ledgerOf, type SetAsideRow } from './ledger.js';
+import { type LedgerLine, linesOf, rowsAside, type SetAsideRow } from './ledger.js';
 import { shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
 import { type FileReading, readFile } from './read-file.js';
+import { checkParts, craftKinds } from './sense/check-parts.js';
+import { checkSense } from './sense/check-sense.js';
 import { ZoneClock } from './time-zone.js';
 
 /** How far an import has come. */
@@ -131,7 +132,7 @@ function rememberZones({ draft }: FileReading, zones: Map<number, string>): void
 }
 
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(readings: readonly FileReading[], texts: Texts): void {
+function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): void {
   let kinds: Int16Array = new Int16Array(0);
   for (const table of tables) {
     const own = readings.filter(({ draft }) => draft.table === table);
@@ -143,9 +144,7 @@ function checkAcross(readings: readonly FileReading[], texts: Texts): void {
     markKeys(own, space);
     if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
   }
-  const inspections = texts.spaceOf('inspections').interner.size;
-  noteContradictions(readings, inspections);
-  noteSingleSides(readings, inspections);
+  checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
 }
 
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
@@ -171,7 +170,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   const readings = await readAll(tasks, request, texts);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return nothing(problems);
-  checkAcross(readings, texts);
+  checkAcross(readings, texts, crosswalks);
   for (const reading of readings) {
     const line = await readAgain(request.from, reading);
     if (line === null) continue;
@@ -187,11 +186,10 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   const setAsideRows: SetAsideRow[] = [];
   const files: FileSum[] = [];
   for (const reading of readings) {
-    const ledger = ledgerOf(reading);
-    for (const line of ledger.setAside) setAside.push(line);
-    for (const line of ledger.notes) notes.push(line);
-    for (const { line, row } of reading.asideTexts) setAsideRows.push({ file: reading.file, line, row });
-    files.push(fileSum(reading, ledger.setAside, ledger.notes));
+    for (const line of linesOf(reading, 'set aside')) setAside.push(line);
+    for (const line of linesOf(reading, 'notes')) notes.push(line);
+    for (const row of rowsAside(reading)) setAsideRows.push(row);
+    files.push(fileSum(reading));
   }
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [

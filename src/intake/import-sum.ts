@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import type { FileSum, ImportSum, RuleChange } from '../record/file-sum.js';
 import type { Crosswalk } from './crosswalk.js';
-import { countByCode, type LedgerLine } from './ledger.js';
+import { countByCode } from './ledger.js';
 import type { FileReading } from './read-file.js';
 import { consequenceOf, plainChoices } from './rules/rule-choices.js';
 
 /** What became of one file's rows. */
-export function fileSum(reading: FileReading, setAside: readonly LedgerLine[], notes: readonly LedgerLine[]): FileSum {
+export function fileSum(reading: FileReading): FileSum {
   const { draft } = reading;
   let kept = 0;
   for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
@@ -19,8 +19,8 @@ export function fileSum(reading: FileReading, setAside: readonly LedgerLine[], n
     kept,
     setAside: reading.read - kept,
     folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
-    problems: countByCode(setAside),
-    notes: countByCode(notes),
+    problems: countByCode(reading, 'set aside'),
+    notes: countByCode(reading, 'notes'),
   };
 }
 

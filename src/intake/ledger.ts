@@ -20,27 +20,39 @@ export interface SetAsideRow {
   readonly row: string;
 }
 
-/** The problems of one file's rows: those that set rows aside, and notes on rows that were kept. */
-export function ledgerOf(reading: FileReading): {
-  readonly setAside: readonly LedgerLine[];
-  readonly notes: readonly LedgerLine[];
-} {
+/** The remarks on one file that a ledger shows, in its order: those that set rows aside, or notes on rows that were kept. */
+export function remarksFor(reading: FileReading, ledger: 'set aside' | 'notes'): readonly number[] {
+  const { remarks, draft } = reading;
+  return remarks.inOrder().filter((at) => {
+    if (remarks.setsAside(at)) return ledger === 'set aside';
+    const row = remarks.row(at);
+    return ledger === 'notes' && row !== null && draft.aside[row] === 0;
+  });
+}
+
+/** The lines of a ledger for one file, each made when it is asked for. */
+export function* linesOf(reading: FileReading, ledger: 'set aside' | 'notes'): Iterable<LedgerLine> {
   const names = [...reading.header.keys()];
-  const setAside: LedgerLine[] = [];
-  const notes: LedgerLine[] = [];
-  const ordered = [...reading.remarks].sort((a, b) => a.line - b.line || (a.position ?? -1) - (b.position ?? -1));
-  for (const { severity, line, row, position, seen, code, reason, remedy } of ordered) {
+  const { remarks, file } = reading;
+  for (const at of remarksFor(reading, ledger)) {
+    const position = remarks.position(at);
     const column = position === null ? '' : names[position]!;
-    const entry = { file: reading.file, line, column, seen: seen ?? '', code, reason, remedy };
-    if (severity === 'sets aside') setAside.push(entry);
-    else if (row !== null && reading.draft.aside[row] === 0) notes.push(entry);
+    const { code, reason, remedy } = remarks.saying(at);
+    yield { file, line: remarks.line(at), column, seen: remarks.seen(at) ?? '', code, reason, remedy };
   }
-  return { setAside, notes };
+}
+
+/** The rows of one file that were set aside, each made when it is asked for. */
+export function* rowsAside({ file, asideTexts }: FileReading): Iterable<SetAsideRow> {
+  for (const at of asideTexts.inOrder()) yield { file, line: asideTexts.line(at), row: asideTexts.text(at) };
 }
 
 /** How many lines of a ledger have each code, the codes in order. */
-export function countByCode(lines: readonly LedgerLine[]): Readonly<Record<string, number>> {
+export function countByCode(reading: FileReading, ledger: 'set aside' | 'notes'): Readonly<Record<string, number>> {
   const counts = new Map<string, number>();
-  for (const { code } of lines) counts.set(code, (counts.get(code) ?? 0) + 1);
+  for (const at of remarksFor(reading, ledger)) {
+    const { code } = reading.remarks.saying(at);
+    counts.set(code, (counts.get(code) ?? 0) + 1);
+  }
   return Object.fromEntries([...counts].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

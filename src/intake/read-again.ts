@@ -1,6 +1,6 @@
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { AsideText, FileReading } from './read-file.js';
+import type { FileReading } from './read-file.js';
 import { met, RecordScanner } from './record-scanner.js';
 
 const window = 1 << 16;
@@ -11,26 +11,23 @@ const window = 1 << 16;
  * longer holds what was read before; null where nothing changed.
  */
 export async function readAgain(from: string, reading: FileReading): Promise<number | null> {
-  const { draft, rule, header } = reading;
-  const known = new Set(reading.asideTexts.map(({ line }) => line));
-  const wanted = new Set<number>();
-  for (const { row, seen } of reading.remarks) if (row !== null && seen === null) wanted.add(row);
-  for (const { row, severity } of reading.remarks) {
-    if (row !== null && severity === 'sets aside' && !known.has(draft.lines[row]!)) wanted.add(row);
+  const { draft, rule, header, remarks, asideTexts } = reading;
+  const known = asideTexts.lines();
+  const byRow = new Map<number, number[]>();
+  for (let at = 0; at < remarks.size; at++) {
+    const row = remarks.row(at);
+    if (row === null) continue;
+    const lacksSeen = remarks.lacksSeen(at);
+    if (!lacksSeen && (!remarks.setsAside(at) || known.has(draft.lines[row]!))) continue;
+    const earlier = byRow.get(row);
+    if (earlier === undefined) byRow.set(row, lacksSeen ? [at] : []);
+    else if (lacksSeen) earlier.push(at);
   }
-  if (wanted.size === 0) return null;
-  const rows = [...wanted].sort((a, b) => a - b);
+  if (byRow.size === 0) return null;
+  const rows = Uint32Array.from(byRow.keys()).sort();
   const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
   const scanner = new RecordScanner(rule.dialect, window);
   scanner.width = header.size;
-  const byRow = new Map<number, typeof reading.remarks>();
-  for (const remark of reading.remarks) {
-    if (remark.row === null || remark.seen !== null) continue;
-    const earlier = byRow.get(remark.row);
-    if (earlier === undefined) byRow.set(remark.row, [remark]);
-    else earlier.push(remark);
-  }
-  const fetched: AsideText[] = [];
   const handle = await open(join(from, reading.file), 'r');
   try {
     let filledTo = 0;
@@ -52,18 +49,14 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
       }
       if (state !== met.row || scanner.count !== header.size || scanner.line !== draft.lines[row])
         return draft.lines[row]!;
-      for (const remark of byRow.get(row) ?? []) {
-        const position = remark.position!;
-        remark.seen = withheld.includes(position) ? 'withheld' : scanner.cellText(position);
+      for (const at of byRow.get(row)!) {
+        const position = remarks.position(at)!;
+        remarks.putSeen(at, withheld.includes(position) ? 'withheld' : scanner.cellText(position));
       }
-      if (draft.aside[row] === 1 && !known.has(scanner.line)) {
-        fetched.push({ line: scanner.line, row: scanner.rowText(withheld) });
-      }
+      if (draft.aside[row] === 1 && !known.has(scanner.line)) scanner.keepRow(asideTexts, withheld);
     }
   } finally {
     await handle.close();
   }
-  for (const text of fetched) reading.asideTexts.push(text);
-  reading.asideTexts.sort((a, b) => a.line - b.line);
   return null;
 }

@@ -3,12 +3,13 @@ import { createHash } from 'node:crypto';
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { inTable, type Problem, wholeFile } from '../problem/problem.js';
+import { AsideTexts } from './aside-texts.js';
 import type { FileRule } from './crosswalk.js';
 import { Draft } from './draft.js';
 import { type Header, readHeader } from './header.js';
 import type { Texts } from './key-space.js';
 import { met, RecordScanner } from './record-scanner.js';
-import type { Remark } from './remark.js';
+import { Remarks } from './remarks.js';
 import { RowReader } from './row-reader.js';
 import { RowRemarks } from './row-remarks.js';
 import type { ZoneClock } from './time-zone.js';
@@ -33,12 +34,6 @@ export interface ReadingRequest {
   readonly progress: (rows: number, bytesDone: number, bytesTotal: number) => void;
 }
 
-/** The text of a row that was set aside, with private cells withheld. */
-export interface AsideText {
-  readonly line: number;
-  readonly row: string;
-}
-
 /** What one file gave, before its rows are held against those of other files. */
 export interface FileReading {
   readonly file: string;
@@ -49,8 +44,8 @@ export interface FileReading {
   readonly draft: Draft;
   /** Rows met, whether they came into the draft or not. */
   readonly read: number;
-  readonly remarks: Remark[];
-  readonly asideTexts: AsideText[];
+  readonly remarks: Remarks;
+  readonly asideTexts: AsideTexts;
   /** What stops the file as a whole. */
   readonly problems: readonly Problem[];
 }
@@ -144,7 +139,12 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const source = new ByteSource(handle, size, request.chunk);
     const scanner = new RecordScanner(rule.dialect, request.chunk);
     const draft = new Draft(rule.table, request.place, size, rule.fields, rule.fold);
-    const done = (header: Header, read: number, remarks: Remark[], asideTexts: AsideText[]): FileReading => ({
+    const done = (
+      header: Header,
+      read: number,
+      remarks = new Remarks(),
+      asideTexts = new AsideTexts(),
+    ): FileReading => ({
       file,
       crosswalk: request.crosswalk,
       rule,
@@ -160,12 +160,12 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const names = await findHeader(request, scanner, source);
     if ('code' in names) {
       problems.push(names);
-      return done(new Map(), 0, [], []);
+      return done(new Map(), 0);
     }
     const headerBytes = scanner.bytes.slice(scanner.recordStart, scanner.recordEnd);
     const { header, problems: headerProblems } = readHeader(file, scanner.line, names, rule);
     problems.push(...headerProblems);
-    if (problems.length > 0) return done(header, 0, [], []);
+    if (problems.length > 0) return done(header, 0);
 
     const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
     const remarks = new RowRemarks(scanner, draft, withheld, names.length);

@@ -1,3 +1,4 @@
+import type { AsideTexts } from './aside-texts.js';
 import type { Dialect } from './crosswalk.js';
 
 /** What `next` met: a row, bytes that end before the row does, or the end of the file. */
@@ -143,17 +144,12 @@ export class RecordScanner {
     }
   }
 
-  /** The row as it stands in the file, the cells at the positions given `withheld`. */
-  rowText(withheld: readonly number[]): string {
-    const buffer = Buffer.from(this.bytes.buffer, this.bytes.byteOffset, this.bytes.length);
-    let text = '';
-    let from = this.recordStart;
-    for (const position of withheld) {
-      if (position >= this.count) continue;
-      text += `${buffer.toString('utf8', from, this.rawStarts[position]!)}withheld`;
-      from = this.rawEnds[position]!;
-    }
-    return text + buffer.toString('utf8', from, this.recordEnd);
+  /** Adds the row as it stands in the file to others, the cells at the positions given withheld. */
+  keepRow(rows: AsideTexts, withheld: readonly number[]): void {
+    const cells = withheld
+      .filter((position) => position < this.count)
+      .map((position) => [this.rawStarts[position]!, this.rawEnds[position]!] as const);
+    rows.add(this.line, this.bytes, this.recordStart, this.recordEnd, cells);
   }
 
   /** The text of one of the row's cells, without quotes. */

@@ -1,13 +1,14 @@
 import { isUtf8 } from 'node:buffer';
+import { AsideTexts } from './aside-texts.js';
 import type { Draft } from './draft.js';
-import type { AsideText } from './read-file.js';
 import type { RecordScanner } from './record-scanner.js';
-import type { Remark, Saying } from './remark.js';
+import type { Follows, Saying } from './remark.js';
+import { Remarks } from './remarks.js';
 
 /** Takes down what is wrong with the row that a scanner is at, and keeps the text of each row set aside. */
 export class RowRemarks {
-  readonly remarks: Remark[] = [];
-  readonly asideTexts: AsideText[] = [];
+  readonly remarks = new Remarks();
+  readonly asideTexts = new AsideTexts();
   readonly #scanner: RecordScanner;
   readonly #draft: Draft;
   /** Where the header's private columns stand, in order. */
@@ -22,7 +23,7 @@ export class RowRemarks {
   }
 
   /** Remarks on a row of the draft, at a column of the header or as a whole. */
-  add(row: number, position: number | null, saying: Saying, severity: Remark['severity'] = 'sets aside'): void {
+  add(row: number, position: number | null, saying: Saying, severity: Follows = 'sets aside'): void {
     if (severity === 'sets aside') this.#draft.aside[row] = 1;
     const seen = position === null ? '' : this.seen(position);
     this.#put(saying, severity, row, position, seen);
@@ -70,18 +71,17 @@ export class RowRemarks {
 
   /** Keeps the row's text, private cells withheld. */
   keepText(): void {
-    this.asideTexts.push({ line: this.#scanner.line, row: this.#scanner.rowText(this.#withheld) });
+    this.#scanner.keepRow(this.asideTexts, this.#withheld);
   }
 
   #setAsideWhole(saying: Saying, seen: string): void {
     this.#put(saying, 'sets aside', null, null, seen);
     // Which cell a ragged row's text belongs to is unknown, so that nothing of it may be shown where anything is private.
-    const row = this.#withheld.length > 0 ? 'withheld' : this.#scanner.rowText([]);
-    this.asideTexts.push({ line: this.#scanner.line, row });
+    if (this.#withheld.length > 0) this.asideTexts.addWithheld(this.#scanner.line);
+    else this.#scanner.keepRow(this.asideTexts, []);
   }
 
-  #put(saying: Saying, severity: Remark['severity'], row: number | null, position: number | null, seen: string): void {
-    const { code, reason, remedy } = saying;
-    this.remarks.push({ severity, line: this.#scanner.line, row, position, seen, code, reason, remedy });
+  #put(saying: Saying, severity: Follows, row: number | null, position: number | null, seen: string): void {
+    this.remarks.add(saying, severity, this.#scanner.line, row, position, seen);
   }
 }

@@ -1,5 +1,5 @@
 import type { FileReading } from './read-file.js';
-import type { Saying } from './remark.js';
+import type { Follows, Saying } from './remark.js';
 import { consequenceOf } from './rules/rule-choices.js';
 
 /** The place of a field's column in the header of a file, the last where several are joined; null for none. */
@@ -14,18 +14,9 @@ export function remarkOn(
   row: number,
   position: number | null,
   saying: Saying,
-  severity: 'sets aside' | 'notes' = 'sets aside',
+  severity: Follows = 'sets aside',
 ): void {
-  reading.remarks.push({
-    severity,
-    line: reading.draft.lines[row]!,
-    row,
-    position,
-    seen: position === null ? '' : null,
-    code: saying.code,
-    reason: saying.reason,
-    remedy: saying.remedy,
-  });
+  reading.remarks.add(saying, severity, reading.draft.lines[row]!, row, position, position === null ? '' : null);
   if (severity === 'sets aside') reading.draft.aside[row] = 1;
 }
 
@@ -33,4 +24,17 @@ export function remarkOn(
 export function remarkAsSet(reading: FileReading, row: number, position: number | null, saying: Saying): void {
   const severity = consequenceOf(reading.rule.choices, saying.code);
   if (severity !== 'not checked') remarkOn(reading, row, position, saying, severity);
+}
+
+/** Notes on one kept row what was seen of many together, as its crosswalk sets the rule. */
+export function noteTogether(
+  reading: FileReading,
+  row: number,
+  position: number | null,
+  saying: Saying,
+  seen: string,
+): void {
+  const severity = consequenceOf(reading.rule.choices, saying.code);
+  if (severity === 'not checked') return;
+  reading.remarks.add(saying, 'notes', reading.draft.lines[row]!, row, position, seen);
 }

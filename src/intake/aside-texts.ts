@@ -1,0 +1,75 @@
+import { BytePool } from './byte-pool.js';
+import { grown } from './growing.js';
+
+const withheldText = Buffer.from('withheld');
+
+/** The rows set aside of one file, as they stand in it, private cells withheld; kept as bytes until a ledger is written. */
+export class AsideTexts {
+  size = 0;
+  #lines: Uint32Array = new Uint32Array(64);
+  #ends: Uint32Array = new Uint32Array(64);
+  readonly #texts = new BytePool();
+
+  /** Adds the row between two places of a file's bytes, the cells at the bounds given withheld. */
+  add(
+    line: number,
+    bytes: Uint8Array,
+    start: number,
+    end: number,
+    withheld: readonly (readonly [start: number, end: number])[],
+  ): void {
+    let from = start;
+    for (const [cellStart, cellEnd] of withheld) {
+      this.#texts.add(bytes, from, cellStart);
+      this.#texts.add(withheldText, 0, withheldText.length);
+      from = cellEnd;
+    }
+    this.#texts.add(bytes, from, end);
+    this.#end(line);
+  }
+
+  /** Adds a row of which nothing may be shown. */
+  addWithheld(line: number): void {
+    this.#texts.add(withheldText, 0, withheldText.length);
+    this.#end(line);
+  }
+
+  /** The physical line on which a row begins. */
+  line(at: number): number {
+    return this.#lines[at]!;
+  }
+
+  /** A row as a ledger may show it. */
+  text(at: number): string {
+    return this.#texts.textOf(at === 0 ? 0 : this.#ends[at - 1]!, this.#ends[at]!);
+  }
+
+  /** The rows in order of line. */
+  inOrder(): readonly number[] {
+    const lines = this.#lines;
+    return Array.from({ length: this.size }, (_, at) => at).sort((a, b) => lines[a]! - lines[b]!);
+  }
+
+  /** The lines of all rows. */
+  lines(): ReadonlySet<number> {
+    return new Set(this.#lines.subarray(0, this.size));
+  }
+
+  /** Takes over the rows of a later part of the file, whose lines were counted from its own beginning. */
+  append(part: AsideTexts, linesBefore: number): void {
+    for (let at = 0; at < part.size; at++) {
+      this.#texts.add(part.#texts.bytes, at === 0 ? 0 : part.#ends[at - 1]!, part.#ends[at]!);
+      this.#end(part.#lines[at]! + linesBefore);
+    }
+  }
+
+  #end(line: number): void {
+    const at = this.size++;
+    if (at === this.#lines.length) {
+      this.#lines = grown(this.#lines, at * 2);
+      this.#ends = grown(this.#ends, at * 2);
+    }
+    this.#lines[at] = line;
+    this.#ends[at] = this.#texts.size;
+  }
+}

@@ -1,0 +1,136 @@
+import { BytePool } from './byte-pool.js';
+import { grown } from './growing.js';
+import type { Follows, Saying } from './remark.js';
+
+const none = -1;
+/** The mark of a cell whose text must be fetched from the file once more. */
+const notAtHand = 0xffffffff;
+
+/** What is found about the rows of one file, as columns: a season's exports may hold half a million slips. */
+export class Remarks {
+  size = 0;
+  /** The sayings, each once. */
+  readonly sayings: Saying[] = [];
+  #places = new Map<Saying, number>();
+  #byText = new Map<string, number>();
+  #lines: Uint32Array = new Uint32Array(64);
+  #rows: Int32Array = new Int32Array(64);
+  #positions: Int32Array = new Int32Array(64);
+  #sayings: Uint32Array = new Uint32Array(64);
+  #notes: Uint8Array = new Uint8Array(64);
+  #from: Uint32Array = new Uint32Array(64);
+  #to: Uint32Array = new Uint32Array(64);
+  readonly #seen = new BytePool();
+
+  /**
+   * Takes one down.
+   * @param row the row's place in the draft; null for a row that never got there
+   * @param position the column's place in the header, from 0; null for the row as a whole
+   * @param seen the cell as a ledger may show it; null when it is to be fetched later
+   */
+  add(
+    saying: Saying,
+    severity: Follows,
+    line: number,
+    row: number | null,
+    position: number | null,
+    seen: string | null,
+  ): void {
+    const at = this.size++;
+    if (at === this.#lines.length) this.#widen(at * 2);
+    this.#lines[at] = line;
+    this.#rows[at] = row ?? none;
+    this.#positions[at] = position ?? none;
+    this.#sayings[at] = this.#placeOf(saying);
+    this.#notes[at] = severity === 'notes' ? 1 : 0;
+    if (seen === null) this.#from[at] = notAtHand;
+    else this.putSeen(at, seen);
+  }
+
+  /** Whether the remark sets its row aside; otherwise it only notes something. */
+  setsAside(at: number): boolean {
+    return this.#notes[at] === 0;
+  }
+
+  line(at: number): number {
+    return this.#lines[at]!;
+  }
+
+  row(at: number): number | null {
+    return this.#rows[at]! === none ? null : this.#rows[at]!;
+  }
+
+  position(at: number): number | null {
+    return this.#positions[at]! === none ? null : this.#positions[at]!;
+  }
+
+  saying(at: number): Saying {
+    return this.sayings[this.#sayings[at]!]!;
+  }
+
+  /** The cell as a ledger may show it; null while it is not at hand. */
+  seen(at: number): string | null {
+    const from = this.#from[at]!;
+    return from === notAtHand ? null : this.#seen.textOf(from, this.#to[at]!);
+  }
+
+  /** Whether the cell's text must be fetched. */
+  lacksSeen(at: number): boolean {
+    return this.#from[at] === notAtHand;
+  }
+
+  /** Puts a cell's text. */
+  putSeen(at: number, seen: string): void {
+    this.#from[at] = this.#seen.size;
+    if (seen !== '') this.#seen.addText(seen);
+    this.#to[at] = this.#seen.size;
+  }
+
+  /** The remarks in order of line and column, those of one cell as they were made. */
+  inOrder(): readonly number[] {
+    const order = Array.from({ length: this.size }, (_, at) => at);
+    const lines = this.#lines;
+    const positions = this.#positions;
+    return order.sort((a, b) => lines[a]! - lines[b]! || positions[a]! - positions[b]!);
+  }
+
+  /** Takes over the remarks on a later part of the file, whose rows and lines were counted from its own beginning. */
+  append(part: Remarks, firstRow: number, linesBefore: number): void {
+    for (let at = 0; at < part.size; at++) {
+      const row = part.row(at);
+      const severity = part.setsAside(at) ? 'sets aside' : 'notes';
+      this.add(part.saying(at), severity, part.line(at) + linesBefore, row === null ? null : row + firstRow, null, '');
+      const own = this.size - 1;
+      this.#positions[own] = part.#positions[at]!;
+      if (part.lacksSeen(at)) this.#from[own] = notAtHand;
+      else {
+        this.#seen.add(part.#seen.bytes, part.#from[at]!, part.#to[at]!);
+        this.#to[own] = this.#seen.size;
+      }
+    }
+  }
+
+  #placeOf(saying: Saying): number {
+    const known = this.#places.get(saying);
+    if (known !== undefined) return known;
+    const text = `${saying.code}\n${saying.reason}\n${saying.remedy}`;
+    let place = this.#byText.get(text);
+    if (place === undefined) {
+      place = this.sayings.length;
+      this.sayings.push(saying);
+      this.#byText.set(text, place);
+      this.#places.set(saying, place);
+    }
+    return place;
+  }
+
+  #widen(length: number): void {
+    this.#lines = grown(this.#lines, length);
+    this.#rows = grown(this.#rows, length);
+    this.#positions = grown(this.#positions, length);
+    this.#sayings = grown(this.#sayings, length);
+    this.#notes = grown(this.#notes, length);
+    this.#from = grown(this.#from, length);
+    this.#to = grown(this.#to, length);
+  }
+}
