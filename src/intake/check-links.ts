@@ -11,7 +11,8 @@ function dangling(field: string, table: string): Saying {
   };
 }
 
-function following(field: string, table: string): Saying {
+/** What is said of a row whose parent was set aside. */
+export function following(field: string, table: string): Saying {
   return {
     code: 'parent-set-aside',
     reason: `the row of ${table.replaceAll('_', ' ')} that ${field} names was set aside`,

@@ -10,5 +10,6 @@ export const storeRules: readonly Rule[] = [
   stops('not-a-store', 'the folder holds other files', 'Name another folder; nothing in this one is touched.'),
   stops('other-version', 'the store was written by another version of the program', 'Import the exports again.'),
   stops('damaged-store', 'a file of the store is missing or cut short', 'Import the exports again.'),
+  stops('store-held', 'another import is writing to the store', 'Wait until it has ended, and import again.'),
   stops('cannot-write', 'the disk is full, or the folder may not be written to', 'Look at the space and the rights.'),
 ];

@@ -1,0 +1,91 @@
+import type { CodeField } from '../../record/field.js';
+import type { DefinitionChange } from '../../record/file-sum.js';
+import { tableOf } from '../../record/tables.js';
+import type { Crosswalk } from '../crosswalk.js';
+import type { FileReading } from '../read-file.js';
+import { sayingOf } from '../rules/saying-of.js';
+import { noteTogether, positionOf } from '../set-aside.js';
+import type { LocalDays } from './local-days.js';
+
+const jump = 3;
+/** A code counts as moved only where one of the two seasons used it this often. */
+const enough = 20;
+
+/** How often a program used each code of a field in one season, and where the season begins. */
+interface SeasonUse {
+  readonly season: number;
+  readonly reading: FileReading;
+  readonly row: number;
+  readonly uses: Uint32Array;
+  coded: number;
+}
+
+const yearOf = (day: number): number => new Date(day * 86_400_000).getUTCFullYear();
+
+function usesOf(readings: readonly FileReading[], field: CodeField, days: LocalDays): readonly SeasonUse[] {
+  const seasons = new Map<number, SeasonUse>();
+  const years = new Map<number, number>();
+  for (const reading of readings) {
+    const { draft } = reading;
+    const codes = draft.columns.get(field.name)?.values;
+    const starts = draft.columns.get('started_at')?.values;
+    if (codes === undefined || starts === undefined) continue;
+    for (let row = 0; row < draft.rowCount; row++) {
+      if (draft.aside[row] === 1 || codes[row] === 0) continue;
+      const day = days.dayOf(reading, row, starts[row]!);
+      const season = years.get(day) ?? yearOf(day);
+      years.set(day, season);
+      let use = seasons.get(season);
+      if (use === undefined) {
+        use = { season, reading, row, uses: new Uint32Array(field.codes.codes.length + 1), coded: 0 };
+        seasons.set(season, use);
+      }
+      use.uses[codes[row]!] = use.uses[codes[row]!]! + 1;
+      use.coded++;
+    }
+  }
+  return [...seasons.values()].sort((a, b) => a.season - b.season);
+}
+
+/** Whether a share moved by the factor or more, up or down; whole numbers multiplied first, so that 3-fold is 3-fold. */
+function jumps(before: SeasonUse, now: SeasonUse, code: number): boolean {
+  const used = now.uses[code]! * before.coded;
+  const usedBefore = before.uses[code]! * now.coded;
+  if (Math.max(now.uses[code]!, before.uses[code]!) < enough) return false;
+  return used >= jump * usedBefore || usedBefore >= jump * used;
+}
+
+function told(changes: readonly DefinitionChange[], field: CodeField, season: number): string {
+  const change = changes.find(
+    (one) => one.table === 'inspections' && one.field === field.name && one.season === season,
+  );
+  if (change === undefined) return 'no change of definition is declared';
+  return `declared: it was "${change.was}" and is "${change.is}"`;
+}
+
+/**
+ * Notes each code of a program's inspections whose share moved threefold or more from one season to the next, once, at the
+ * later season's first kept row, with the change of definition that explains it where one is declared; common practice, no
+ * source.
+ */
+export function checkShares(all: readonly FileReading[], crosswalks: readonly Crosswalk[], days: LocalDays): void {
+  const fields = tableOf('inspections').fields.filter((field) => field.type === 'code');
+  for (const { name, definitionChanges } of crosswalks) {
+    const own = all.filter(({ crosswalk, draft }) => crosswalk === name && draft.table.name === 'inspections');
+    for (const field of fields) {
+      const seasons = usesOf(own, field, days);
+      for (const [index, now] of seasons.entries()) {
+        const before = seasons[index - 1];
+        if (before === undefined) continue;
+        for (const [place, { code }] of field.codes.codes.entries()) {
+          if (!jumps(before, now, place + 1)) continue;
+          const [was, is] = [before, now].map((use) => `${use.uses[place + 1]!} of ${use.coded} in ${use.season}`);
+          const explained = told(definitionChanges, field, now.season);
+          const reason = `the share of "${code}" in ${field.name} moved threefold or more: ${was}, ${is}; ${explained}`;
+          const position = positionOf(now.reading, field.name);
+          noteTogether(now.reading, now.row, position, sayingOf('share-jump', reason), `${was}, ${is}`);
+        }
+      }
+    }
+  }
+}
