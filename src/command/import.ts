@@ -1,7 +1,9 @@
 import { importExports } from '../intake/import-exports.js';
 import type { FileSum } from '../record/file-sum.js';
+import { type HeldStore, holdStore } from '../store/hold-store.js';
 import { writeStore } from '../store/write-store.js';
 import { exitCodes } from './exit-codes.js';
+import { ownHolder } from './own-holder.js';
 import { problemJson } from './problem-json.js';
 import { startProgress } from './progress.js';
 import { readKey } from './pseudonym-key.js';
@@ -21,6 +23,20 @@ export interface ImportWords {
 export async function importCommand(words: ImportWords): Promise<number> {
   const key = readKey(words.key);
   if ('problem' in key) return stop([key.problem], words);
+  const held = await holdStore(words.store, ownHolder());
+  if ('code' in held) return stop([held], words);
+  try {
+    return await importInto(held, words, key);
+  } finally {
+    await held.release();
+  }
+}
+
+async function importInto(
+  held: HeldStore,
+  words: ImportWords,
+  key: { readonly bytes: Uint8Array; readonly kept: boolean },
+): Promise<number> {
   const progress = startProgress(words.quiet === true || words.json === true);
   const result = await importExports({
     crosswalks: words.crosswalks,
@@ -31,7 +47,7 @@ export async function importCommand(words: ImportWords): Promise<number> {
   });
   progress.end();
   if (result.problems.length > 0) return stop(result.problems, words);
-  const stored = await writeStore(words.store, result);
+  const stored = await writeStore(words.store, result, held);
   if (stored.length > 0) return stop(stored, words);
   if (words.json === true) sayJson(importJson(words.store, result.sum.files, result.sum.fingerprint));
   else sayAccount(words, result.sum.files, key.kept);

@@ -1,9 +1,24 @@
 const needsQuotes = /[",\r\n]/u;
+const startsFormula = /^[=+\-@\t\r\n'＝＋－＠]/u;
+const plainNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu;
 
-/** One row of RFC 4180 text, ended by a line feed; a cell keeps its text whatever it begins with. */
+/**
+ * A text that no spreadsheet runs when the file is opened: an apostrophe goes before what begins as a formula does, plain
+ * numbers such as -5 excepted, and before an apostrophe, so that `honestText` gives every text back.
+ */
+export function inertText(text: string): string {
+  return startsFormula.test(text) && !plainNumber.test(text) ? `'${text}` : text;
+}
+
+/** The text that `inertText` made inert. */
+export function honestText(inert: string): string {
+  return inert.startsWith("'") && startsFormula.test(inert.slice(1)) ? inert.slice(1) : inert;
+}
+
+/** One row of RFC 4180 text, ended by a line feed, each cell inert. */
 export function delimitedRow(cells: readonly (string | number)[]): string {
   const written = cells.map((cell) => {
-    const text = String(cell);
+    const text = inertText(String(cell));
     return needsQuotes.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
   });
   return `${written.join(',')}\n`;

@@ -2,12 +2,8 @@ import { readFile, rename, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { tables } from '../record/tables.js';
+import { replacedFolder } from './leftovers.js';
 import { type StoreDescription, storeFiles, storeMark, storeVersion } from './store-description.js';
-
-/** Where a store that is being replaced stands until the new one is in its place. */
-export function replacedFolder(folder: string): string {
-  return `${folder}.writing-replaced`;
-}
 
 function refusal(code: string, folder: string, seen: string, wanted: string, remedy: string): Problem {
   return { code, severity: 'stops', place: wholeFile(folder), seen, wanted, remedy };
@@ -15,11 +11,22 @@ function refusal(code: string, folder: string, seen: string, wanted: string, rem
 
 const importFirst = 'Make one with rampbook import, or look at the path.';
 
-/** Brings back a store that was moved aside by a write which was stopped before the new one was in place. */
+const isThere = async (path: string) => (await stat(path).catch(() => null)) !== null;
+
+/**
+ * The folder in which a store stands: the one named, or where it was moved aside by a write that was stopped, or is just
+ * now, between moving it and putting the new one in its place.
+ */
+export async function findStore(folder: string): Promise<string> {
+  if (await isThere(folder)) return folder;
+  const replaced = replacedFolder(folder);
+  return (await isThere(join(replaced, storeFiles.description))) ? replaced : folder;
+}
+
+/** Brings back a store that a stopped write had moved aside; only whoever holds the store may do so. */
 export async function recoverStore(folder: string): Promise<void> {
-  const isThere = async (path: string) => (await stat(path).catch(() => null)) !== null;
-  if ((await isThere(folder)) || !(await isThere(join(replacedFolder(folder), storeFiles.description)))) return;
-  await rename(replacedFolder(folder), folder);
+  const found = await findStore(folder);
+  if (found !== folder) await rename(found, folder);
 }
 
 /** What the store in a folder says of itself, or why the folder is none that can be read. */
@@ -36,11 +43,15 @@ export async function describeStore(folder: string): Promise<StoreDescription | 
   if (description === null) {
     return refusal('not-a-store', path, 'another text', 'the description of a store', importFirst);
   }
-  if (description.version !== storeVersion) {
-    const seen = `version ${description.version}`;
-    return refusal('other-version', path, seen, `version ${storeVersion}`, 'Import the exports again.');
-  }
-  return description;
+  return description.version === storeVersion ? description : otherVersion(path, description.version);
+}
+
+function otherVersion(path: string, version: number): Problem {
+  const remedy =
+    version < storeVersion
+      ? 'An earlier rampbook wrote it. Import the exports again: the store is replaced whole, and nothing is lost.'
+      : 'A later rampbook wrote it. Use that one, or import the exports again with this one.';
+  return refusal('other-version', path, `version ${version}`, `version ${storeVersion}`, remedy);
 }
 
 function readDescription(text: string): StoreDescription | null {

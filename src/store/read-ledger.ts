@@ -3,7 +3,9 @@ import { join } from 'node:path';
 import { met, RecordScanner } from '../intake/record-scanner.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { type NumberColumn, numberColumn, type TextColumn, textColumn } from '../record/column.js';
-import { describeStore, recoverStore } from './find-store.js';
+import { honestText } from './delimited.js';
+import { describeStore } from './find-store.js';
+import { readSteadily } from './steady-reading.js';
 import { storeFiles } from './store-description.js';
 
 /** A ledger by columns: one row a problem. */
@@ -37,7 +39,7 @@ function ledgerFrom(bytes: Uint8Array): Ledger {
   while (scanner.next() === met.row) {
     for (let position = 0; position < width; position++) {
       const text = position < scanner.count ? scanner.cellText(position) : '';
-      cells[position]!.push(text === '' ? null : text);
+      cells[position]!.push(text === '' ? null : honestText(text));
     }
   }
   const [file, line, column, seen, code, reason, remedy] = cells as [
@@ -63,7 +65,10 @@ function ledgerFrom(bytes: Uint8Array): Ledger {
 
 /** The ledgers of a store: the problems that set rows aside, and the notes on rows that were kept. */
 export async function readLedger(folder: string): Promise<LedgerReading> {
-  await recoverStore(folder);
+  return readSteadily(folder, readLedgerAt);
+}
+
+async function readLedgerAt(folder: string): Promise<LedgerReading> {
   const description = await describeStore(folder);
   if ('code' in description) return { problems: [description] };
   const ledgers: Ledger[] = [];

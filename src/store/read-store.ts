@@ -6,7 +6,8 @@ import type { ImportSum } from '../record/file-sum.js';
 import type { Records, RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { tableFromArrow } from './arrow-table.js';
-import { describeStore, recoverStore } from './find-store.js';
+import { describeStore } from './find-store.js';
+import { readSteadily } from './steady-reading.js';
 import { tableFile } from './store-description.js';
 
 /** The records of a store with the account of their import, or the problems for which it cannot be read. */
@@ -32,7 +33,10 @@ function aligned(bytes: Uint8Array): Uint8Array {
 
 /** Reads a store whole. Columns lie in the bytes of its files, without a copy, except moments. */
 export async function readStore(folder: string): Promise<StoreReading> {
-  await recoverStore(folder);
+  return readSteadily(folder, readStoreAt);
+}
+
+async function readStoreAt(folder: string): Promise<StoreReading> {
   const description = await describeStore(folder);
   if ('code' in description) return { problems: [description] };
   const problems: Problem[] = [];

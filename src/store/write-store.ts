@@ -1,46 +1,17 @@
-import { chmod, mkdir, mkdtemp, open, readdir, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { chmod, mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
 import type { ImportResult } from '../intake/import-exports.js';
-import type { LedgerLine } from '../intake/ledger.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { TableName } from '../record/field.js';
 import { dataPackage } from '../record/table-schema.js';
 import { tables } from '../record/tables.js';
 import { arrowBytes } from './arrow-table.js';
-import { delimitedRow } from './delimited.js';
-import { describeStore, recoverStore, replacedFolder } from './find-store.js';
+import { cannotWrite } from './cannot-write.js';
+import { describeStore, recoverStore } from './find-store.js';
+import { removeStore, replacedFolder, writingPrefix } from './leftovers.js';
 import { type StoreDescription, storeFiles, storeMark, storeVersion, tableFile } from './store-description.js';
-
-const ledgerColumns = ['file', 'line', 'column', 'seen', 'code', 'reason', 'remedy'];
-const piece = 1 << 16;
-
-async function writeRows(path: string, rows: Iterable<readonly (string | number)[]>): Promise<void> {
-  const handle = await open(path, 'w');
-  try {
-    let text = '';
-    for (const row of rows) {
-      text += delimitedRow(row);
-      if (text.length < piece) continue;
-      await handle.write(text);
-      text = '';
-    }
-    await handle.write(text);
-  } finally {
-    await handle.close();
-  }
-}
-
-function* ledgerRows(lines: readonly LedgerLine[]): Iterable<readonly (string | number)[]> {
-  yield ledgerColumns;
-  for (const { file, line, column, seen, code, reason, remedy } of lines) {
-    yield [file, line, column, seen, code, reason, remedy];
-  }
-}
-
-function* asideRows(result: ImportResult): Iterable<readonly (string | number)[]> {
-  yield ['file', 'line', 'row'];
-  for (const { file, line, row } of result.setAsideRows) yield [file, line, row];
-}
+import { syncFiles, syncNames, writePieces } from './write-durably.js';
+import { asideRows, ledgerRows } from './write-ledger.js';
 
 /** The canonical tables' descriptor, with the names of the stored files. */
 function storedPackage(): object {
@@ -57,20 +28,26 @@ function storedPackage(): object {
 }
 
 async function writeInto(folder: string, result: ImportResult): Promise<void> {
+  const names: string[] = [];
+  const write = async (name: string, pieces: Iterable<string | Uint8Array>) => {
+    names.push(name);
+    await writePieces(join(folder, name), pieces);
+  };
   const sizes = {} as Record<TableName, { rows: number; bytes: number }>;
   for (const { name } of tables) {
     const table = result.records[name];
     const bytes = arrowBytes(table);
     sizes[name] = { rows: table.rowCount, bytes: bytes.length };
-    await writeFile(join(folder, tableFile(name)), bytes);
+    await write(tableFile(name), [bytes]);
   }
-  await writeRows(join(folder, storeFiles.setAside), ledgerRows(result.setAside));
-  await writeRows(join(folder, storeFiles.notes), ledgerRows(result.notes));
-  await writeRows(join(folder, storeFiles.setAsideRows), asideRows(result));
-  await writeFile(join(folder, storeFiles.schema), `${JSON.stringify(storedPackage(), null, 2)}\n`);
+  await write(storeFiles.setAside, ledgerRows(result.setAside));
+  await write(storeFiles.notes, ledgerRows(result.notes));
+  await write(storeFiles.setAsideRows, asideRows(result.setAsideRows));
+  await write(storeFiles.schema, [`${JSON.stringify(storedPackage(), null, 2)}\n`]);
   const description: StoreDescription = { store: storeMark, version: storeVersion, sum: result.sum, tables: sizes };
   // Written last: a folder with a description is whole.
-  await writeFile(join(folder, storeFiles.description), `${JSON.stringify(description, null, 2)}\n`);
+  await write(storeFiles.description, [`${JSON.stringify(description, null, 2)}\n`]);
+  await syncFiles(folder, names);
 }
 
 function refusal(code: string, where: string, seen: string, wanted: string, remedy: string): Problem {
@@ -88,51 +65,57 @@ async function refuse(where: string, folder: string): Promise<Problem | null> {
   return refusal('not-a-store', where, seen, 'a store, an empty folder or a new name', remedy);
 }
 
-async function removeLeftovers(folder: string): Promise<void> {
-  const parent = dirname(folder);
-  const prefix = `${basename(folder)}.writing-`;
-  for (const name of await readdir(parent)) {
-    if (name.startsWith(prefix)) await rm(join(parent, name), { recursive: true, force: true });
-  }
+/** What the writer of a store asks again just before the new one is put in its place. */
+export interface StoreClaim {
+  /** Whether nobody else has taken the store meanwhile. */
+  readonly isHeld: () => Promise<boolean>;
 }
 
 /**
  * Writes an import as a store: an Arrow IPC file a table, the ledgers, and a description. The store is written beside the
- * folder and put in its place whole; a store that was there before is removed after that. What is no store is left
- * untouched, and the problem says so.
+ * folder, brought to the disk, and put in its place whole; a store that was there before is removed after that. What is no
+ * store is left untouched, and the problem says so. Two may write to one folder at once only if each holds it in turn.
  */
-export async function writeStore(where: string, result: ImportResult): Promise<readonly Problem[]> {
+export async function writeStore(where: string, result: ImportResult, claim?: StoreClaim): Promise<readonly Problem[]> {
   if (result.problems.length > 0) throw new Error('an import that was stopped cannot be stored');
+  const folder = resolve(where);
   try {
-    return await replaceStore(where, result);
+    await mkdir(dirname(folder), { recursive: true });
+    await recoverStore(folder);
+    const refused = await refuse(where, folder);
+    if (refused !== null) return [refused];
+    return (await replaceStore(folder, result, claim)) ? [] : [takenAway(where)];
   } catch (mistake) {
-    // A full disk, a missing right or a file in the way is no mistake of ours.
-    if (!(mistake instanceof Error) || !('syscall' in mistake)) throw mistake;
-    const remedy = 'Look at the rights and the space there; a store that was there before is as it was.';
-    return [refusal('cannot-write', where, mistake.message, 'a place that can be written to', remedy)];
+    return [cannotWrite(where, mistake)];
   }
 }
 
-async function replaceStore(where: string, result: ImportResult): Promise<readonly Problem[]> {
-  const folder = resolve(where);
-  await mkdir(dirname(folder), { recursive: true });
-  await recoverStore(folder);
-  const refused = await refuse(where, folder);
-  if (refused !== null) return [refused];
-  await removeLeftovers(folder);
-  const beside = await mkdtemp(`${folder}.writing-`);
-  // A folder made for one alone is opened to whoever may read its parent.
-  await chmod(beside, 0o755);
+function takenAway(where: string): Problem {
+  const remedy = 'Another import took the store while this one read; import again once it has ended.';
+  return refusal('store-held', where, 'a lock of somebody else', 'the store as it was taken', remedy);
+}
+
+/** Puts a new store in the place of the old one; false, and nothing changed, where the claim to it was lost. */
+async function replaceStore(folder: string, result: ImportResult, claim: StoreClaim | undefined): Promise<boolean> {
+  const beside = await mkdtemp(writingPrefix(folder));
+  const replaced = replacedFolder(folder);
   try {
+    // A folder made for one alone is opened to whoever may read its parent.
+    await chmod(beside, 0o755);
     await writeInto(beside, result);
-    const hadOne = (await stat(folder).catch(() => null)) !== null;
-    if (hadOne) await rename(folder, replacedFolder(folder));
+    if (claim !== undefined && !(await claim.isHeld())) {
+      await rm(beside, { recursive: true, force: true });
+      return false;
+    }
+    if ((await stat(folder).catch(() => null)) !== null) await rename(folder, replaced);
     await rename(beside, folder);
-    if (hadOne) await rm(replacedFolder(folder), { recursive: true, force: true });
   } catch (mistake) {
-    await rm(beside, { recursive: true, force: true });
-    await recoverStore(folder);
+    await removeStore(beside).catch(() => {});
+    await recoverStore(folder).catch(() => {});
     throw mistake;
   }
-  return [];
+  // From here on the new store is the store; that the old one lingers is no failure, and the next import removes it.
+  await syncNames(dirname(folder)).catch(() => {});
+  await removeStore(replaced).catch(() => {});
+  return true;
 }

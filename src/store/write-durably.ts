@@ -1,0 +1,37 @@
+import { open } from 'node:fs/promises';
+import { join } from 'node:path';
+
+/** Writes a file piece by piece. */
+export async function writePieces(path: string, pieces: Iterable<string | Uint8Array>): Promise<void> {
+  const handle = await open(path, 'w');
+  try {
+    for (const piece of pieces) await handle.writeFile(piece);
+  } finally {
+    await handle.close();
+  }
+}
+
+async function sync(path: string, flag: 'r' | 'r+'): Promise<void> {
+  const handle = await open(path, flag);
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Returns once the files of a folder, and their names, have reached the disk itself. */
+export async function syncFiles(folder: string, names: readonly string[]): Promise<void> {
+  await Promise.all(names.map((name) => sync(join(folder, name), 'r+')));
+  await syncNames(folder);
+}
+
+/** Returns once the names in a folder have reached the disk; a system that knows no such thing for folders is trusted. */
+export async function syncNames(folder: string): Promise<void> {
+  try {
+    await sync(folder, 'r');
+  } catch (mistake) {
+    const code = mistake instanceof Error && 'code' in mistake ? mistake.code : '';
+    if (code !== 'EISDIR' && code !== 'EPERM' && code !== 'EINVAL' && code !== 'EACCES') throw mistake;
+  }
+}
