@@ -20,6 +20,8 @@ export interface CraftParts {
   readonly craftCount: number;
   /** Marks of `part`, craft by craft: those of one craft's part stand at craft × components + part. */
   readonly marks: Uint8Array;
+  /** The first look of each craft, as a row of the table. */
+  readonly firstRows: Uint32Array;
   /** The station-day of each craft. */
   readonly places: ClusterPlaces;
   /** Looks at fouled parts whose finding was left open: looked at, but not known to be mussels. */
@@ -84,6 +86,7 @@ export function craftParts(table: BookTable, rows: Uint32Array): CraftParts {
     components,
     craftCount: firstRows.length,
     marks,
+    firstRows,
     places: clusterPlaces(table, firstRows),
     openFindings,
   };

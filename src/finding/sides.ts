@@ -1,9 +1,14 @@
+import type { Estimate } from '../statistic/estimate.js';
+import { holm } from '../statistic/many-comparisons.js';
 import { mcNemar } from '../statistic/paired/mcnemar.js';
-import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { pairedOddsRatio } from '../statistic/paired/odds-ratio.js';
+import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { comparedEstimate } from './compared-estimate.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
+import { enoughEvents, withheld } from './small-numbers.js';
 
 const columns: readonly FindingColumn[] = [
   wordColumn('component', 'component', 'The part, which has two sides.'),
@@ -13,7 +18,15 @@ const columns: readonly FindingColumn[] = [
   countColumn('port_only', 'port only', 'craft', 'Craft with mussels on the port side alone.'),
   countColumn('starboard_only', 'starboard only', 'craft', 'Craft with mussels on the starboard side alone.'),
   countColumn('both', 'both fouled', 'craft', 'Craft with mussels on both sides.'),
+  estimateColumn(
+    'odds',
+    'port for each starboard',
+    null,
+    'two decimals',
+    'Craft fouled to port alone by craft fouled to starboard alone.',
+  ),
   numberColumn('p_value', 'P, mid-P', null, 'three decimals', 'McNemar’s test that neither side is fouled more often.'),
+  numberColumn('p_holm', 'P, Holm', null, 'three decimals', 'The same, adjusted for all tests of the table.'),
 ];
 
 function sidesOf({ components, craftCount, marks }: CraftParts, at: number): FindingCell[] | null {
@@ -33,14 +46,45 @@ function sidesOf({ components, craftCount, marks }: CraftParts, at: number): Fin
   }
   const looked = neither + portOnly + starboardOnly + both;
   if (looked + oneLooked === 0) return null;
-  const p = portOnly + starboardOnly === 0 ? null : mcNemar(portOnly, starboardOnly).pMid;
-  return [components[at]!, looked, oneLooked, neither, portOnly, starboardOnly, both, p];
+  const differ = portOnly + starboardOnly;
+  const p = differ === 0 ? null : mcNemar(portOnly, starboardOnly).pMid;
+  return [
+    components[at]!,
+    looked,
+    oneLooked,
+    neither,
+    portOnly,
+    starboardOnly,
+    both,
+    oddsOf(portOnly, starboardOnly),
+    p,
+  ];
+}
+
+/** The odds of port to starboard among craft that differ. */
+function oddsOf(port: number, starboard: number): Estimate {
+  if (port + starboard === 0) return withheld('no craft differs between its sides');
+  const { value, midP } = pairedOddsRatio(port, starboard);
+  const cautions = port + starboard < enoughEvents ? [`under ${enoughEvents} craft that differ`] : [];
+  return {
+    ...comparedEstimate({ value, interval: midP }, 'none to starboard alone', cautions),
+    numerator: port,
+    denominator: starboard,
+  };
+}
+
+/** Rows with Holm's adjustment of the last cell behind it. */
+function adjusted(rows: readonly (readonly FindingCell[])[]): FindingCell[][] {
+  const p = rows.map((cells) => cells.at(-1)).filter((cell) => typeof cell === 'number');
+  const fitted = holm(p);
+  let test = 0;
+  return rows.map((cells) => [...cells, cells.at(-1) === null ? null : fitted[test++]!]);
 }
 
 /** How many tests the table holds, said beside it. */
 function testsMade(rows: readonly (readonly FindingCell[])[]): string[] {
   const tests = rows.filter((cells) => cells.at(-1) !== null).length;
-  return sentence(tests, 'test was', 'tests were', 'made; no P value is adjusted for their number.');
+  return sentence(tests, 'test was', 'tests were', 'made; P, Holm is adjusted for their number.');
 }
 
 /** Whether mussels are found more often on one side than on the other. */
@@ -54,8 +98,9 @@ export const sides: Finding = {
     leftOut:
       'Craft on which only one side was looked at, which would tell which side inspectors favour. Parts without sides.',
     method:
-      'McNemar’s test with mid-P on craft that differ between sides; none where no craft differs. Not adjusted for the number of parts tested, nor for clustering.',
-    source: 'McNemar 1947, Psychometrika 12:153-157; Fagerland, Lydersen and Laake 2013, BMC Med Res Methodol 13:91.',
+      'McNemar’s test with mid-P on craft that differ between sides; none where no craft differs; Holm’s adjustment for the number of tests. Odds with mid-P limits. Not adjusted for clustering.',
+    source:
+      'McNemar 1947, Psychometrika 12:153-157; Fagerland, Lydersen and Laake 2013, BMC Med Res Methodol 13:91; Holm 1979, Scand J Statist 6:65-70.',
     formula: 'mid-P = 2 P(X ≤ least) − P(X = least), with X binomial(port only + starboard only, ½)',
     example: { by: [], options: {} },
   },
@@ -70,8 +115,9 @@ export const sides: Finding = {
     });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: found,
-      leftOut: testsMade(found),
+      rows: adjusted(found),
+      leftOut: [],
+      said: testsMade(found),
     };
   },
 };

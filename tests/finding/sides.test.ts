@@ -31,6 +31,7 @@ describe('sides', () => {
     const names = ['component', 'both_looked', 'one_looked', 'neither', 'port_only', 'starboard_only', 'both'];
     expect(cells(found, ...names)).toEqual([['bunks', 10, 1, 1, 1, 7, 1]]);
     expect(cells(found, 'p_value')).toEqual([[expect.closeTo(0.0390625, 12)]]);
-    expect(found.leftOut).toEqual(['1 test was made; no P value is adjusted for their number.']);
+    expect(cells(found, 'p_holm')).toEqual([[expect.closeTo(0.0390625, 12)]]);
+    expect(found.said).toEqual(['1 test was made; P, Holm is adjusted for their number.']);
   });
 });

@@ -1,0 +1,126 @@
+import type { Book, BookTable } from '../record/book.js';
+import { numberAt } from '../record/column.js';
+import { fiellerRatio } from '../statistic/ratio/fieller.js';
+import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn } from './columns.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+import { bookNumber, countRows, isValue } from './row-tests.js';
+import { sentence } from './sentence.js';
+import { eventRate, withheld } from './small-numbers.js';
+
+const columns: readonly FindingColumn[] = [
+  countColumn('open', 'days open', 'station days', 'Station days on which the station was open.'),
+  countColumn('closed', 'days closed', 'station days', 'Station days on which it was closed; closed is not zero.'),
+  countColumn('not_recorded', 'days not recorded', 'station days', 'Nobody wrote down whether it was open.'),
+  numberColumn(
+    'open_hours',
+    'open hours',
+    'hours',
+    'whole',
+    'Hours from opening to closing, where both were recorded.',
+  ),
+  countColumn('with_hours', 'days with staff hours', 'station days', 'Open days whose staff hours were recorded.'),
+  numberColumn('staff_hours', 'staff hours', 'staff hours', 'whole', 'Hours worked by all staff on those days.'),
+  countColumn('inspections', 'inspections then', 'inspections', 'Inspections on the days with staff hours.'),
+  estimateColumn(
+    'per_staff_hour',
+    'inspections a staff hour',
+    'inspections a staff hour',
+    'two decimals',
+    'Inspections by staff hours, on days that have both.',
+  ),
+  countColumn('intercepted', 'interceptions then', 'inspections', 'Interceptions on the days with staff hours.'),
+  estimateColumn(
+    'per_1000_hours',
+    'interceptions per 1,000 staff hours',
+    'interceptions per 1,000 staff hours',
+    'two decimals',
+    'Interceptions by thousands of staff hours.',
+  ),
+];
+
+/** Inspections and interceptions of each station-day, by its number. */
+function countsByDay(book: Book): { all: Uint32Array; intercepted: Uint32Array } {
+  const inspections = book.tables.get('inspections');
+  const all = new Uint32Array(book.clusters.count);
+  const intercepted = new Uint32Array(book.clusters.count);
+  if (inspections === undefined || inspections.clusterOf === null) return { all, intercepted };
+  const isCase = isValue(inspections, 'outcome', 'intercepted');
+  inspections.clusterOf.forEach((day, row) => {
+    all[day]!++;
+    if (isCase(row)) intercepted[day]!++;
+  });
+  return { all, intercepted };
+}
+
+function sumOf(table: BookTable, field: string, rows: Uint32Array): number {
+  const column = bookNumber(table, field);
+  return rows.reduce((sum, row) => sum + (numberAt(column, row) ?? 0), 0);
+}
+
+function measure(table: BookTable, rows: Uint32Array, counts: ReturnType<typeof countsByDay>): FindingCell[] {
+  const open = rows.filter(isValue(table, 'state', 'open'));
+  const hours = bookNumber(table, 'staff_hours');
+  const staffed = open.filter((row) => (numberAt(hours, row) ?? 0) > 0);
+  const days = Array.from(staffed, (row) => table.clusterOf![row]!);
+  const seen = days.map((day) => counts.all[day]!);
+  const worked = Array.from(staffed, (row) => numberAt(hours, row)!);
+  const [inspections, staffHours] = [seen.reduce((a, b) => a + b, 0), worked.reduce((a, b) => a + b, 0)];
+  const intercepted = days.reduce((sum, day) => sum + counts.intercepted[day]!, 0);
+  return [
+    open.length,
+    countRows(rows, isValue(table, 'state', 'closed')),
+    countRows(rows, isValue(table, 'state', 'not recorded')),
+    sumOf(table, 'open_hours', open),
+    staffed.length,
+    staffHours,
+    inspections,
+    staffHours === 0 ? withheld('no staff hours were recorded') : hourly(seen, worked),
+    intercepted,
+    staffHours === 0 ? withheld('no staff hours were recorded') : eventRate(intercepted, staffHours / 1000),
+  ];
+}
+
+/** A ratio of totals over station-days, which vary together. */
+function hourly(seen: readonly number[], worked: readonly number[]): FindingCell {
+  const [inspections, hours] = [seen.reduce((a, b) => a + b, 0), worked.reduce((a, b) => a + b, 0)];
+  const counts = { value: inspections / hours, numerator: inspections, denominator: hours };
+  const limits = seen.length < 2 ? null : fiellerRatio(seen, worked).interval;
+  const whole = limits !== null && limits.low !== null && limits.high !== null;
+  const cautions = seen.length < 20 ? ['under 20 station days'] : [];
+  if (!whole) return { ...counts, interval: null, why: 'too few station days for limits', cautions };
+  return { ...counts, interval: limits, why: null, cautions };
+}
+
+/** What was worked and what it met: open days, hours, inspections and interceptions an hour. */
+export const effort: Finding = {
+  name: 'effort',
+  table: 'station_days',
+  account: {
+    definition:
+      'A station day is a station on a date: open, closed, or not recorded. Rates an hour take only open days whose staff hours were recorded, and the inspections of those days.',
+    numerator: 'Inspections, and interceptions, on open days with recorded staff hours.',
+    denominator: 'Staff hours of those days.',
+    leftOut:
+      'Days closed and days not recorded, which are not zero; open days without staff hours, which are never filled in.',
+    method:
+      'Inspections a staff hour as a ratio of totals over station days with Fieller’s limits; interceptions per 1,000 staff hours with exact Poisson limits. Average, not marginal: one more hour would not find as many.',
+    source: 'Fieller 1954, JRSS B 16:175-185; Garwood 1936, Biometrika 28:437-442.',
+    formula: 'inspections a staff hour = Σ inspections ÷ Σ staff hours over the same days',
+    example: { by: ['station'], options: {} },
+  },
+  find: (book, table, rows, by) => {
+    const counts = countsByDay(book);
+    const open = rows.filter(isValue(table, 'state', 'open'));
+    const hours = bookNumber(table, 'staff_hours');
+    const without = countRows(open, (row) => (numberAt(hours, row) ?? 0) <= 0);
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: groupRows(table, rows, by).map(({ key, rows: own }) => [
+        ...keyCells(table, by, key),
+        ...measure(table, own, counts),
+      ]),
+      leftOut: sentence(without, 'open day has', 'open days have', 'no staff hours and stand in no rate an hour.'),
+    };
+  },
+};

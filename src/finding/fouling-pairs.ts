@@ -1,0 +1,109 @@
+import type { Estimate } from '../statistic/estimate.js';
+import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+import { sentence } from './sentence.js';
+import { ShareCount } from './shares.js';
+import { enoughEvents } from './small-numbers.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('component', 'component', 'The part that comes first in the catalogue.'),
+  wordColumn('with', 'with', 'The other part.'),
+  countColumn('looked_both', 'fouled craft looked at on both', 'craft', 'Craft fouled anywhere with both looked at.'),
+  countColumn('either', 'fouled on either', 'craft', 'Of those, with mussels on at least one of the two.'),
+  countColumn('both', 'fouled on both', 'craft', 'Of those, with mussels on both.'),
+  shareColumn(
+    'together',
+    'share together',
+    'percent',
+    'Fouled on both by fouled on either: how often one goes with the other.',
+  ),
+  numberColumn(
+    'times_chance',
+    'times chance',
+    null,
+    'two decimals',
+    'Fouled on both by what two independent parts would give; above 1, one find is a reason to look at the other.',
+  ),
+];
+
+interface Pair {
+  readonly both: number;
+  readonly cells: readonly FindingCell[];
+}
+
+/** The craft with mussels anywhere. */
+function fouledCraft({ components, craftCount, marks }: CraftParts): number[] {
+  const width = components.length;
+  return Array.from({ length: craftCount }, (_, craft) => craft).filter((craft) =>
+    marks.subarray(craft * width, (craft + 1) * width).some((seen) => (seen & part.mussels) !== 0),
+  );
+}
+
+function pairOf(parts: CraftParts, craft: readonly number[], one: number, other: number): Pair | null {
+  const { components, marks, places } = parts;
+  const share = new ShareCount(places.count);
+  let [looked, onOne, onOther] = [0, 0, 0];
+  for (const own of craft) {
+    const [a, b] = [marks[own * components.length + one]!, marks[own * components.length + other]!];
+    if ((a & b & part.looked) === 0) continue;
+    looked++;
+    const [fouledOne, fouledOther] = [(a & part.mussels) !== 0, (b & part.mussels) !== 0];
+    if (fouledOne) onOne++;
+    if (fouledOther) onOther++;
+    if (fouledOne || fouledOther) share.add(places.placeOf[own]!, fouledOne && fouledOther);
+  }
+  if (share.cases === 0) return null;
+  const together: Estimate = share.clustered();
+  const times = (share.cases * looked) / (onOne * onOther);
+  const cells = [components[one]!, components[other]!, looked, share.trials, share.cases, together, times];
+  return { both: share.cases, cells };
+}
+
+function pairsOf(parts: CraftParts): Pair[] {
+  const craft = fouledCraft(parts);
+  return parts.components
+    .flatMap((_, one) =>
+      parts.components.flatMap((_name, other) => (other <= one ? [] : (pairOf(parts, craft, one, other) ?? []))),
+    )
+    .sort((one, other) => other.both - one.both);
+}
+
+/** Which parts are fouled together. */
+export const foulingPairs: Finding = {
+  name: 'fouling pairs',
+  table: 'checks',
+  account: {
+    definition: 'Two parts go together when mussels were found on both of them on the same craft.',
+    numerator: 'Fouled craft with mussels on both parts.',
+    denominator: 'Fouled craft on which both parts were looked at, and mussels were found on at least one of the two.',
+    leftOut: `Craft on which one of the two was absent or not looked at; pairs found together on fewer than ${enoughEvents} craft.`,
+    method:
+      'Exact interval at the effective sample size with station-days as clusters. A crew that stops at its first find makes parts look less often together than they are.',
+    source: 'Jaccard 1912, New Phytologist 11:37-50; Korn and Graubard 1998, Survey Methodology 24:193-201.',
+    formula:
+      'share together = both ÷ either; times chance = both × looked at on both ÷ (fouled on one × fouled on the other)',
+    example: { by: [], options: {} },
+  },
+  find: (_book, table, rows, named) => {
+    const by = named.filter((field) => field !== 'component');
+    let few = 0;
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
+      const pairs = pairsOf(craftParts(table, own));
+      const enough = pairs.filter(({ both }) => both >= enoughEvents);
+      few += pairs.length - enough.length;
+      return enough.map(({ cells }) => [...keyCells(table, by, key), ...cells]);
+    });
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: found,
+      leftOut: sentence(
+        few,
+        'pair was',
+        'pairs were',
+        `found together on fewer than ${enoughEvents} craft, and not shown.`,
+      ),
+    };
+  },
+};

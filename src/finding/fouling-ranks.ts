@@ -1,0 +1,124 @@
+import type { Book, BookTable } from '../record/book.js';
+import type { Estimate } from '../statistic/estimate.js';
+import { type ItemCounts, type ResampledRank, resampledRanks } from '../statistic/resample/ranks.js';
+import { numberChoice } from './choices.js';
+import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
+import type { Finding, FindingCell, FindingChoices, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+import { sentence } from './sentence.js';
+import { enoughEvents, withheld } from './small-numbers.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('component', 'component', 'The part; one with sides counts once a craft.'),
+  countColumn('fouled', 'craft fouled there', 'craft', 'Craft with mussels found on it.'),
+  countColumn('fouled_craft', 'fouled craft', 'craft', 'Craft with mussels found on any part, among the rows asked.'),
+  estimateColumn(
+    'rank',
+    'rank',
+    null,
+    'one decimal',
+    'Its place by craft fouled there, 1 for the most; equals share one.',
+  ),
+  numberColumn('in_top', 'chance to be in the top', null, 'percent', 'Resamples in which it was among the top parts.'),
+];
+
+/** The station-days of some craft, by how many craft each part was fouled on there. */
+function unitsOf(parts: CraftParts, strata: (craft: number) => number) {
+  const { components, craftCount, marks, places } = parts;
+  const counts = Array.from({ length: places.count }, () => new Map<number, number>());
+  const stratumOf = new Uint32Array(places.count);
+  for (let craft = 0; craft < craftCount; craft++) {
+    const place = places.placeOf[craft]!;
+    stratumOf[place] = strata(craft);
+    for (let at = 0; at < components.length; at++) {
+      if ((marks[craft * components.length + at]! & part.mussels) === 0) continue;
+      counts[place]!.set(at, (counts[place]!.get(at) ?? 0) + 1);
+    }
+  }
+  const patterns: ItemCounts[] = [];
+  const numberOf = new Map<string, number>();
+  const patternOf = Uint32Array.from(counts, (own) => {
+    const items = [...own.keys()].sort((a, b) => a - b);
+    const key = items.map((item) => `${item}:${own.get(item)}`).join();
+    const known = numberOf.get(key);
+    if (known !== undefined) return known;
+    numberOf.set(key, patterns.length);
+    patterns.push({ items, counts: items.map((item) => own.get(item)!) });
+    return patterns.length - 1;
+  });
+  return { stratumOf, patternOf, patterns, items: components.length };
+}
+
+function rankEstimate({ rank, interval }: ResampledRank, fouled: number): Estimate {
+  if (fouled < enoughEvents) return withheld(`under ${enoughEvents} craft fouled there`, fouled);
+  return { value: rank, numerator: null, denominator: null, interval, why: null, cautions: [] };
+}
+
+function ranksOf(book: Book, table: BookTable, rows: Uint32Array, choices: FindingChoices): FindingCell[][] {
+  const parts = craftParts(table, rows);
+  const { components, craftCount, marks, firstRows } = parts;
+  const { count, seed } = choices.resamples;
+  const top = numberChoice(choices, 'top') ?? 5;
+  const stratum = (craft: number): number => book.clusters.stratumOf[table.clusterOf![firstRows[craft]!]!]!;
+  const ranks = resampledRanks(unitsOf(parts, stratum), top, count, seed);
+  const fouledCraft = fouledParts(parts).filter((own) => own > 0).length;
+  const fouled = components.map((_, at) => {
+    let sum = 0;
+    for (let craft = 0; craft < craftCount; craft++) {
+      if ((marks[craft * components.length + at]! & part.mussels) !== 0) sum++;
+    }
+    return sum;
+  });
+  return components
+    .map((component, at): FindingCell[] => {
+      const own = fouled[at]!;
+      const chance = own < enoughEvents ? null : ranks[at]!.inTop;
+      return [component, own, fouledCraft, rankEstimate(ranks[at]!, own), chance];
+    })
+    .filter((cells) => cells[1] !== 0)
+    .sort((one, other) => (other[1] as number) - (one[1] as number));
+}
+
+/** How sure the order of parts is. */
+export const foulingRanks: Finding = {
+  name: 'fouling ranks',
+  table: 'checks',
+  account: {
+    definition:
+      'Parts in the order of craft on which they were fouled, with how far another season like this one could have moved each.',
+    numerator: 'Craft with mussels on the part, on either side.',
+    denominator: 'Craft with mussels on any part among the rows asked.',
+    leftOut: `Parts on which no mussels were found. Parts fouled on fewer than ${enoughEvents} craft are shown without a rank.`,
+    method:
+      'Station-days are drawn again within station and season; each resample is ranked, equals sharing the mean of their places. The number of resamples and the seed are the notebook’s.',
+    source: 'Goldstein and Spiegelhalter 1996, JRSS A 159:385-443.',
+    formula: 'rank = 1 + parts fouled on more craft + ½ parts fouled on as many; limits = middle 95 % over resamples',
+    example: { by: [], options: { top: 3 } },
+  },
+  options: [
+    {
+      name: 'top',
+      kind: 'number',
+      unit: null,
+      choices: null,
+      usual: 5,
+      meaning: 'How many parts are the top: the chance to be among them is given.',
+    },
+  ],
+  find: (book, table, rows, named, choices) => {
+    const by = named.filter((field) => field !== 'component');
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+      ranksOf(book, table, own, choices).map((cells) => [...keyCells(table, by, key), ...cells]),
+    );
+    const few = found.filter((cells) => cells.at(-1) === null).length;
+    const { count, seed } = choices.resamples;
+    const top = numberChoice(choices, 'top') ?? 5;
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: found,
+      leftOut: sentence(few, 'part has', 'parts have', `no rank: fouled on fewer than ${enoughEvents} craft.`),
+      said: [`The top is ${top} parts; ${count} resamples of station-days, seed ${seed}.`],
+    };
+  },
+};
