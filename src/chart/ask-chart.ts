@@ -5,7 +5,7 @@ import type { AskedChart, ChartKind, ChartOption, PlacedColumn, Unfit } from './
 /** A chart request held against its kind and sheet: options checked and columns found, or everything that is wrong. */
 export function askChart(
   request: ChartRequest,
-  kind: ChartKind,
+  kind: Pick<ChartKind, 'name' | 'options'>,
   sheet: EvaluatedSheet,
 ): { readonly asked: AskedChart } | { readonly unfit: readonly Unfit[] } {
   const unfit: Unfit[] = [];
@@ -49,7 +49,7 @@ function nearestOf(name: string, known: readonly string[], list: string): string
   return nearest === null ? `${list}: ${known.join(', ')}.` : `Did you mean "${nearest}"?`;
 }
 
-function unknownOption(word: string, kind: ChartKind): Unfit {
+function unknownOption(word: string, kind: Pick<ChartKind, 'name' | 'options'>): Unfit {
   const words = ['sheet', ...kind.options.map((option) => option.word)];
   return {
     code: 'unknown-chart-option',
@@ -69,7 +69,7 @@ function unknownColumn(name: string, sheet: EvaluatedSheet): Unfit {
   };
 }
 
-function lackingOption(option: ChartOption, kind: ChartKind): Unfit {
+function lackingOption(option: ChartOption, kind: Pick<ChartKind, 'name' | 'options'>): Unfit {
   return {
     code: 'lacking-chart-option',
     seen: '',

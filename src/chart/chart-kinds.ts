@@ -6,7 +6,8 @@ import { dots } from './kinds/dots.js';
 import { funnel } from './kinds/funnel.js';
 import { heat } from './kinds/heat.js';
 import { lines } from './kinds/lines.js';
+import { pairs } from './kinds/pairs.js';
 import { steps } from './kinds/steps.js';
 
 /** Every kind of chart that a notebook may ask for. */
-export const chartKinds: readonly ChartKind[] = [dots, bars, columns, lines, steps, funnel, heat, craft];
+export const chartKinds: readonly ChartKind[] = [dots, bars, columns, lines, steps, funnel, heat, pairs, craft];

@@ -17,13 +17,7 @@ export function drawChart(
   sheet: EvaluatedSheet,
   file: string,
 ): { readonly chart: Drawn } | { readonly problems: readonly Problem[] } {
-  const problems = (unfit: readonly Unfit[]): { problems: Problem[] } => ({
-    problems: unfit.map((wrong) => ({
-      severity: 'sets aside' as const,
-      place: inDocument(file, request.line, request.column),
-      ...wrong,
-    })),
-  });
+  const problems = (unfit: readonly Unfit[]) => ({ problems: unfitProblems(unfit, request, file) });
   const kind = chartKinds.find(({ name }) => name === request.kind);
   if (kind === undefined) return problems([unknownKind(request.kind)]);
   const checked = askChart(request, kind, sheet);
@@ -32,6 +26,12 @@ export function drawChart(
   const drawing = kind.draw(checked.asked);
   if ('code' in drawing) return problems([drawing]);
   return { chart: { caption: request.caption, dataTable: dataTable(checked.asked), ...drawing } };
+}
+
+/** Why a request cannot be met, as problems at its place in `file`. */
+export function unfitProblems(unfit: readonly Unfit[], request: ChartRequest, file: string): readonly Problem[] {
+  const place = inDocument(file, request.line, request.column);
+  return unfit.map((wrong) => ({ severity: 'sets aside' as const, place, ...wrong }));
 }
 
 function unknownKind(name: string): Unfit {

@@ -1,6 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
-import { drawChart } from '../chart/draw-chart.js';
+import { drawChart, unfitProblems } from '../chart/draw-chart.js';
 import type { Drawn } from '../chart/drawn.js';
 import type { ChartRequest, EvaluatedNotebook } from '../notebook/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
@@ -8,6 +8,7 @@ import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
 import { anchor } from './anchor.js';
 import { downloadLink } from './download.js';
+import { handout } from './handout/handout.js';
 import { problemBox } from './problem-box.js';
 import { tableElement } from './table.js';
 import { words } from './words.js';
@@ -18,13 +19,24 @@ export function chartFigure(
   notebook: EvaluatedNotebook,
 ): { readonly element: Element; readonly problems: readonly Problem[] } {
   const sheet = notebook.sheets.get(request.sheet);
+  if (sheet !== undefined && request.kind === 'handout') {
+    const made = handout(request, sheet, notebook);
+    return 'unfit' in made
+      ? problemFigure(request, unfitProblems(made.unfit, request, notebook.file))
+      : { element: made.element, problems: [] };
+  }
   const drawn =
     sheet === undefined ? { problems: [unknownSheet(request, notebook)] } : drawChart(request, sheet, notebook.file);
-  if ('problems' in drawn) {
-    const children = [problemBox(drawn.problems), h('figcaption', [request.caption])];
-    return { element: h('figure', { id: anchor('chart', request.name) }, children), problems: drawn.problems };
-  }
+  if ('problems' in drawn) return problemFigure(request, drawn.problems);
   return { element: figureElement(request, drawn.chart, notebook), problems: [] };
+}
+
+function problemFigure(
+  request: ChartRequest,
+  problems: readonly Problem[],
+): { readonly element: Element; readonly problems: readonly Problem[] } {
+  const children = [problemBox(problems), h('figcaption', [request.caption])];
+  return { element: h('figure', { id: anchor('chart', request.name) }, children), problems };
 }
 
 function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): Element {

@@ -1,4 +1,5 @@
 import { drawingStyle } from './style/drawing.js';
+import { handoutStyle } from './style/handout.js';
 import { layoutStyle } from './style/layout.js';
 import { printStyle } from './style/print.js';
 import { tableStyle } from './style/table.js';
@@ -7,5 +8,5 @@ import { typeStyle } from './style/type.js';
 
 /** The whole style sheet of a page of that title. */
 export function pageStyle(title: string): string {
-  return [tokenStyle, typeStyle, layoutStyle, tableStyle, drawingStyle, printStyle(title)].join('\n');
+  return [tokenStyle, typeStyle, layoutStyle, tableStyle, drawingStyle, printStyle(title), handoutStyle].join('\n');
 }

@@ -14,8 +14,8 @@ export interface CraftDrawing {
   /** As a notebook names it: `open-motorboat`. */
   readonly name: string;
   readonly title: string;
-  /** Recorded watercraft types it stands for; empty for the trailer, which belongs to all. */
-  readonly watercraftTypes: readonly string[];
+  /** The recorded type and drive it stands for; both null for the trailer, which belongs to all. */
+  readonly watercraftType: string | null;
   readonly drive: string | null;
   readonly width: number;
   readonly height: number;

@@ -21,8 +21,8 @@ export interface CraftPicture {
   readonly parts: ReadonlyMap<string, PartFinding>;
   readonly classes: FrequencyClasses;
   readonly valueLabel: string;
-  /** The address that a part leads to. */
-  readonly addressOf: (component: string) => string;
+  /** The address that a part leads to; null where nothing leads anywhere, as on paper. */
+  readonly addressOf: ((component: string) => string) | null;
 }
 
 /** A craft with its parts toned and hatched by how often they were fouled, each with findings labelled in the margins. */
@@ -76,9 +76,9 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
       strokeDasharray: kind === 'not recorded' ? '1.5 2.5' : kind === 'too few looks' ? '4 2' : undefined,
     });
     const title = s('title', [saidOf(component, parts.get(component) ?? null)]);
-    const leads = parts.has(component) && at !== null;
-    return leads
-      ? s('a', { className: ['part'], href: picture.addressOf(component) }, [title, shape])
+    const { addressOf } = picture;
+    return addressOf !== null && parts.has(component) && at !== null
+      ? s('a', { className: ['part'], href: addressOf(component) }, [title, shape])
       : s('g', [title, shape]);
   }
 }

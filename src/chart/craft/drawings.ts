@@ -24,7 +24,7 @@ const trailerScale = 0.58;
 
 /** A craft with its side view above, its stern and its inside below, and its trailer at the foot. */
 function onTrailer(
-  named: Pick<CraftDrawing, 'name' | 'title' | 'watercraftTypes' | 'drive'>,
+  named: Pick<CraftDrawing, 'name' | 'title' | 'watercraftType' | 'drive'>,
   side: View,
   stern: View,
   plan: View,
@@ -51,7 +51,7 @@ export const drawings: readonly CraftDrawing[] = [
     {
       name: 'open-motorboat',
       title: 'Open motorboat with outboard',
-      watercraftTypes: ['open motorboat'],
+      watercraftType: 'open motorboat',
       drive: 'outboard',
     },
     openMotorboatSide,
@@ -62,7 +62,7 @@ export const drawings: readonly CraftDrawing[] = [
     {
       name: 'sterndrive-cruiser',
       title: 'Sterndrive cruiser',
-      watercraftTypes: ['cabin motorboat'],
+      watercraftType: 'cabin motorboat',
       drive: 'sterndrive',
     },
     sterndriveCruiserSide,
@@ -73,7 +73,7 @@ export const drawings: readonly CraftDrawing[] = [
     {
       name: 'pontoon-boat',
       title: 'Pontoon boat with outboard',
-      watercraftTypes: ['pontoon boat'],
+      watercraftType: 'pontoon boat',
       drive: 'outboard',
     },
     pontoonBoatSide,
@@ -84,7 +84,7 @@ export const drawings: readonly CraftDrawing[] = [
     {
       name: 'personal-watercraft',
       title: 'Personal watercraft',
-      watercraftTypes: ['personal watercraft'],
+      watercraftType: 'personal watercraft',
       drive: null,
     },
     personalWatercraftSide,
@@ -95,7 +95,7 @@ export const drawings: readonly CraftDrawing[] = [
     {
       name: 'sailboat',
       title: 'Sailboat with inboard engine',
-      watercraftTypes: ['auxiliary sail', 'sail only'],
+      watercraftType: 'auxiliary sail',
       drive: 'inboard',
     },
     sailboatSide,
@@ -105,7 +105,7 @@ export const drawings: readonly CraftDrawing[] = [
   {
     name: 'trailer',
     title: 'Trailer',
-    watercraftTypes: [],
+    watercraftType: null,
     drive: null,
     width,
     height: trailerSide.height + trailerStern.height + 50,

@@ -4,6 +4,7 @@ import type { AskedChart, PlacedColumn } from '../chart-kind.js';
 import { keyText } from '../key-text.js';
 import { numberOf } from '../points.js';
 import { shownScale } from '../shown-scale.js';
+import type { CraftDrawing } from './craft-drawing.js';
 
 /** What the records say of a part: how often it was fouled, that nothing was found, or that too few looked. */
 export type Standing = 'fouled' | 'none found' | 'too few looks';
@@ -37,6 +38,23 @@ export interface Limits {
   readonly fewest: number;
   /** A skipped share of at least this many percent is marked. */
   readonly often: number;
+}
+
+/**
+ * The request with only those rows of its sheet that tell of the craft drawn: where the sheet is split by
+ * watercraft_type or drive, the rows of its type and drive; else all.
+ */
+export function rowsOfCraft(asked: AskedChart, drawing: CraftDrawing): AskedChart {
+  const builds = { watercraft_type: drawing.watercraftType, drive: drawing.drive };
+  const rows = asked.sheet.rows.filter(({ cells }) =>
+    asked.sheet.columns.every((column, at) => {
+      if (column.role !== 'key' || !(column.name in builds)) return true;
+      const cell = cells[at]!;
+      const build = builds[column.name as keyof typeof builds];
+      return build === null ? cell.kind === 'missing' : cell.kind === 'text' && cell.text === build;
+    }),
+  );
+  return { ...asked, sheet: { ...asked.sheet, rows } };
 }
 
 /** Every part of the sheet, in its order, with its place by the value asked for. */

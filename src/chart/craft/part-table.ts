@@ -1,11 +1,11 @@
+import { showNumber } from '../../notebook/shown.js';
 import type { DataTable } from '../drawn.js';
 import type { PartFinding } from './part-findings.js';
 
-/** The drawing as a table: the parts most often fouled first, then those with none, too few looks, or no record. */
+/** The drawing as a table: the parts most often fouled first, then those with none or too few looks. */
 export function partTable(
   chart: string,
   parts: readonly PartFinding[],
-  unrecorded: readonly string[],
   heads: { readonly value: string; readonly skipped: boolean; readonly looks: boolean },
 ): DataTable {
   const order = { fouled: 0, 'none found': 1, 'too few looks': 2 } as const;
@@ -13,15 +13,6 @@ export function partTable(
     (one, other) => order[one.standing] - order[other.standing] || (one.rank ?? 0) - (other.rank ?? 0),
   );
   const optional = <Cell>(wanted: boolean, cell: Cell): Cell[] => (wanted ? [cell] : []);
-  const open = unrecorded.map((component) => [
-    component,
-    '',
-    'no looks recorded',
-    '',
-    '',
-    ...optional(heads.looks, ''),
-    ...optional(heads.skipped, ''),
-  ]);
   return {
     head: [
       'Part',
@@ -39,14 +30,11 @@ export function partTable(
         part.standing === 'none found' ? 'none found' : part.shown,
         part.interval,
         part.counted,
-        ...optional(heads.looks, part.looks === null ? '' : String(part.looks)),
+        ...optional(heads.looks, part.looks === null ? '' : showNumber(part.looks, 'whole', '')),
         ...optional(heads.skipped, `${part.skippedShown}${part.oftenSkipped ? ' (often)' : ''}`),
       ]),
-      ...open,
     ],
-    rowIds: [...sorted.map(({ component }) => component), ...unrecorded].map((component) =>
-      partAddress(chart, component),
-    ),
+    rowIds: sorted.map(({ component }) => partAddress(chart, component)),
     open: true,
   };
 }

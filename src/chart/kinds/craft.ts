@@ -10,7 +10,7 @@ import { drawnComponents } from '../craft/craft-drawing.js';
 import { type CraftPicture, craftSvg } from '../craft/craft-svg.js';
 import { drawingOf, drawings } from '../craft/drawings.js';
 import { frequencyClasses, readEdges } from '../craft/frequency-classes.js';
-import { partFindings, valueLabel } from '../craft/part-findings.js';
+import { partFindings, rowsOfCraft, valueLabel } from '../craft/part-findings.js';
 import { partAddress, partTable } from '../craft/part-table.js';
 import { repeatedName } from '../repeated-name.js';
 
@@ -65,7 +65,8 @@ export const craft: ChartKind = {
 };
 
 function drawCraft(asked: AskedChart): Drawing | Unfit {
-  const picture = craftPicture(asked, asked.request.name);
+  const { name } = asked.request;
+  const picture = craftPicture(asked, name, (component) => `#${partAddress(name, component)}`);
   if ('code' in picture) return picture;
   const { svg, parts, drawing } = picture;
   const listed = parts.map(({ component }) => component);
@@ -88,7 +89,7 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
     svg: svg(reading.join(' ')),
     reading,
     specification: null,
-    dataTable: partTable(asked.request.name, parts, unrecorded, {
+    dataTable: partTable(name, parts, {
       value: valueLabel(asked),
       looks: asked.columns.has('looks'),
       skipped: asked.columns.has('skipped'),
@@ -97,8 +98,14 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
 }
 
 /** The drawing of a craft under a name of its own, with what it is made from; or why it cannot be drawn. */
-export function craftPicture(asked: AskedChart, name: string): CraftWithParts | Unfit {
-  const drawing = drawingOf(asked.settings.get('craft')!)!;
+export function craftPicture(
+  whole: AskedChart,
+  name: string,
+  addressOf: CraftPicture['addressOf'] = null,
+): CraftWithParts | Unfit {
+  const drawing = drawingOf(whole.settings.get('craft')!)!;
+  const asked = rowsOfCraft(whole, drawing);
+  if (asked.sheet.rows.length === 0) return noRows(drawing.title);
   const parts = partFindings(asked, {
     fewest: Number(asked.settings.get('fewest') ?? 20),
     often: Number(asked.settings.get('often') ?? 15),
@@ -118,7 +125,7 @@ export function craftPicture(asked: AskedChart, name: string): CraftWithParts | 
     parts: new Map(parts.filter(({ component }) => drawn.includes(component)).map((part) => [part.component, part])),
     classes: frequencyClasses(shown, edges),
     valueLabel: valueLabel(asked),
-    addressOf: (component) => `#${partAddress(name, component)}`,
+    addressOf,
   };
   const svg = (description: string) => craftSvg({ name, title: asked.request.caption, description }, picture);
   return { drawing, parts, svg };
@@ -129,6 +136,15 @@ export interface CraftWithParts {
   readonly drawing: CraftPicture['drawing'];
   readonly parts: ReturnType<typeof partFindings>;
   readonly svg: (description: string) => ReturnType<typeof craftSvg>;
+}
+
+function noRows(title: string): Unfit {
+  return {
+    code: 'nothing-to-draw',
+    seen: '',
+    wanted: `rows of the craft drawn: ${title}`,
+    remedy: 'Split the sheet by watercraft_type and drive, or ask it of this craft alone.',
+  };
 }
 
 function badClasses(written: string): Unfit {

@@ -3,4 +3,7 @@ export const drawingStyle = `
 .chart{margin:.2rem 0 .4rem}
 .drawing{display:block;font-family:var(--sans);color:var(--ink);max-width:100%;min-width:33rem;height:auto;overflow:visible}
 .drawing text{white-space:pre}
+.drawing.craft{min-width:46rem}
+.craft .part:hover path,.craft .part:focus-visible path{stroke-width:2.6px;stroke:var(--accent)}
+[id*=-part-]:target{background:var(--accent-wash);outline:2px solid var(--accent)}
 `;
