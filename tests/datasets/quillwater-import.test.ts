@@ -12,6 +12,9 @@ const home = new URL('../../datasets/quillwater/', import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), 'quillwater-import-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+/** Notes on what many rows say together. */
+const together = ['clock-heaping', 'share-jump'];
+
 const figures = JSON.parse(readFileSync(join(home, 'truth/figures.json'), 'utf8')) as Figures;
 
 /** The importer's records against the figures that the generator counted over its own objects. */
@@ -59,7 +62,43 @@ describe('the imported demo', () => {
         .filter(({ code }) => code !== 'parent-set-aside')
         .map(({ file, line, column, code }) => [file, line, column, code].join(','));
     expect(found(imported.setAside).sort()).toEqual(listed('dirt').sort());
-    expect(found(imported.notes).sort()).toEqual(listed('notes').sort());
+    const byRow = imported.notes.filter(({ code }) => !['open-without-trace', ...together].includes(code));
+    expect(found(byRow).sort()).toEqual(listed('notes').sort());
+  });
+
+  test('notes the station whose clocks the generator rounds, and the code whose meaning it changes', () => {
+    const noted = imported.notes.filter(({ code }) => together.includes(code));
+    expect(noted.map(({ file, column, code }) => `${file} ${column} ${code}`)).toEqual([
+      'lakes/inspections-2023.csv start clock-heaping',
+      'lakes/inspections-2025.csv wet share-jump',
+      'roads/forms-2025.csv water share-jump',
+    ]);
+    expect(noted[0]!.reason).toContain('hollin-beach');
+    for (const { reason } of noted.slice(1)) expect(reason).toContain('damp counts too');
+  });
+
+  test('notes exactly the open days without hours of which no form tells', () => {
+    const cells = (file: string, separator: string) =>
+      readFileSync(join(folder, file), 'utf8')
+        .split('\n')
+        .map((line) => line.split(separator));
+    // Plain text handling: every form, kept or not, by the station and date that it begins with.
+    const forms = new Set(
+      [2023, 2024, 2025].flatMap((season) => [
+        ...cells(`lakes/inspections-${season}.csv`, ',').map(([, site, start]) => `${site} ${start?.slice(0, 10)}`),
+        ...cells(`roads/forms-${season}.csv`, ';').map(([, site, day]) => `${site} ${day}`),
+      ]),
+    );
+    const without = imported.notes
+      .filter(({ code }) => code === 'hours-not-recorded')
+      .filter(({ file, line }) => {
+        const [site, day] = cells(file, file.startsWith('roads') ? ';' : ',')[line - 1]!;
+        return !forms.has(`${site} ${day}`);
+      });
+    const noted = imported.notes.filter(({ code }) => code === 'open-without-trace');
+    const places = (lines: typeof noted) => lines.map(({ file, line }) => `${file}:${line}`).sort();
+    expect(places(noted)).toEqual(places(without));
+    expect(noted.length).toBeGreaterThan(0);
   });
 
   test('counts inspections as the generator does', () => {
