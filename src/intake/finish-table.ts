@@ -2,8 +2,11 @@ import { type Column, codeArray, type NumberColumn, type TextColumn } from '../r
 import type { CodeField, Field, TableDefinition } from '../record/field.js';
 import type { Origin, RecordTable } from '../record/records.js';
 import { type Draft, noDay } from './draft.js';
+import type { Growable } from './growing.js';
+import { countKept, putKept } from './kept-values.js';
 import type { Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
+import { renumbered } from './renumbered.js';
 
 /** The kept rows of one file that belong to a table: its own, or those folded out of its checklist. */
 interface Part {
@@ -24,13 +27,12 @@ function partsOf(table: TableDefinition, readings: readonly FileReading[]): read
   return readings.flatMap(({ draft }) => {
     const isFolded = draft.fold?.table === table;
     if (!isFolded && draft.table !== table) return [];
-    let kept = 0;
-    for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
+    const kept = countKept(draft.aside, draft.rowCount);
     return [{ draft, width: isFolded ? draft.fold!.columns.length : 1, isFolded, kept }];
   });
 }
 
-/** Visits each kept row of a part with its place among the table's rows. */
+/** Visits each kept row of a checklist with the place of its first record among the table's rows. */
 function eachKept(part: Part, first: number, visit: (row: number, at: number) => void): void {
   let at = first;
   for (let row = 0; row < part.draft.rowCount; row++) {
@@ -40,111 +42,151 @@ function eachKept(part: Part, first: number, visit: (row: number, at: number) =>
   }
 }
 
-function finishCodes(field: CodeField, parts: readonly Part[], rowCount: number): TextColumn {
-  const dictionary = ['', ...field.codes.codes.map(({ code }) => code)];
-  const codes = codeArray(rowCount, dictionary.length);
-  let first = 0;
-  for (const part of parts) {
-    const { draft, width } = part;
-    if (part.isFolded) {
-      const fold = draft.fold!;
-      const fixed = fold.columns.map((column) =>
-        field.name === 'component' || field.name === 'side' ? dictionary.indexOf(column[field.name]) : 0,
-      );
-      const said = [0, ...[...fold.values.values()].map((value) => dictionary.indexOf(value.get(field.name) ?? ''))];
-      const isFixed = field.name === 'component' || field.name === 'side';
-      eachKept(part, first, (row, at) => {
-        for (let column = 0; column < width; column++) {
-          codes[at + column] = isFixed ? fixed[column]! : said[draft.folded[row * width + column]!]!;
-        }
-      });
-    } else {
-      const values = draft.columns.get(field.name)?.values;
-      if (values !== undefined) {
-        eachKept(part, first, (row, at) => {
-          codes[at] = values[row]!;
-        });
-      }
-    }
-    first += part.kept * width;
+/**
+ * The kept values of one column of the drafts, file after file; missing ones are zeros. A column that one file gave alone is
+ * moved together where it lies, and given up by its draft: a season is not held twice.
+ */
+function keptValues<A extends Growable>(
+  parts: readonly Part[],
+  rowCount: number,
+  empty: (length: number) => A,
+  valuesOf: (part: Part) => A | undefined,
+): A {
+  const [only] = parts;
+  if (parts.length === 1 && only?.isFolded === false && only.draft.fold === null) {
+    const values = valuesOf(only);
+    if (values === undefined) return empty(rowCount);
+    putKept(values, only.draft.aside, only.draft.rowCount, values, 0);
+    return values.subarray(0, rowCount) as A;
   }
-  return { kind: 'text', codes, dictionary };
-}
-
-/** The numbers used while reading, row by row; a folded row has its owner's key. */
-function gather(field: Field, parts: readonly Part[], rowCount: number): Uint32Array {
-  const gathered = new Uint32Array(rowCount);
+  const gathered = empty(rowCount);
   let first = 0;
   for (const part of parts) {
-    const ownKey = part.isFolded && field.type === 'reference' && field.to === part.draft.table.name;
-    const name = ownKey ? part.draft.table.key[0]! : field.name;
-    const values = part.isFolded && !ownKey ? undefined : part.draft.columns.get(name)?.values;
-    if (values !== undefined) {
+    const values = valuesOf(part);
+    if (values !== undefined && part.isFolded) {
       eachKept(part, first, (row, at) => gathered.fill(values[row]!, at, at + part.width));
-    }
+    } else if (values !== undefined) putKept(values, part.draft.aside, part.draft.rowCount, gathered, first);
     first += part.kept * part.width;
   }
   return gathered;
 }
 
-function finishText(field: Field, parts: readonly Part[], rowCount: number, texts: Texts, table: TableDefinition) {
-  const interner = texts.internerOf(table.name, field);
-  const gathered = gather(field, parts, rowCount);
-  const codeOf = new Uint32Array(interner.size);
-  const dictionary = [''];
-  for (let row = 0; row < rowCount; row++) {
-    const code = gathered[row]!;
-    if (code === 0 || codeOf[code] !== 0) continue;
-    codeOf[code] = dictionary.length;
-    dictionary.push(interner.textOf(code));
+function finishCodes(field: CodeField, parts: readonly Part[], rowCount: number): TextColumn {
+  const dictionary = ['', ...field.codes.codes.map(({ code }) => code)];
+  const codes = keptValues(
+    parts,
+    rowCount,
+    (length) => codeArray(length, dictionary.length) as Uint8Array,
+    ({ draft, isFolded }) => (isFolded ? undefined : (draft.columns.get(field.name)?.values as Uint8Array)),
+  );
+  let first = 0;
+  for (const part of parts) {
+    if (part.isFolded) putFolded(part, field.name, dictionary, codes, first);
+    first += part.kept * part.width;
   }
-  return { column: renumbered(gathered, { codeOf, dictionary }), keys: { codeOf, dictionary } };
-}
-
-function renumbered(gathered: Uint32Array, { codeOf, dictionary }: FinalKeys): TextColumn {
-  const codes = codeArray(gathered.length, dictionary.length);
-  for (let row = 0; row < gathered.length; row++) codes[row] = codeOf[gathered[row]!]!;
   return { kind: 'text', codes, dictionary };
 }
 
-function finishNumbers(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
-  const values = field.type === 'date' ? new Int32Array(rowCount) : new Float64Array(rowCount);
-  const missing = new Uint8Array(rowCount).fill(1);
-  let present = 0;
-  let first = 0;
-  for (const part of parts) {
-    const drafted = part.isFolded ? undefined : part.draft.columns.get(field.name)?.values;
-    if (drafted !== undefined) {
-      eachKept(part, first, (row, at) => {
-        const value = drafted[row]!;
-        if (Number.isNaN(value) || (field.type === 'date' && value === noDay)) return;
-        values[at] = value;
-        missing[at] = 0;
-        present++;
-      });
+function putFolded(part: Part, name: string, dictionary: readonly string[], codes: Uint8Array, first: number): void {
+  const { draft, width } = part;
+  const fold = draft.fold!;
+  const isFixed = name === 'component' || name === 'side';
+  const fixed = fold.columns.map((column) => (isFixed ? dictionary.indexOf(column[name]) : 0));
+  const said = [0, ...[...fold.values.values()].map((value) => dictionary.indexOf(value.get(name) ?? ''))];
+  eachKept(part, first, (row, at) => {
+    for (let column = 0; column < width; column++) {
+      codes[at + column] = isFixed ? fixed[column]! : said[draft.folded[row * width + column]!]!;
     }
-    first += part.kept * part.width;
+  });
+}
+
+/** The numbers used while reading, row by row; a folded row has its owner's key. */
+function gather(field: Field, parts: readonly Part[], rowCount: number): Uint32Array {
+  return keptValues(
+    parts,
+    rowCount,
+    (length) => new Uint32Array(length),
+    ({ draft, isFolded }) => {
+      const ownKey = isFolded && field.type === 'reference' && field.to === draft.table.name;
+      if (isFolded && !ownKey) return undefined;
+      return draft.columns.get(ownKey ? draft.table.key[0]! : field.name)?.values as Uint32Array | undefined;
+    },
+  );
+}
+
+/** Numbers texts again in order of first appearance among the rows kept. */
+function numberAgain(gathered: Uint32Array, texts: readonly string[]): FinalKeys {
+  const codeOf = new Uint32Array(texts.length);
+  const dictionary = [''];
+  for (let row = 0; row < gathered.length; row++) {
+    const code = gathered[row]!;
+    if (code === 0 || codeOf[code] !== 0) continue;
+    codeOf[code] = dictionary.length;
+    dictionary.push(texts[code]!);
   }
-  return { kind: 'number', values, missing: present === rowCount ? null : missing };
+  return { codeOf, dictionary };
+}
+
+function finishText(gathered: Uint32Array, { codeOf, dictionary }: FinalKeys): TextColumn {
+  return { kind: 'text', codes: renumbered(gathered, codeOf, dictionary.length), dictionary };
+}
+
+function finishNumbers(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
+  const isDate = field.type === 'date';
+  const isGiven = parts.some(({ draft, isFolded }) => !isFolded && draft.columns.has(field.name));
+  if (!isGiven) {
+    const values = isDate ? new Int32Array(rowCount) : new Float64Array(rowCount);
+    return { kind: 'number', values, missing: rowCount === 0 ? null : new Uint8Array(rowCount).fill(1) };
+  }
+  const drafted = ({ draft, isFolded }: Part) => (isFolded ? undefined : draft.columns.get(field.name)?.values);
+  const values = isDate
+    ? keptValues(
+        parts,
+        rowCount,
+        (length) => new Int32Array(length).fill(noDay),
+        (part) => drafted(part) as Int32Array,
+      )
+    : keptValues(
+        parts,
+        rowCount,
+        (length) => new Float64Array(length).fill(Number.NaN),
+        (part) => drafted(part) as Float64Array,
+      );
+  return { kind: 'number', values, missing: takeMissing(values) };
+}
+
+/** Which values are missing, null for none; zeros take their places. */
+function takeMissing(values: Float64Array | Int32Array): Uint8Array | null {
+  let missing: Uint8Array | null = null;
+  const isMissing = values instanceof Int32Array ? (value: number) => value === noDay : Number.isNaN;
+  for (let row = 0; row < values.length; row++) {
+    if (!isMissing(values[row]!)) continue;
+    missing ??= new Uint8Array(values.length);
+    missing[row] = 1;
+    values[row] = 0;
+  }
+  return missing;
 }
 
 function finishOrigin(parts: readonly Part[], rowCount: number, files: readonly string[]): Origin {
   const fileOf = parts.length <= 0x100 ? new Uint8Array(rowCount) : new Uint16Array(rowCount);
-  const lineOf = new Uint32Array(rowCount);
   let first = 0;
-  for (const [index, part] of parts.entries()) {
-    eachKept(part, first, (row, at) => {
-      lineOf.fill(part.draft.lines[row]!, at, at + part.width);
-      fileOf.fill(index, at, at + part.width);
-    });
-    first += part.kept * part.width;
+  for (const [index, { kept, width }] of parts.entries()) {
+    if (index > 0) fileOf.fill(index, first, first + kept * width);
+    first += kept * width;
   }
+  const lineOf = keptValues(
+    parts,
+    rowCount,
+    (length) => new Uint32Array(length),
+    ({ draft }) => draft.lines,
+  );
   return { files: parts.map(({ draft }) => files[draft.file]!), fileOf, lineOf };
 }
 
 /**
  * The kept rows of a table, in order of file and line, folded ones with the row they come from. A table's keys are numbered
- * in order of first appearance, and references to it use the same numbers and the same dictionary.
+ * in order of first appearance, and references to it use the same numbers and the same dictionary. The drafts are used up.
  */
 export function finishTable(
   table: TableDefinition,
@@ -158,10 +200,11 @@ export function finishTable(
   for (const field of table.fields) {
     if (field.type === 'code') columns.set(field.name, finishCodes(field, parts, rowCount));
     else if (field.type === 'reference') {
-      columns.set(field.name, renumbered(gather(field, parts, rowCount), finalKeys.get(field.to)!));
+      columns.set(field.name, finishText(gather(field, parts, rowCount), finalKeys.get(field.to)!));
     } else if (field.type === 'text' || field.type === 'pseudonym') {
-      const { column, keys } = finishText(field, parts, rowCount, texts, table);
-      columns.set(field.name, column);
+      const gathered = gather(field, parts, rowCount);
+      const keys = numberAgain(gathered, texts.internerOf(table.name, field).texts());
+      columns.set(field.name, finishText(gathered, keys));
       if (field.name === table.key[0]) finalKeys.set(table.name, keys);
     } else columns.set(field.name, finishNumbers(field, parts, rowCount));
   }

@@ -1,6 +1,8 @@
+import { isAscii } from 'node:buffer';
 import { grown } from './growing.js';
 
 const firstBytes = 4096;
+const stretch = 1 << 16;
 const firstSlots = 64;
 
 /** The numbered texts of an interner that takes no more of them, in memory that several threads may read. */
@@ -75,6 +77,27 @@ export class Interner {
     const { buffer, byteOffset } = this.#bytes;
     const start = this.#ends[code - 1]!;
     return Buffer.from(buffer, byteOffset + start, this.#ends[code]! - start).toString();
+  }
+
+  /** Every text by its code, the empty one for 0. */
+  texts(): readonly string[] {
+    const texts = [''];
+    let from = 0;
+    while (texts.length < this.size) {
+      // A stretch of plain letters is made one string and cut up, which takes a fifth of the time of one at a time.
+      let code = texts.length;
+      while (code < this.size && this.#ends[code]! - from < stretch) code++;
+      if (code === texts.length) code++;
+      const to = this.#ends[code - 1]!;
+      const bytes = Buffer.from(this.#bytes.buffer, this.#bytes.byteOffset + from, to - from);
+      const plain = isAscii(bytes) ? bytes.toString('latin1') : null;
+      for (let one = texts.length; one < code; one++) {
+        const start = this.#ends[one - 1]!;
+        texts.push(plain === null ? this.textOf(one) : plain.slice(start - from, this.#ends[one]! - from));
+      }
+      from = to;
+    }
+    return texts;
   }
 
   /** By the code of each text of another interner: its code here, given out when new. */
