@@ -15,12 +15,6 @@ function repeated(table: TableDefinition): Saying {
   };
 }
 
-const doubleEntry: Saying = {
-  code: 'double-entry',
-  reason: 'an earlier row records the same event under another key',
-  remedy: 'Leave one of the two out, or correct what makes them alike.',
-};
-
 const sideCount = side.codes.length + 1;
 const partCount = (componentCodes.codes.length + 1) * sideCount;
 
@@ -116,33 +110,6 @@ export function checkKeys(
     for (let row = 0; row < reading.draft.rowCount; row++) {
       if (reading.draft.aside[row] === 1 || rows.add(index, row)) continue;
       remarkOn(reading, row, positionOf(reading, table.key[0]!), repeated(table));
-    }
-  }
-}
-
-/**
- * Sets aside every row that is alike an earlier kept one in all the fields by which its file's crosswalk knows a double
- * entry. A row that lacks one of them, such as an unknown craft, is like no other.
- */
-export function checkDoubleEntries(readings: readonly FileReading[]): void {
-  const groups = new Map<string, FileReading[]>();
-  for (const reading of readings) {
-    const { duplicates } = reading.rule;
-    if (duplicates.length === 0 || !duplicates.every((name) => reading.draft.columns.has(name))) continue;
-    const name = duplicates.join(' ');
-    groups.set(name, [...(groups.get(name) ?? []), reading]);
-  }
-  for (const group of groups.values()) {
-    const columns = group.map(({ draft, rule }) => rule.duplicates.map((name) => draft.columns.get(name)!.values));
-    const rows = new RowSet(columns);
-    for (const [index, reading] of group.entries()) {
-      const compared = columns[index]!;
-      const isText = reading.rule.duplicates.map((name) => reading.draft.columns.get(name)!.interner !== null);
-      for (let row = 0; row < reading.draft.rowCount; row++) {
-        if (reading.draft.aside[row] === 1) continue;
-        if (compared.some((values, place) => isText[place] && values[row] === 0)) continue;
-        if (!rows.add(index, row)) remarkOn(reading, row, null, doubleEntry);
-      }
     }
   }
 }

@@ -3,7 +3,8 @@ import type { TableDefinition, TableName } from '../record/field.js';
 import type { FileSum, ImportSum } from '../record/file-sum.js';
 import type { Records, RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
-import { checkDoubleEntries, checkKeys } from './check-keys.js';
+import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
+import { checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
@@ -53,6 +54,8 @@ export interface ImportResult {
   /** One line a problem noted on a kept row. */
   readonly notes: readonly LedgerLine[];
   readonly setAsideRows: readonly SetAsideRow[];
+  /** Pairs of rows that record one event under two keys, whatever became of them. */
+  readonly doubleEntries: readonly DoubleEntry[];
   /** What stops the import: where there is one, no records are given, and nothing may be stored. */
   readonly problems: readonly Problem[];
 }
@@ -68,7 +71,15 @@ function emptyRecords(texts: Texts): Records {
 
 function nothing(problems: readonly Problem[]): ImportResult {
   const sum = { files: [], definitionChanges: [], asOf: null, fingerprint: '' };
-  return { records: emptyRecords(new Texts()), sum, setAside: [], notes: [], setAsideRows: [], problems };
+  return {
+    records: emptyRecords(new Texts()),
+    sum,
+    setAside: [],
+    notes: [],
+    setAsideRows: [],
+    doubleEntries: [],
+    problems,
+  };
 }
 
 /** Reads the files, those of parent tables first; the readings come back in the order of the tasks. */
@@ -132,19 +143,25 @@ function rememberZones({ draft }: FileReading, zones: Map<number, string>): void
 }
 
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): void {
+function checkAcross(
+  readings: readonly FileReading[],
+  texts: Texts,
+  crosswalks: readonly Crosswalk[],
+): readonly DoubleEntry[] {
+  const doubleEntries: DoubleEntry[] = [];
   let kinds: Int16Array = new Int16Array(0);
   for (const table of tables) {
     const own = readings.filter(({ draft }) => draft.table === table);
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
     checkKeys(table, own, readings, texts);
-    checkDoubleEntries(own);
+    doubleEntries.push(...checkDoubleEntries(own));
     const space = texts.spaceOf(table.name);
     markKeys(own, space);
     if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
   }
   checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
+  return doubleEntries;
 }
 
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
@@ -170,7 +187,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   const readings = await readAll(tasks, request, texts);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return nothing(problems);
-  checkAcross(readings, texts, crosswalks);
+  const doubleEntries = checkAcross(readings, texts, crosswalks);
   for (const reading of readings) {
     const line = await readAgain(request.from, reading);
     if (line === null) continue;
@@ -198,5 +215,5 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   ]);
   const sum = importSum(crosswalks, files);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
-  return { records, sum, setAside, notes, setAsideRows, problems: [] };
+  return { records, sum, setAside, notes, setAsideRows, doubleEntries, problems: [] };
 }
