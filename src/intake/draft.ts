@@ -47,6 +47,7 @@ export class Draft {
   /** The keys, by their numbers, of rows set aside before they could come into the draft. */
   readonly lostKeys: number[] = [];
   #capacity = firstRows;
+  readonly #bytes: number;
 
   constructor(table: TableDefinition, file: number, bytes: number, fields: readonly FieldRule[], fold: Fold | null) {
     this.table = table;
@@ -54,6 +55,7 @@ export class Draft {
     this.fields = fields;
     this.offsets = bytes < 2 ** 32 ? new Uint32Array(firstRows) : new Float64Array(firstRows);
     this.fold = fold;
+    this.#bytes = bytes;
     if (fold !== null) this.folded = new Uint16Array(firstRows * fold.columns.length);
   }
 
@@ -71,7 +73,10 @@ export class Draft {
   /** Makes room for one row more. */
   makeRoom(): void {
     if (this.rowCount < this.#capacity) return;
-    this.#capacity *= 2;
+    // What is left of the file tells how many rows to expect, so that few columns are ever moved.
+    const expected = (this.rowCount / (this.offsets[this.rowCount - 1]! + 1)) * this.#bytes * 1.02;
+    const { round, min, max } = Math;
+    this.#capacity = round(min(max(expected, this.#capacity * 1.5), this.#capacity * 16));
     this.lines = grown(this.lines, this.#capacity);
     this.offsets = grown(this.offsets, this.#capacity);
     this.aside = grown(this.aside, this.#capacity);
