@@ -15,7 +15,7 @@ export interface PartFinding {
   readonly standing: Standing;
   /** Its place by the value, 1 the most often fouled, equal values alike; null unless fouled. */
   readonly rank: number | null;
-  /** The place as readers see it, with its own uncertainty where the sheet gives it: `2`, `2 (1 to 4)`. */
+  /** The place as readers see it; empty unless fouled. */
   readonly place: string;
   /** On the scale that readers see, such as percent; null where too few looked. */
   readonly value: number | null;
@@ -92,12 +92,10 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
       oftenSkipped: skipped !== null && skipped * 100 >= limits.often,
     };
   });
-  return found.map((part, row) => {
+  return found.map((part) => {
     if (part.standing !== 'fouled') return part;
     const rank = 1 + found.filter((other) => other.standing === 'fouled' && other.value! > part.value!).length;
-    const [low, high] = [number(row, 'rank-low'), number(row, 'rank-high')];
-    const between = low === null || high === null ? '' : low === high ? '' : ` (${low} to ${high})`;
-    return { ...part, rank, place: `${rank}${between}` };
+    return { ...part, rank, place: String(rank) };
   });
 }
 

@@ -33,8 +33,6 @@ export const craftOptions: readonly ChartOption[] = [
   },
   column('looks', false, 'The column that counts how many craft had the part looked at.'),
   column('skipped', false, 'The column with the skipped share.'),
-  column('rank-low', false, 'The column with the best place that the data allow the part.'),
-  column('rank-high', false, 'The column with the worst place that the data allow the part.'),
   {
     word: 'classes',
     takes: 'list',

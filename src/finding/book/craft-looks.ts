@@ -7,6 +7,8 @@ import { answer } from './derived-fields.js';
 export interface CraftLooks {
   /** Distinct parts looked at on any side; -1 where the inspection has no check at all. */
   readonly partsLooked: Int16Array;
+  /** Distinct parts with mussels on any side; -1 where no part was looked at. */
+  readonly partsFouled: Int16Array;
   /** Whether any part had mussels: no only where parts were looked at, missing where none was. */
   readonly mussels: Uint8Array;
   /** Whether any part had attached mussels above trace; missing where stage or abundance was left open. */
@@ -62,6 +64,7 @@ export function craftLooks(inspectionCount: number, checks: RecordTable, parentO
   const place = component.dictionary.map((name) => components.findIndex((entry) => entry.component === name));
   const words = Math.ceil(components.length / 32);
   const looked = new Int32Array(inspectionCount * words);
+  const fouled = new Int32Array(inspectionCount * words);
   const marks = new Uint8Array(inspectionCount);
   const markOf = markOfLook(checks);
   for (let row = 0; row < checks.rowCount; row++) {
@@ -70,16 +73,23 @@ export function craftLooks(inspectionCount: number, checks: RecordTable, parentO
     marks[parent]! |= marked;
     const at = place[component.codes[row]!]!;
     if ((marked & mark.looked) !== 0 && at >= 0) looked[parent * words + (at >> 5)]! |= 1 << (at & 31);
+    if ((marked & mark.mussels) !== 0 && at >= 0) fouled[parent * words + (at >> 5)]! |= 1 << (at & 31);
   }
   const partsLooked = new Int16Array(inspectionCount).fill(-1);
+  const partsFouled = new Int16Array(inspectionCount).fill(-1);
+  const partsIn = (bits: Int32Array, row: number): number => {
+    let parts = 0;
+    for (let word = 0; word < words; word++) parts += bitsIn(bits[row * words + word]!);
+    return parts;
+  };
   for (let row = 0; row < inspectionCount; row++) {
     if (marks[row] === 0) continue;
-    let parts = 0;
-    for (let word = 0; word < words; word++) parts += bitsIn(looked[row * words + word]!);
-    partsLooked[row] = parts;
+    partsLooked[row] = partsIn(looked, row);
+    if (partsLooked[row]! > 0) partsFouled[row] = partsIn(fouled, row);
   }
   return {
     partsLooked,
+    partsFouled,
     mussels: answersFrom(marks, mark.mussels, mark.openFinding),
     established: answersFrom(marks, mark.established, mark.unsettled | mark.openFinding),
   };

@@ -124,6 +124,18 @@ function courseFields(records: Records, { local, looks }: InspectionGround): Fie
         }),
     },
     {
+      field: numberField(
+        'parts_fouled',
+        'parts',
+        'Parts with mussels, one with sides counted once; missing where no part was looked at.',
+      ),
+      build: () =>
+        numbersByRow(inspections.rowCount, (row) => {
+          const parts = looks().partsFouled[row]!;
+          return parts < 0 ? null : parts;
+        }),
+    },
+    {
       field: yesNoField(
         'mussels_on_parts',
         'Whether mussels were found on any part; no only where parts were looked at, missing where none was.',

@@ -103,6 +103,7 @@ describe('looks in the book', () => {
   it('sum up on their inspection, where not checked is not clean', () => {
     const inspections = table(book, 'inspections');
     expect(values(inspections, 'parts_looked')).toEqual([1, 2, 0, 1, null]);
+    expect(values(inspections, 'parts_fouled')).toEqual([1, 0, null, 1, null]);
     expect(values(inspections, 'mussels_on_parts')).toEqual(['yes', 'no', null, 'yes', null]);
     expect(values(inspections, 'established')).toEqual(['yes', 'no', null, null, null]);
   });
