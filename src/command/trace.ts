@@ -76,7 +76,7 @@ function traceJson({ name, formula, shownAs, result, inputs, standsOn, counts }:
       unit: input.unit,
       source: input.source,
     })),
-    stands_on: standsOn.map((other) => ({ name: other.name, formula: other.formula, ...resultJson(other.result, '') })),
+    stands_on: standsOn.map((other) => ({ name: other.name, formula: other.formula, ...resultJson(other.result, other.shownAs) })),
     counts: counts.map(({ leftOut, setAside, ...count }) => ({
       ...count,
       left_out: { not_matching: leftOut.otherwise, not_known: leftOut.unknown, without_value: leftOut.missing },
@@ -99,7 +99,7 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   for (const input of inputs)
     say(`  ${input.name} = ${showResult(input.value, '')} ${input.unit}, from ${input.source || 'no source given'}`);
   if (standsOn.length > 0) say('\nStands on');
-  for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, '')}`);
+  for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, other.shownAs)}`);
   for (const count of counts) sayCount(count);
   saySetAside(counts);
 }

@@ -79,6 +79,7 @@ function failureIn(formula: Formula, { known, book, group }: Environment): Faile
     if (base === null) return group === null ? null : tableIn(book, group.table);
     const value = known.get(base);
     if (value === undefined) return book.tables.get(base) ?? null;
+    if (value.kind === 'sheet') return value.table;
     return value.kind === 'rows' ? tableIn(book, value.table) : null;
   };
   const failed = outerNames(formula, tableOf)

@@ -3,7 +3,7 @@ import type { ColumnGiven } from './functions/declaration.js';
 import { answersForRows } from './rows/evaluate-rows.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';
-import { rowOfKeys } from './sheet/sheet-value.js';
+import { rowsOfKeys } from './sheet/sheet-value.js';
 import { type Node, parts } from './tree.js';
 import type { SheetValue } from './value/evaluated.js';
 
@@ -29,7 +29,7 @@ export function giveColumn(reading: RowsReading, sheet: SheetValue, evaluation: 
     rows,
     values: column === null ? [] : Array.from(rows, (row) => cells[row]!),
     unit: kind?.kind === 'number' ? kind.unit : [],
-    own: group?.sheet === sheet.name ? rowOfKeys(sheet, [...group.keys.values()]) : null,
+    own: group?.sheet === sheet.name ? (rowsOfKeys(sheet, [...group.keys.values()])[0] ?? null) : null,
     cautions: deciding.map((name) => `${name} decides which rows of ${sheet.name} are taken, and is taken as known`),
   };
 }

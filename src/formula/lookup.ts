@@ -1,6 +1,6 @@
 import type { Evaluation } from './context.js';
 import { dayOf } from './day.js';
-import { cellOf, rowOfKeys } from './sheet/sheet-value.js';
+import { cellOf, rowsOfKeys } from './sheet/sheet-value.js';
 import type { LookupNode } from './tree.js';
 import type { Evaluated, SheetValue } from './value/evaluated.js';
 import { givenNumber } from './value/number.js';
@@ -31,8 +31,9 @@ function nothing(sheet: SheetValue, column: string, why: string): Evaluated {
 export function lookUp(node: LookupNode, evaluation: Evaluation): Evaluated {
   const sheet = sheetIn(node.sheet.name, evaluation);
   const keys = node.keys.map((key, at) => keyOf(evaluation.single(key), sheet.table.fields.get(sheet.keys[at]!)?.kind));
-  const row = rowOfKeys(sheet, keys);
-  if (row !== null) return cellOf(sheet, node.column.name, row);
+  const [row, ...more] = rowsOfKeys(sheet, keys);
+  if (row !== undefined && more.length === 0) return cellOf(sheet, node.column.name, row);
   const wanted = keys.map((key) => (key === null ? 'a missing key' : String(key))).join(', ');
-  return nothing(sheet, node.column.name, `the sheet ${sheet.name} has no row for ${wanted}`);
+  const number = row === undefined ? 'no row' : `${more.length + 1} rows`;
+  return nothing(sheet, node.column.name, `the sheet ${sheet.name} has ${number} for ${wanted}`);
 }

@@ -1,3 +1,5 @@
+import type { Definition } from '../formula/definitions.js';
+import type { FormulaKind } from '../formula/kind.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
 import { checkCharts, checkProse } from './check-mentions.js';
@@ -26,10 +28,13 @@ export function computeNotebook(
   const { seed, resamples } = document.settings;
   const problems = [...read.problems];
   const values = new Map<string, Evaluated>();
-  const environment = { book, known: values, group: null, resamples: { count: resamples, seed }, cache: memory.cache };
+  const definitions = { inputs: new Set<string>(), made: new Map<string, Definition>(), values };
+  const drawn = { count: resamples, seed };
+  const environment = { book, known: values, definitions, group: null, resamples: drawn, cache: memory.cache };
   const { file } = document;
   const keys = new Map<string, string>();
-  const knowledge: Knowledge = { file, book, kinds: new Map(), values, environment, problems, memory, keys };
+  const kinds = new Map<string, FormulaKind>();
+  const knowledge: Knowledge = { file, book, kinds, values, environment, problems, memory, keys, definitions };
   const declared = declaredIn(document, book, problems);
   const made = new Making(knowledge);
   for (const item of declared.values()) if (item.kind === 'input') made.input(item);

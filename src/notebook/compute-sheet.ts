@@ -1,30 +1,21 @@
-import { groupRows, type RowGroup } from '../finding/group-rows.js';
+import { groupRows } from '../finding/group-rows.js';
 import { evaluate } from '../formula/evaluate.js';
-import type { FormulaKind } from '../formula/kind.js';
 import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
-import type { Formula } from '../formula/tree.js';
-import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { BookTable } from '../record/book.js';
 import { type ComputedSheet, emptySheet } from './computed-sheet.js';
 import type { FormulaRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
+import { fillGroups } from './fill-groups.js';
 import { findingSheet } from './finding-sheet.js';
-import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
+import { cellProblem, checkCell, formulaIn } from './formula-cell.js';
 import { formulaKey } from './formula-key.js';
 import { keyResult, labelOf } from './key-cell.js';
-import { neededNames } from './needed-names.js';
-import { orderByNeed } from './order.js';
 import { orderRows } from './order-rows.js';
+import { checkColumns } from './sheet-columns.js';
 import { unknownFields } from './sheet-fields.js';
 import type { Knowledge } from './workings.js';
-
-interface Column {
-  readonly row: FormulaRow;
-  readonly formula: Formula;
-  readonly kind: FormulaKind;
-}
 
 /** A sheet filled once for every group, or by a finding; a sheet with a mistake has no rows and names it. */
 export function computeSheet(declared: SheetDeclaration, knowledge: Knowledge): ComputedSheet {
@@ -71,11 +62,12 @@ function eachSheet(
   const keys = maker.fields.map(({ text }) => text);
   const wrongKeys = unknownFields(knowledge.file, maker.fields, table);
   if (wrongKeys.length > 0) return emptySheet(declared, wrongKeys);
-  const { columns, problems } = checkColumns(declared, table, keys, knowledge);
+  const { columns, failed, problems } = checkColumns(declared, table, keys, knowledge);
   const groupsKey = knowledge.memory.keyOf('groups', rowsKey, ...keys);
   const { text: sheetName } = declared.name;
   const groups = knowledge.memory.value(`groups of ${sheetName}`, groupsKey, () => groupRows(table, rows, keys));
-  const filled = fillGroups(sheetName, groups, groupsKey, { table, keys, columns }, knowledge);
+  const plan = { name: sheetName, table, keys, columns, failed, order: declared.order };
+  const { filled, asked } = fillGroups(plan, groups, groupsKey, knowledge);
   const inOrder = declared.columns.flatMap(({ name }) => columns.filter(({ row }) => row.name.text === name.text));
   const shown = filled.map(({ key, cells }) => ({
     key,
@@ -102,44 +94,13 @@ function eachSheet(
     },
     workings: {
       formulas: new Map(columns.map(({ row, formula }) => [row.name.text, formula])),
+      needs: [],
+      ofRows: [],
       keys: ordered.rows.map(({ key }) => key),
       cells: ordered.rows.map(({ cells }) => cells),
     },
+    asked,
   };
-}
-
-/** The cells of every group, column by column, so that a column whose formula stayed the same is not computed again. */
-function fillGroups(
-  sheetName: string,
-  groups: readonly RowGroup[],
-  groupsKey: string,
-  {
-    table,
-    keys,
-    columns,
-  }: { readonly table: BookTable; readonly keys: readonly string[]; readonly columns: readonly Column[] },
-  knowledge: Knowledge,
-): readonly { readonly key: RowGroup['key']; readonly cells: ReadonlyMap<string, Evaluated> }[] {
-  const columnKeys = new Map<string, string>();
-  const filled = groups.map((group) => ({
-    key: group.key,
-    cells: new Map<string, Evaluated>(),
-    known: new Map(knowledge.values),
-    group: { table: table.name, rows: group.rows, keys: new Map(keys.map((key, at) => [key, group.key[at] ?? null])) },
-  }));
-  for (const { row, formula } of columns) {
-    const { text: name } = row.name;
-    const key = formulaKey(formula, knowledge, columnKeys, groupsKey);
-    columnKeys.set(name, key);
-    const values = knowledge.memory.value(`${sheetName}.${name}`, key, () =>
-      filled.map(({ known, group }) => evaluate(formula, { ...knowledge.environment, known, group })),
-    );
-    filled.forEach(({ cells, known }, at) => {
-      cells.set(name, values[at]!);
-      known.set(name, values[at]!);
-    });
-  }
-  return filled;
 }
 
 function keyColumn(table: BookTable, key: string): SheetColumn {
@@ -156,48 +117,4 @@ function valueColumn({ name, formula, shownAs }: FormulaRow): SheetColumn {
     shownAs: shownAs.text,
     meaning: '',
   };
-}
-
-/** The sound columns in the order in which they are computed, and what is wrong with the others. */
-function checkColumns(
-  declared: SheetDeclaration,
-  table: BookTable,
-  keys: readonly string[],
-  knowledge: Knowledge,
-): { columns: readonly Column[]; problems: readonly Problem[] } {
-  const problems: Problem[] = [];
-  const read = new Map<string, { row: FormulaRow; formula: Formula }>();
-  for (const row of declared.columns) {
-    const name = row.name.text;
-    if (read.has(name) || keys.includes(name)) {
-      const wanted = 'a name that no other column or key of this sheet has';
-      problems.push(cellProblem(knowledge.file, row.name, 'name-taken', wanted, 'Choose another name.'));
-      continue;
-    }
-    const formula = formulaIn(knowledge.file, row.formula);
-    if ('problems' in formula) problems.push(...formula.problems);
-    else read.set(name, { row, formula: formula.tree });
-  }
-  const needing = [...read].map(([name, { formula }]) => ({
-    name,
-    needs: neededNames(name, formula, knowledge.book).filter((need) => read.has(need)),
-  }));
-  const { names, loops } = orderByNeed(needing);
-  for (const loop of loops) {
-    const { row } = read.get(loop[0]!)!;
-    const wanted = 'columns that do not need each other in a circle';
-    const remedy = `The circle is ${loop.join(' → ')}: take one of them out of another’s formula.`;
-    problems.push(cellProblem(knowledge.file, row.formula, 'loop', wanted, remedy));
-  }
-  const kinds = new Map<string, FormulaKind>();
-  const columns: Column[] = [];
-  for (const name of names) {
-    const { row, formula } = read.get(name)!;
-    const checked = checkCell(formula, knowledge, { table: table.name, keys }, kinds);
-    const wrong = [...checked.problems, ...checkShownAs(knowledge.file, row.shownAs, checked.kind)];
-    problems.push(...wrong);
-    kinds.set(name, wrong.length > 0 ? { kind: 'unknown' } : checked.kind);
-    if (wrong.length === 0 && checked.kind.kind !== 'unknown') columns.push({ row, formula, kind: checked.kind });
-  }
-  return { columns, problems };
 }

@@ -1,3 +1,4 @@
+import type { SheetValue } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { SheetDeclaration } from './document.js';
 import type { EvaluatedSheet } from './evaluated.js';
@@ -7,12 +8,15 @@ import type { SheetWorkings } from './workings.js';
 export interface ComputedSheet {
   readonly sheet: EvaluatedSheet;
   readonly workings: SheetWorkings;
+  /** The sheet as formulas ask it, and its key in the memory; null where it could not be filled. */
+  readonly asked: { readonly value: SheetValue; readonly key: string } | null;
 }
 
 /** A sheet that could not be filled, with the reasons. */
 export function emptySheet({ name, sentence }: SheetDeclaration, problems: readonly Problem[]): ComputedSheet {
   return {
     sheet: { name: name.text, sentence, columns: [], rows: [], notes: [], problems, line: name.line },
-    workings: { formulas: new Map(), keys: [], cells: [] },
+    workings: { formulas: new Map(), needs: [], ofRows: [], keys: [], cells: [] },
+    asked: null,
   };
 }

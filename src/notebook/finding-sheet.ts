@@ -7,6 +7,7 @@ import { type ComputedSheet, emptySheet } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { toldChoices } from './finding-options.js';
+import { findingValue } from './finding-value.js';
 import { cellProblem } from './formula-cell.js';
 import { keyResult } from './key-cell.js';
 import { orderRows } from './order-rows.js';
@@ -51,9 +52,12 @@ export function findingSheet(
   const key = memory.keyOf('finding', finding.name, rowsKey, told, memory.recordsKey);
   const answer = memory.value(declared.name.text, key, () => finding.find(book, table, rows, by, choices));
   const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
-  const filled = answer.rows.map((cells) => ({
+  const filled = answer.rows.map((cells, row) => ({
+    at: row,
     results: cells.map((cell, at) => cellResult(cell, answer.columns[at]!, table)),
   }));
+  const asked = { table, rows, by, description: maker.rows.text };
+  const value = findingValue(declared.name.text, answer, columns, asked);
   const ordered = orderRows(filled, columns, declared.order, file);
   return {
     sheet: {
@@ -61,11 +65,23 @@ export function findingSheet(
       sentence: declared.sentence,
       columns,
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
-      notes: [...accountNotes(finding), ...answer.leftOut, ...(ordered.note === null ? [] : [ordered.note])],
+      notes: [
+        ...(answer.said ?? []),
+        ...accountNotes(finding),
+        ...answer.leftOut,
+        ...(ordered.note === null ? [] : [ordered.note]),
+      ],
       problems: ordered.problems,
       line: declared.name.line,
     },
-    workings: { formulas: new Map(), keys: [], cells: [] },
+    workings: {
+      formulas: new Map(),
+      needs: [],
+      ofRows: [],
+      keys: ordered.rows.map(({ at }) => value.rowKeys[at]!),
+      cells: ordered.rows.map(({ at }) => new Map([...value.cells].map(([column, cells]) => [column, cells[at]!]))),
+    },
+    asked: { value, key },
   };
 }
 

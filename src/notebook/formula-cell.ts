@@ -38,8 +38,12 @@ export function checkCell(
   sheet: SheetScope | null,
   columns: ReadonlyMap<string, FormulaKind> = new Map(),
 ): { readonly kind: FormulaKind; readonly problems: readonly Problem[] } {
-  const known = columns.size === 0 ? knowledge.kinds : new Map([...knowledge.kinds, ...columns]);
-  return checkFormula(formula, { book: knowledge.book, known, sheet });
+  const { book, kinds, definitions } = knowledge;
+  if (columns.size === 0) return checkFormula(formula, { book, known: kinds, sheet, definitions });
+  // A column that has a figure's name stands before it, and a column cannot be asked for with another input.
+  const made = new Map([...definitions.made].filter(([name]) => !columns.has(name)));
+  const known = new Map([...kinds, ...columns]);
+  return checkFormula(formula, { book, known, sheet, definitions: { ...definitions, made } });
 }
 
 /** What is wrong with a `shown as` cell for values of that kind; empty when it fits. */

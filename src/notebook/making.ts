@@ -3,13 +3,14 @@ import { inputValue } from '../formula/input-value.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
-import type { Formula } from '../formula/tree.js';
+import { type Formula, namesIn } from '../formula/tree.js';
 import { kindOfValue } from '../formula/value/kind-of-value.js';
 import type { Problem } from '../problem/problem.js';
 import { computeSheet } from './compute-sheet.js';
 import { emptySheet } from './computed-sheet.js';
 import type { Declared } from './declared.js';
-import type { Cell } from './document.js';
+import { declaredTables, groupTable } from './declared-tables.js';
+import type { Cell, SheetDeclaration } from './document.js';
 import type { EvaluatedFigure, EvaluatedInput, EvaluatedSelection, EvaluatedSheet } from './evaluated.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
 import { formulaKey } from './formula-key.js';
@@ -39,7 +40,8 @@ export class Making {
   }
 
   input({ name, input }: Extract<Declared, { kind: 'input' }>): void {
-    const { file, kinds, values, problems, book, keys, memory } = this.knowledge;
+    const { file, kinds, values, problems, book, keys, memory, definitions } = this.knowledge;
+    definitions.inputs.add(name.text);
     const counted = [...book.tables.values()].map((table) => table.counted);
     const at = (cell: Cell) => ({ file, line: cell.line, column: cell.column });
     const found = inputValue(
@@ -71,10 +73,14 @@ export class Making {
     const formulas = formulaCells(declared).map((cell) => ({ cell, read: formulaIn(file, cell) }));
     const own = declared.kind === 'sheet' ? new Set(declared.sheet.columns.map(({ name }) => name.text)) : new Set();
     const { text: name } = declared.name;
-    const used = formulas.flatMap(({ read }) =>
-      'tree' in read ? neededNames(name, read.tree, this.knowledge.book) : [],
-    );
-    const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need));
+    const { book } = this.knowledge;
+    const group = declared.kind === 'sheet' ? groupTable(declared.sheet, all, book) : null;
+    const tableOf = declaredTables(all, book, group);
+    const used = formulas.flatMap(({ read }) => ('tree' in read ? neededNames(name, read.tree, book, tableOf) : []));
+    // A sheet may ask about its own rows: its columns have an order of their own.
+    const itself = declared.kind === 'sheet' ? name : null;
+    const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need) && need !== itself);
+    this.knowledge.definitions.made.set(name, { formula: null, needs });
     const single = declared.kind === 'sheet' ? undefined : formulas[0]?.read;
     if (single !== undefined && 'problems' in single) {
       this.knowledge.problems.push(...single.problems);
@@ -111,10 +117,16 @@ export class Making {
 
   compute({ name, declared, formula, needs }: Item): void {
     if (declared.kind === 'sheet') {
-      const { sheet, workings } = computeSheet(declared.sheet, this.knowledge);
+      const { sheet, workings, asked } = computeSheet(declared.sheet, this.knowledge);
       this.knowledge.problems.push(...sheet.problems);
       this.sheets.set(name, sheet);
-      this.sheetWorkings.set(name, workings);
+      this.sheetWorkings.set(name, { ...workings, needs, ofRows: ofRows(declared.sheet, this.knowledge.file) });
+      if (asked === null) this.fail(name, sheet.problems);
+      else {
+        this.knowledge.keys.set(name, asked.key);
+        this.knowledge.kinds.set(name, kindOfValue(asked.value));
+        this.knowledge.values.set(name, asked.value);
+      }
       return;
     }
     if (formula === null || declared.kind === 'input') return;
@@ -133,6 +145,7 @@ export class Making {
     const key = formulaKey(formula, this.knowledge);
     const { memory, environment } = this.knowledge;
     const value = memory.value(name, key, () => evaluate(formula, environment));
+    this.knowledge.definitions.made.set(name, { formula, needs });
     this.knowledge.keys.set(name, key);
     this.knowledge.kinds.set(name, checked.kind);
     this.knowledge.values.set(name, value);
@@ -178,6 +191,12 @@ function formulaCells(declared: Declared): readonly Cell[] {
   }
 }
 
+/** The names in the formula of a sheet's rows. */
+function ofRows({ maker }: SheetDeclaration, file: string): readonly string[] {
+  const read = formulaIn(file, maker.rows);
+  return 'tree' in read ? namesIn(read.tree) : [];
+}
+
 function misplaced(file: string, declared: Declared, kind: FormulaKind): readonly Problem[] {
   if (kind.kind === 'unknown') return [];
   if (declared.kind === 'selection' && kind.kind !== 'rows') {
@@ -185,14 +204,21 @@ function misplaced(file: string, declared: Declared, kind: FormulaKind): readonl
     return [cellProblem(file, declared.selection.rows, 'not-rows', 'rows of a table', remedy)];
   }
   if (declared.kind !== 'figure') return [];
-  if (kind.kind === 'rows') {
-    const remedy = 'Put it in a table of selections, or count it: count(…).';
+  if (kind.kind === 'rows' || kind.kind === 'sheet' || kind.kind === 'list') {
+    const remedy =
+      kind.kind === 'list'
+        ? 'A list stands after `in`: where month in early_months.'
+        : 'Put it in a table of selections, or count it: count(…).';
     return [cellProblem(file, declared.figure.formula, 'not-a-value', 'a single value', remedy)];
   }
   return checkShownAs(file, declared.figure.shownAs, kind);
 }
 
 function standsOnProblem(needs: readonly string[], { kinds }: Knowledge): Result {
-  const failed = needs.filter((need) => kinds.get(need)?.kind === 'unknown');
+  const failed = needs.filter((need) => {
+    const kind = kinds.get(need);
+    if (kind?.kind === 'sheet') return [...kind.columns.values()].some((column) => column.kind === 'unknown');
+    return kind?.kind === 'unknown';
+  });
   return { kind: 'missing', why: `it stands on ${failed.join(' and ')}, which has a problem` };
 }

@@ -1,5 +1,5 @@
 import type { Result } from '../formula/result.js';
-import { namesIn } from '../formula/tree.js';
+import { type Formula, namesIn } from '../formula/tree.js';
 import type { CountedRecords } from '../formula/value/account.js';
 import { accountOf, type Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
@@ -37,6 +37,7 @@ export interface TracedCount {
 export interface TracedName {
   readonly name: string;
   readonly formula: string;
+  readonly shownAs: string;
   readonly result: Result;
 }
 
@@ -78,29 +79,62 @@ export function traceCell(
   if (sheet === undefined || behind === undefined || at < 0 || value === undefined) return null;
   const { formula, shownAs } = sheet.columns[at]!;
   const result = sheet.rows[rowAt]!.cells[at]!;
-  const named = behind.formulas.get(columnName);
-  const columns = new Set(behind.formulas.keys());
-  const needs = named === undefined ? [] : namesIn(named).filter((name) => !columns.has(name));
-  return traceOf(workings, { name: `${sheetName}.${columnName}[${row}]`, formula, shownAs, result }, needs, value);
+  const name = `${sheetName}.${columnName}[${row}]`;
+  const columns = sheet.columns.filter((column) => column.role === 'value' && column.formula !== '');
+  const own = columnsUnder(columnName, behind.formulas);
+  const formulas = [columnName, ...own].map((column) => behind.formulas.get(column)).filter((one) => one !== undefined);
+  const used = new Set([...behind.ofRows, ...formulas.flatMap(namesIn)]);
+  const needs = behind.needs.filter((need) => used.has(need));
+  const traced = traceOf(workings, { name, formula: formula || sheet.sentence, shownAs, result }, needs, value);
+  const beside = columns
+    .filter((column) => own.has(column.name))
+    .map((column): TracedName => {
+      const cell = sheet.rows[rowAt]!.cells[sheet.columns.indexOf(column)]!;
+      return { name: column.name, formula: column.formula, shownAs: column.shownAs, result: cell };
+    });
+  return { ...traced, standsOn: [...beside, ...traced.standsOn] };
+}
+
+/** The columns of a sheet that one of its columns is made of. */
+function columnsUnder(column: string, formulas: ReadonlyMap<string, Formula>): ReadonlySet<string> {
+  const found = new Set<string>();
+  const visit = (name: string): void => {
+    const formula = formulas.get(name);
+    for (const need of formula === undefined ? [] : namesIn(formula)) {
+      if (!formulas.has(need) || found.has(need)) continue;
+      found.add(need);
+      visit(need);
+    }
+  };
+  visit(column);
+  found.delete(column);
+  return found;
 }
 
 function traceOf(
-  { notebook, book, names }: NotebookWorkings,
+  { notebook, book, names, sheets }: NotebookWorkings,
   traced: Pick<Trace, 'name' | 'formula' | 'shownAs' | 'result'>,
   needs: readonly string[],
   value: Evaluated | null,
 ): Trace {
-  const under = namesUnder(needs, (need) => names.get(need)?.needs ?? []);
+  const under = namesUnder(needs, (need) => names.get(need)?.needs ?? sheets.get(need)?.needs ?? []);
   return {
     ...traced,
     inputs: under.flatMap((need) => notebook.inputs.get(need) ?? []),
     standsOn: under.flatMap((need): TracedName[] => {
       const other = notebook.figures.get(need);
-      if (other !== undefined) return [{ name: need, formula: other.formula, result: other.result }];
+      if (other !== undefined) {
+        return [{ name: need, formula: other.formula, shownAs: other.shownAs, result: other.result }];
+      }
+      const sheet = notebook.sheets.get(need);
+      if (sheet !== undefined) {
+        const text = `a sheet of ${sheet.rows.length} rows`;
+        return [{ name: need, formula: sheet.sentence, shownAs: '', result: { kind: 'text', text } }];
+      }
       const selection = notebook.selections.get(need);
       if (selection === undefined) return [];
       const { formula, rows, table } = selection;
-      return [{ name: need, formula, result: { kind: 'text', text: `${rows} rows of ${table}` } }];
+      return [{ name: need, formula, shownAs: '', result: { kind: 'text', text: `${rows} rows of ${table}` } }];
     }),
     counts: value === null ? [] : countsUnder(value, book),
   };

@@ -1,3 +1,4 @@
+import type { Definition, Definitions } from '../formula/definitions.js';
 import type { Environment } from '../formula/environment.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Formula } from '../formula/tree.js';
@@ -11,6 +12,10 @@ import type { Memory } from './memory.js';
 /** A cell of a sheet with its value and the row it stands in: what a trace needs. */
 export interface SheetWorkings {
   readonly formulas: ReadonlyMap<string, Formula>;
+  /** Names of this notebook that its rows or columns use. */
+  readonly needs: readonly string[];
+  /** Names that the formula of its rows uses. */
+  readonly ofRows: readonly string[];
   /** The codes of each row's keys, in the sheet's order. */
   readonly keys: readonly (readonly (string | number | null)[])[];
   /** The values of each row's columns, by name. */
@@ -45,4 +50,12 @@ export interface Knowledge {
   readonly memory: Memory;
   /** The key in the memory of each name computed so far. */
   readonly keys: Map<string, string>;
+  /** How each name is made, so that a figure can be asked for with another input. */
+  readonly definitions: GrowingDefinitions;
+}
+
+/** The definitions of a notebook while it is being computed. */
+export interface GrowingDefinitions extends Definitions {
+  readonly inputs: Set<string>;
+  readonly made: Map<string, Definition>;
 }

@@ -23,10 +23,10 @@ export function sheetValue(
   };
 }
 
-/** The number of the row that has those keys, or null. */
-export function rowOfKeys({ rowKeys }: SheetValue, keys: readonly (string | number | null)[]): number | null {
-  const row = rowKeys.findIndex((own) => own.length === keys.length && own.every((key, at) => key === keys[at]));
-  return row < 0 ? null : row;
+/** The numbers of the rows that have those keys: one in a sheet of groups, perhaps several in a finding's. */
+export function rowsOfKeys({ rowKeys }: SheetValue, keys: readonly (string | number | null)[]): readonly number[] {
+  const has = (own: readonly (string | number | null)[]) => own.every((key, at) => key === keys[at]);
+  return rowKeys.flatMap((own, row) => (own.length === keys.length && has(own) ? [row] : []));
 }
 
 /** The value of a column in a row; throws where the sheet has no such column or row, which checking has ruled out. */

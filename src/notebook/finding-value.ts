@@ -1,0 +1,103 @@
+import type { FindingCell, FindingColumn, FindingTable } from '../finding/finding.js';
+import { groupRows } from '../finding/group-rows.js';
+import type { FormulaKind } from '../formula/kind.js';
+import { sheetValue } from '../formula/sheet/sheet-value.js';
+import { recordedUnit } from '../formula/unit/read-unit.js';
+import type { CountedRecords } from '../formula/value/account.js';
+import type { Evaluated, SheetValue } from '../formula/value/evaluated.js';
+import { givenNumber } from '../formula/value/number.js';
+import type { BookField, BookTable } from '../record/book.js';
+import type { SheetColumn } from './evaluated.js';
+
+/** The records that a finding is asked of, and by which of their fields it is split. */
+export interface AskedRecords {
+  readonly table: BookTable;
+  readonly rows: Uint32Array;
+  readonly by: readonly string[];
+  /** The rows in words, as the sheet's sentence says them. */
+  readonly description: string;
+}
+
+type Key = readonly (string | number | null)[];
+
+/** The records that a row of a finding's answer was asked of: those of its group, as far as the row names one. */
+function accountsOf({
+  table,
+  rows,
+  by,
+  description,
+}: AskedRecords): (key: ReadonlyMap<string, FindingCell>) => CountedRecords {
+  const groups = new Map(groupRows(table, rows, by).map((group) => [JSON.stringify(group.key), group.rows]));
+  const account = (words: string, own: Uint32Array): CountedRecords => {
+    return { table: table.name, description: words, rows: own, considered: own.length, unknown: 0, skippedMissing: 0 };
+  };
+  const whole = account(description, rows);
+  return (key) => {
+    const values = by.map((name) => key.get(name) ?? null);
+    const own = by.length === 0 ? undefined : groups.get(JSON.stringify(values));
+    if (own === undefined) return whole;
+    const words = by.map((name, at) => `${name} is ${values[at] === null ? 'missing' : JSON.stringify(values[at])}`);
+    return account(`${description} where ${words.join(' and ')}`, own);
+  };
+}
+
+const barred = 'a finding’s number is in it, which cannot be resampled here';
+
+function cellValue(cell: FindingCell, { unit }: FindingColumn, account: CountedRecords): Evaluated {
+  if (typeof cell === 'string') return { kind: 'text', text: cell, accounts: [account] };
+  const words = recordedUnit(unit);
+  const none = { interval: null, why: barred, cautions: [] };
+  if (cell === null || typeof cell === 'number') {
+    const given = givenNumber(cell, words, cell === null ? 'not recorded' : null);
+    return { ...given, standing: 'estimate', barred, accounts: [account], interval: () => none };
+  }
+  const { value, numerator, denominator, interval, why, cautions } = cell;
+  const found = { interval, why, cautions: [] };
+  return {
+    ...givenNumber(value, words, value === null ? why : null),
+    standing: 'estimate',
+    numerator,
+    denominator,
+    ownInterval: interval === null ? null : () => found,
+    barred,
+    cautions,
+    accounts: [account],
+    interval: () => found,
+  };
+}
+
+function keyField(column: SheetColumn, finding: FindingColumn, table: BookTable): BookField {
+  const known = table.fields.get(column.name);
+  if (known !== undefined) return known;
+  const kind = finding.kind === 'text' ? 'text' : 'number';
+  return { name: column.name, kind, unit: null, codes: null, labels: null, meaning: finding.meaning };
+}
+
+/** A finding's answer as formulas and traces ask it; its numbers keep their intervals, and stand on the records asked of. */
+export function findingValue(
+  name: string,
+  answer: FindingTable,
+  columns: readonly SheetColumn[],
+  asked: AskedRecords,
+): SheetValue {
+  const accountOfKey = accountsOf(asked);
+  const accounts = answer.rows.map((cells) =>
+    accountOfKey(new Map(answer.columns.map((column, at) => [column.name, cells[at]!]))),
+  );
+  const keysAt = columns.flatMap(({ role }, at) => (role === 'key' ? [at] : []));
+  const rows = answer.rows.map((cells): Key => {
+    return keysAt.map((at) => {
+      const cell = cells[at]!;
+      return typeof cell === 'object' ? null : cell;
+    });
+  });
+  const values = columns.flatMap((column, at) => {
+    if (column.role === 'key') return [];
+    const made = answer.columns[at]!;
+    const kind: FormulaKind = { kind: 'number', unit: recordedUnit(made.unit) };
+    const cells = answer.rows.map((row, place) => cellValue(row[at]!, made, accounts[place]!));
+    return [[column.name, { kind, cells }] as const];
+  });
+  const fields = keysAt.map((at) => keyField(columns[at]!, answer.columns[at]!, asked.table));
+  return sheetValue(name, { fields, rows }, new Map(values));
+}
