@@ -9,6 +9,14 @@ export function describePlace(place: Place): string {
 /** A problem as two lines of text: place, what was seen and wanted, code; then the remedy, indented. */
 export function describeProblem(problem: Problem): string {
   const field = problem.place.field === null ? '' : ` (${problem.place.field})`;
-  const seen = problem.seen === '' ? 'an empty cell' : `"${problem.seen}"`;
+  const seen = problem.seen === '' ? 'an empty cell' : `"${oneLine(problem.seen)}"`;
   return `${describePlace(problem.place)}${field} ${seen}: wanted ${problem.wanted} [${problem.code}]\n  ${problem.remedy}`;
+}
+
+const longestSeen = 100;
+
+/** What was seen, on one line and no longer than a reader needs to find it. */
+function oneLine(seen: string): string {
+  const text = seen.replace(/\s+/g, ' ');
+  return text.length <= longestSeen ? text : `${text.slice(0, longestSeen - 1)}…`;
 }
