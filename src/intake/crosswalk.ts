@@ -3,6 +3,7 @@ import type { Field, TableDefinition } from '../record/field.js';
 import type { DefinitionChange } from '../record/file-sum.js';
 import type { DatePattern } from './date-pattern.js';
 import type { RuleChoices } from './rules/rule-choices.js';
+import type { Encoding } from './source/encoding.js';
 
 /** How the text of a file is cut into rows and cells. */
 export interface Dialect {
@@ -10,8 +11,17 @@ export interface Dialect {
   readonly delimiter: number;
   /** One byte; null where no cell is ever quoted. */
   readonly quote: number | null;
-  /** The physical line of the header, from 1; lines before it are not rows. */
-  readonly headerLine: number;
+  readonly encoding: Encoding;
+  /** The physical line of the header, from 1; lines before it are not rows. Null where it is found by its headings. */
+  readonly headerLine: number | null;
+  /** Over how many lines the header runs. */
+  readonly headerSpan: number;
+  /** Whether headings count as the same when they differ only in case and spaces. */
+  readonly looseHeadings: boolean;
+  /** Whether the text was made from a sheet: quotes are sure to be closed, each row has one line, and may end early. */
+  readonly isSheet: boolean;
+  /** Most bytes that the file may have once it is unpacked. */
+  readonly mostUnpacked: number;
 }
 
 /** A code that held from one season to another, both inclusive. */
@@ -42,6 +52,8 @@ export interface FieldRule {
   readonly unit: string | null;
   /** Whether a keyed hash stands for the text, which is never stored. */
   readonly hashed: boolean;
+  /** Whether the cells are registration numbers, whose prefixes tell the state. */
+  readonly fromRegistration: boolean;
 }
 
 /** The part that a column of a wide checklist records. */

@@ -2,26 +2,9 @@ import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { FileRule } from './crosswalk.js';
-
-const special = /[.*+?^${}()|[\]\\]/gu;
-
-/** A path pattern as an expression: `*` stands for anything within one name, `**` for any folders. */
-export function pathPattern(pattern: string): RegExp {
-  const source = pattern
-    .split('/')
-    .map((name) =>
-      name === '**'
-        ? '**'
-        : name
-            .split('*')
-            .map((part) => part.replace(special, '\\$&'))
-            .join('[^/]*'),
-    )
-    .join('/')
-    .replaceAll('**/', '(?:[^/]+/)*')
-    .replaceAll('**', '.*');
-  return new RegExp(`^${source}$`, 'u');
-}
+import { heldFiles } from './held-files.js';
+import { pathPattern } from './path-pattern.js';
+import { holdsFiles } from './source/container.js';
 
 /** Every file below a folder, as paths with forward slashes, in order of their code units; null where there is no such folder. */
 export async function filesBelow(folder: string): Promise<readonly string[] | null> {
@@ -54,9 +37,11 @@ export async function filesOf(
   const problems: Problem[] = [];
   for (const pattern of rule.patterns) {
     const expression = pathPattern(pattern);
-    const matching = below.filter((path) => expression.test(path));
-    for (const path of matching) files.add(path);
-    if (matching.length > 0) continue;
+    const known = problems.length;
+    const held = await heldFiles(pattern, from, below, problems);
+    const plain = below.filter((path) => expression.test(path) && !holdsFiles(path));
+    for (const path of [...plain, ...held]) files.add(path);
+    if (plain.length + held.length > 0 || problems.length > known) continue;
     const isFolder = (await stat(join(from, pattern)).catch(() => null))?.isDirectory() === true;
     if (isFolder) {
       problems.push({

@@ -4,6 +4,8 @@ import { type Problem, wholeFile } from '../problem/problem.js';
 import type { Crosswalk, FileRule } from './crosswalk.js';
 import { filesBelow, filesOf } from './exported-files.js';
 import { readCrosswalk } from './read-crosswalk.js';
+import { sheetDialect } from './read-dialect.js';
+import { locate } from './source/container.js';
 
 /** One file to be read, by one rule of one crosswalk. */
 export interface Task {
@@ -53,7 +55,8 @@ export async function findTasks(
       const { files, problems: missing } = await filesOf(rule, from, below);
       problems.push(...missing);
       for (const file of files) {
-        const path = join(from, file);
+        const located = await locate(from, file);
+        const path = join(from, located.file);
         if (
           await access(path, constants.R_OK).then(
             () => false,
@@ -64,7 +67,8 @@ export async function findTasks(
           continue;
         }
         const { size } = await stat(path);
-        tasks.push({ file, crosswalk, rule, bytes: size });
+        const asRead = located.isWorkbook ? { ...rule, dialect: sheetDialect(rule.dialect) } : rule;
+        tasks.push({ file, crosswalk, rule: asRead, bytes: size });
       }
     }
   }

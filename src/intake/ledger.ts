@@ -32,11 +32,10 @@ export function remarksFor(reading: FileReading, ledger: 'set aside' | 'notes'):
 
 /** The lines of a ledger for one file, each made when it is asked for. */
 export function* linesOf(reading: FileReading, ledger: 'set aside' | 'notes'): Iterable<LedgerLine> {
-  const names = [...reading.header.keys()];
-  const { remarks, file } = reading;
+  const { remarks, file, headings } = reading;
   for (const at of remarksFor(reading, ledger)) {
     const position = remarks.position(at);
-    const column = position === null ? '' : names[position]!;
+    const column = position === null ? '' : headings[position]!;
     const { code, reason, remedy } = remarks.saying(at);
     yield { file, line: remarks.line(at), column, seen: remarks.seen(at) ?? '', code, reason, remedy };
   }

@@ -1,7 +1,7 @@
-import { open } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { FileReading } from './read-file.js';
 import { met, RecordScanner } from './record-scanner.js';
+import { openSource } from './source/open-source.js';
+import { SourceError } from './source/text-source.js';
 
 const window = 1 << 16;
 
@@ -28,25 +28,30 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
   const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
   const scanner = new RecordScanner(rule.dialect, window);
   scanner.width = header.size;
-  const handle = await open(join(from, reading.file), 'r');
+  const source = await openSource(from, reading.file, rule, window).catch((error: unknown) => {
+    if (error instanceof SourceError) return null;
+    throw error;
+  });
+  if (source === null) return draft.lines[rows[0]!]!;
   try {
     let filledTo = 0;
-    const start = (offset: number, line: number) => {
+    const start = async (offset: number, line: number) => {
       // A row within the bytes at hand needs no new reading.
       if (offset >= scanner.base && offset < filledTo && scanner.goTo(offset, line)) return;
       scanner.moveTo(offset, line);
+      await source.seek(offset);
       filledTo = offset;
     };
     for (const row of rows) {
-      start(draft.offsets[row]!, draft.lines[row]!);
+      await start(draft.offsets[row]!, draft.lines[row]!);
       let state = scanner.next();
       while (state === met.more) {
-        const room = scanner.room();
-        const { bytesRead } = await handle.read(room, 0, Math.min(room.length, window), filledTo);
-        scanner.filled(bytesRead);
-        filledTo += bytesRead;
+        const count = await source.read(scanner.room());
+        scanner.filled(count);
+        filledTo += count;
         state = scanner.next();
       }
+      if (state === met.row && rule.dialect.isSheet && scanner.count < header.size) scanner.padTo(header.size);
       if (state !== met.row || scanner.count !== header.size || scanner.line !== draft.lines[row])
         return draft.lines[row]!;
       for (const at of byRow.get(row)!) {
@@ -56,7 +61,7 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
       if (draft.aside[row] === 1 && !known.has(scanner.line)) scanner.keepRow(asideTexts, withheld);
     }
   } finally {
-    await handle.close();
+    await source.close();
   }
   return null;
 }

@@ -159,6 +159,18 @@ export class RecordScanner {
     return buffer.toString('utf8', this.starts[position]!, this.ends[position]!);
   }
 
+  /** Adds blank cells at the end of a row that has fewer: a sheet keeps none behind the last that is filled. */
+  padTo(width: number): void {
+    const bounds = [this.starts, this.ends, this.rawStarts, this.rawEnds].map((from) => {
+      const to = new Int32Array(width);
+      to.set(from.subarray(0, this.count));
+      return to;
+    }) as [Int32Array, Int32Array, Int32Array, Int32Array];
+    for (const [index, to] of bounds.entries()) to.fill(index < 2 ? 0 : this.recordEnd, this.count);
+    [this.starts, this.ends, this.rawStarts, this.rawEnds] = bounds;
+    this.count = width;
+  }
+
   #isBlank(): boolean {
     if (this.count !== 1 || this.broken) return false;
     for (let at = this.starts[0]!; at < this.ends[0]!; at++) {
@@ -227,7 +239,7 @@ export class RecordScanner {
 
   #quoted(): number {
     const { bytes, width } = this;
-    const { delimiter } = this.#dialect;
+    const { delimiter, isSheet } = this.#dialect;
     const quote = this.#dialect.quote!;
     const limit = this.#limit;
     const start = this.#position;
@@ -260,7 +272,9 @@ export class RecordScanner {
             if (delimiters >= 0) delimiters++;
           } else if (byte === lineFeed || byte === carriageReturn) {
             if (at + 1 >= limit && !this.#ended) return met.more;
-            if ((width > 2 && delimiters === width - 1) || at - start > longestQuoted) return this.#breakRow();
+            if (!isSheet && ((width > 2 && delimiters === width - 1) || at - start > longestQuoted)) {
+              return this.#breakRow();
+            }
             delimiters = 0;
             lines++;
             if (byte === carriageReturn && at + 1 < limit && bytes[at + 1] === lineFeed) {
@@ -293,12 +307,12 @@ export class RecordScanner {
       else break;
     }
     if (at < limit && bytes[at] === carriageReturn && at + 1 === limit && !this.#ended) return met.more;
-    if (lines > 0 && width > 0 && count !== width) return this.#breakRow();
+    if (!isSheet && lines > 0 && width > 0 && count !== width) return this.#breakRow();
     this.#keepBounds(count);
     this.cells = scratch;
     this.count = count;
     this.recordEnd = at;
-    this.#nextLine += lines + 1;
+    this.#nextLine += isSheet ? 1 : lines + 1;
     if (at < limit) at += bytes[at] === carriageReturn && bytes[at + 1] === lineFeed && at + 1 < limit ? 2 : 1;
     this.#position = at;
     return met.row;

@@ -130,7 +130,7 @@ export class RowReader {
 
   /** Sets aside a row that holds bytes which are no UTF-8. */
   setAsideUndecodable(): void {
-    this.#remarks.undecodable();
+    this.#remarks.undecodable(this.#request.rule.dialect.encoding);
     this.#markKey();
   }
 

@@ -4,6 +4,7 @@ import type { Draft } from './draft.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Follows, Saying } from './remark.js';
 import { Remarks } from './remarks.js';
+import { type Encoding, encodingName } from './source/encoding.js';
 
 /** Takes down what is wrong with the row that a scanner is at, and keeps the text of each row set aside. */
 export class RowRemarks {
@@ -50,15 +51,15 @@ export class RowRemarks {
     this.#setAsideWhole(saying, 'a quote that does not end');
   }
 
-  /** The row holds bytes that are no UTF-8. */
-  undecodable(): void {
+  /** The row holds bytes that are no letters of its file's encoding. */
+  undecodable(encoding: Encoding): void {
     const { cells, starts, ends, count } = this.#scanner;
     let position = 0;
     while (position < count - 1 && isUtf8(cells.subarray(starts[position], ends[position]))) position++;
     const saying: Saying = {
-      code: 'not-utf-8',
-      reason: 'the cell holds bytes that are no UTF-8',
-      remedy: 'Write the cell again in UTF-8.',
+      code: `not-${encodingName(encoding)}`,
+      reason: `the cell holds bytes that are no ${encodingName(encoding)}`,
+      remedy: `Write the cell again in ${encodingName(encoding)}.`,
     };
     this.#put(saying, 'sets aside', null, position, this.seen(position));
     this.keepText();

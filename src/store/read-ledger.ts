@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { plainDialect } from '../intake/read-dialect.js';
 import { met, RecordScanner } from '../intake/record-scanner.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { type NumberColumn, numberColumn, type TextColumn, textColumn } from '../record/column.js';
@@ -30,7 +31,7 @@ export type LedgerReading =
 const width = 7;
 
 function ledgerFrom(bytes: Uint8Array): Ledger {
-  const scanner = new RecordScanner({ delimiter: 44, quote: 34, headerLine: 1 }, Math.max(1, bytes.length));
+  const scanner = new RecordScanner(plainDialect, Math.max(1, bytes.length));
   scanner.room().set(bytes);
   scanner.filled(bytes.length);
   scanner.filled(0);

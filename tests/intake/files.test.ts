@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { pathPattern } from '../../src/intake/exported-files.js';
+import { pathPattern } from '../../src/intake/path-pattern.js';
 import { importExports } from '../../src/intake/import-exports.js';
 import { importSmall, inFolder, notesCrosswalk, testKey } from './small-import.js';
 

@@ -9,6 +9,8 @@ export const cellRules: readonly Rule[] = [
   setsAside('ragged-row', 'more or fewer cells than the header has', 'Look for a delimiter in a cell without quotes.'),
   setsAside('unterminated-quote', 'a quote is opened and never properly closed', 'Close it, or double it.'),
   setsAside('not-utf-8', 'the cell holds bytes that are no UTF-8', 'Write the cell again in UTF-8.'),
+  setsAside('not-utf-16', 'the cell holds half a letter of UTF-16', 'Write the cell again.'),
+  setsAside('not-windows-1252', 'the cell holds bytes that windows-1252 does not have', 'Write the cell again.'),
   setsAside('missing-value', 'a field that every row must have is empty', 'Fill it in from the form.'),
   setsAside('not-a-number', 'the cell is no number', 'Write digits only, without a unit.'),
   setsAside('not-a-whole-number', 'the field is counted in whole numbers', 'Write a whole number.'),

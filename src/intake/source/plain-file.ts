@@ -1,0 +1,39 @@
+import { createHash } from 'node:crypto';
+import type { FileHandle } from 'node:fs/promises';
+import type { TextSource } from './text-source.js';
+
+/** The text of a file that is in UTF-8 already: read straight into the reader's bytes, and fingerprinted on the way. */
+export class PlainFile implements TextSource {
+  readonly size: number;
+  done = 0;
+  readonly #handle: FileHandle;
+  readonly #hash = createHash('sha256');
+  readonly #chunk: number;
+  #at = 0;
+
+  constructor(handle: FileHandle, size: number, chunk: number) {
+    this.#handle = handle;
+    this.size = size;
+    this.#chunk = chunk;
+  }
+
+  async read(into: Uint8Array): Promise<number> {
+    const { bytesRead } = await this.#handle.read(into, 0, Math.min(into.length, this.#chunk), this.#at);
+    this.#hash.update(into.subarray(0, bytesRead));
+    this.#at += bytesRead;
+    this.done += bytesRead;
+    return bytesRead;
+  }
+
+  async seek(offset: number): Promise<void> {
+    this.#at = offset;
+  }
+
+  async fingerprint(): Promise<string> {
+    return this.#hash.digest('hex');
+  }
+
+  async close(): Promise<void> {
+    await this.#handle.close();
+  }
+}
