@@ -3,6 +3,7 @@ import type { FieldRule } from './crosswalk.js';
 import { firstYear, lastYear } from './date-pattern.js';
 import { type Fault, fault, faultCodes } from './fault.js';
 import type { Saying } from './remark.js';
+import { sayingOf } from './rules/saying-of.js';
 
 /** The texts a rule knows for a field: those of its code map, or the field's own codes. */
 function knownTexts(rule: FieldRule): readonly string[] {
@@ -68,6 +69,8 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
         reason: 'the clocks showed this time twice in autumn',
         remedy: 'Say which was meant, or set repeated: first or second in the crosswalk.',
       };
+    case fault.unknownPrefix:
+      return sayingOf(code);
     case fault.doesNotMatch:
       return {
         code,

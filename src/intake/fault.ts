@@ -12,6 +12,7 @@ export const fault = {
   unknownCode: 9,
   doesNotMatch: 10,
   partlyMissing: 11,
+  unknownPrefix: 12,
 } as const;
 
 /** One of the faults of a cell, or none. */
@@ -31,4 +32,5 @@ export const faultCodes: readonly string[] = [
   'unknown-code',
   'does-not-match',
   'missing-value',
+  'unknown-prefix',
 ];

@@ -6,6 +6,7 @@ import type { DraftColumn } from './draft.js';
 import { fault } from './fault.js';
 import { NumberCell } from './number-cell.js';
 import { pseudonymOf } from './pseudonym.js';
+import { registrationMeaning } from './registration-meaning.js';
 import { MeaningCell, TextCell, type TextMeaning } from './text-cell.js';
 import type { ZoneClock } from './time-zone.js';
 
@@ -36,7 +37,9 @@ function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<st
 }
 
 function takesTextsAsTheyAre(field: Field, rule: FieldRule): boolean {
-  return rule.codes === null && !rule.hashed && field.type !== 'code' && !('pattern' in field);
+  return (
+    rule.codes === null && !rule.hashed && !rule.fromRegistration && field.type !== 'code' && !('pattern' in field)
+  );
 }
 
 /** The reader of a field's cells. */
@@ -60,6 +63,10 @@ export function makeCell(
     default: {
       if (takesTextsAsTheyAre(field, rule)) return new TextCell(column, missing);
       const texts = new Set(file.missing.map((text) => text.trim()));
+      if (rule.fromRegistration) {
+        const codeOf = (region: string) => storedCode(column, region);
+        return new MeaningCell(column, registrationMeaning(rule, texts, codeOf), codeOf);
+      }
       return new MeaningCell(column, meaningOf(rule, column, texts, key), (code) => storedCode(column, code));
     }
   }

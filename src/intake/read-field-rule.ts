@@ -82,5 +82,9 @@ export function readFieldRule(
   if (field.type === 'pseudonym' && privateNode === undefined) {
     yaml.complain('missing-setting', node, '', `private: hash for ${field.name}`, 'Add private: hash.');
   }
-  return { field, columns, codes, pattern, conversion, unit, hashed };
+  const regionNode = settings.get('region_from');
+  if (regionNode !== undefined && field.type !== 'text') useless('region_from');
+  const fromRegistration =
+    regionNode !== undefined && yaml.word(regionNode, 'what tells the region', ['registration']) !== null;
+  return { field, columns, codes, pattern, conversion, unit, hashed, fromRegistration };
 }

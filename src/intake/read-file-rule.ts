@@ -30,7 +30,7 @@ const known = [
   'fold',
   'duplicates',
 ];
-const fieldSettings = ['codes', 'pattern', 'unit', 'private'];
+const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'];
 
 /** What is gathered about the columns of one kind of file. */
 interface Gathered {
@@ -55,7 +55,8 @@ function readColumns(yaml: YamlDocument, node: Node, table: TableDefinition, gat
     const settings = yaml.settings(value, `the column ${column}`, ['field', 'ignore', ...fieldSettings], []);
     const fieldNode = settings.get('field');
     const privateNode = settings.get('private');
-    if (privateNode !== undefined) gathered.privateColumns.add(column);
+    // A registration number names a craft, and with it an owner.
+    if (privateNode !== undefined || settings.has('region_from')) gathered.privateColumns.add(column);
     if (fieldNode !== undefined) {
       const field = readField(yaml, fieldNode, table);
       if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
@@ -78,7 +79,7 @@ function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, ga
     const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
     for (const column of columns) {
       if (!gathered.columns.includes(column)) gathered.columns.push(column);
-      if (settings.has('private')) gathered.privateColumns.add(column);
+      if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);
     }
     take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
   }

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { isPrefixOnly, prefixOf, regionOfPrefix } from '../../src/intake/registration.js';
-import { importSmall, notesOf } from './small-import.js';
+import { importSmall, notesOf, valuesOf } from './small-import.js';
 
 const daysCrosswalk = `
 crosswalk: days
@@ -136,4 +136,20 @@ test('a prefix is two letters before the digits, however spaced', () => {
     null,
     null,
   ]);
+});
+
+test('a region is read from the registration’s prefix, and the registration never leaves the export', async () => {
+  const crosswalk = daysCrosswalk.replace(
+    'home: { field: home_region }',
+    'home: { field: home_region, region_from: registration, codes: { QW: QW, ZZ: } }',
+  );
+  const homes = ['CF 1234 AB', 'MS1234CD', 'QW 77 AA', 'ZZ 1 A', '', 'CA 1234 ZX'];
+  const rows = homes.map((home, index) => `${index},A,2025-05-01 08:1${index},N,${home}`);
+  const result = await importDays([], rows, crosswalk);
+  expect(valuesOf(result, 'inspections', 'home_region')).toEqual(['CA', 'MA', 'QW', null, null]);
+  // CA is California's postal code and nobody's prefix: refused, not guessed.
+  expect(result.setAside.map(({ line, code, seen }) => `${line} ${code} ${seen}`)).toEqual([
+    '7 unknown-prefix withheld',
+  ]);
+  expect(JSON.stringify([result.setAside, result.setAsideRows, result.notes])).not.toContain('1234');
 });
