@@ -1,7 +1,7 @@
 import type { Problem } from '../problem/problem.js';
 import type { TableDefinition, TableName } from '../record/field.js';
-import type { FileSum, ImportSum } from '../record/file-sum.js';
-import type { Records, RecordTable } from '../record/records.js';
+import type { FileSum } from '../record/file-sum.js';
+import type { RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
 import { checkKeys } from './check-keys.js';
@@ -9,15 +9,24 @@ import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
-import { fileSum, importSum } from './import-sum.js';
+import { type ImportResult, stoppedImport } from './import-result.js';
+import { fileSum, fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
 import { type LedgerLine, linesOf, rowsAside, type SetAsideRow } from './ledger.js';
-import { shortestKey } from './pseudonym.js';
+import { keyPrint, shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
 import { type FileReading, readFile } from './read-file.js';
+import { asideRecords } from './recall/aside-records.js';
+import { knownFiles, type ReadUnder } from './recall/known-files.js';
+import type { PastImport, PastReading } from './recall/past-import.js';
+import { LedgerRecall } from './recall/recall-ledger.js';
+import { Recall } from './recall/recall-reading.js';
+import { rememberReading } from './recall/remember-reading.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
 import { ZoneClock } from './time-zone.js';
+
+export type { ImportResult } from './import-result.js';
 
 /** How far an import has come. */
 export interface ImportProgress {
@@ -43,47 +52,23 @@ export interface ImportRequest {
   readonly progress: (step: ImportProgress) => void;
   /** How many bytes are read at once; no result depends on it. */
   readonly chunk?: number;
+  /** Fingerprint of the program: what another one read is read again. */
+  readonly program?: string;
+  /** The import that the new one follows; files that stayed the same are taken from it. */
+  readonly past?: PastImport | null;
 }
 
-/** The records of an import with their account, or what stops it. */
-export interface ImportResult {
-  readonly records: Records;
-  readonly sum: ImportSum;
-  /** One line a problem that set a row aside, in order of file and line. */
-  readonly setAside: readonly LedgerLine[];
-  /** One line a problem noted on a kept row. */
-  readonly notes: readonly LedgerLine[];
-  readonly setAsideRows: readonly SetAsideRow[];
-  /** Pairs of rows that record one event under two keys, whatever became of them. */
-  readonly doubleEntries: readonly DoubleEntry[];
-  /** What stops the import: where there is one, no records are given, and nothing may be stored. */
-  readonly problems: readonly Problem[];
-}
-
-function emptyRecords(texts: Texts): Records {
-  const finalKeys = new Map<string, FinalKeys>();
-  const byName = tables.map((table): [TableName, RecordTable] => [
-    table.name,
-    finishTable(table, [], texts, finalKeys),
-  ]);
-  return Object.fromEntries(byName) as Record<TableName, RecordTable>;
-}
-
-function nothing(problems: readonly Problem[]): ImportResult {
-  const sum = { files: [], definitionChanges: [], asOf: null, fingerprint: '' };
-  return {
-    records: emptyRecords(new Texts()),
-    sum,
-    setAside: [],
-    notes: [],
-    setAsideRows: [],
-    doubleEntries: [],
-    problems,
-  };
-}
-
-/** Reads the files, those of parent tables first; the readings come back in the order of the tasks. */
-async function readAll(tasks: readonly Task[], request: ImportRequest, texts: Texts): Promise<readonly FileReading[]> {
+/**
+ * Reads the files, those of parent tables first; the readings come back in the order of the tasks. Files known from the
+ * import before are recalled instead.
+ */
+async function readAll(
+  tasks: readonly Task[],
+  request: ImportRequest,
+  texts: Texts,
+  known: ReadonlyMap<number, PastReading>,
+): Promise<readonly FileReading[]> {
+  const recall = request.past ? new Recall(request.past, texts) : null;
   const clocks = new Map<string, ZoneClock>();
   const clockOf = (zone: string): ZoneClock => {
     const clock = clocks.get(zone) ?? new ZoneClock(zone);
@@ -91,13 +76,19 @@ async function readAll(tasks: readonly Task[], request: ImportRequest, texts: Te
     return clock;
   };
   const stationZones = new Map<number, string>();
-  const bytesTotal = tasks.reduce((sum, { bytes }) => sum + bytes, 0);
+  const bytesTotal = tasks.reduce((sum, { bytes }, place) => sum + (known.has(place) ? 0 : bytes), 0);
   let bytesBefore = 0;
   let fileNumber = 0;
   const readings: FileReading[] = [];
   for (const table of tables) {
     for (const [place, task] of tasks.entries()) {
       if (task.rule.table !== table) continue;
+      const past = known.get(place);
+      if (past !== undefined && recall !== null) {
+        readings[place] = recall.reading(past, task, place);
+        if (table.name === 'stations') rememberZones(readings[place], stationZones);
+        continue;
+      }
       fileNumber++;
       const number = fileNumber;
       const before = bytesBefore;
@@ -119,7 +110,7 @@ async function readAll(tasks: readonly Task[], request: ImportRequest, texts: Te
           request.progress({
             file: task.file,
             fileNumber: number,
-            fileCount: tasks.length,
+            fileCount: tasks.length - known.size,
             rows,
             bytesDone: before + bytesDone,
             bytesTotal,
@@ -175,20 +166,51 @@ function needsKey(crosswalks: readonly Crosswalk[]): boolean {
 export async function importExports(request: ImportRequest): Promise<ImportResult> {
   const problems: Problem[] = [];
   const crosswalks = await readCrosswalks(request.crosswalks, problems);
-  if (problems.length > 0) return nothing(problems);
+  if (problems.length > 0) return stoppedImport(problems);
   if (needsKey(crosswalks) && request.key.length < shortestKey) {
     const remedy = `Make a key of at least ${shortestKey} bytes and keep it outside the project.`;
     problems.push(stop('short-key', 'the key', `${request.key.length} bytes`, 'a key that cannot be guessed', remedy));
   }
   const tasks = await findTasks(request.from, crosswalks, problems);
-  if (problems.length > 0) return nothing(problems);
+  if (problems.length > 0) return stoppedImport(problems);
+  const past = request.past ?? null;
+  const under = { program: request.program ?? '', key: needsKey(crosswalks) ? keyPrint(request.key) : null };
+  const known = await knownFiles(request.from, tasks, past, under);
+  if (past !== null && known.size === tasks.length && isSame(crosswalks, known, past)) {
+    return { ...past, remembered: past, filesRead: [], isNew: false, problems: [] };
+  }
+  return readTasks(request, crosswalks, tasks, under, new Map(known));
+}
 
+/** Whether the same files were read by the same crosswalks before. */
+function isSame(crosswalks: readonly Crosswalk[], known: ReadonlyMap<number, PastReading>, past: PastImport): boolean {
+  const inOrder = [...known].sort(([a], [b]) => a - b).map(([, reading]) => reading);
+  return fingerprintOf(crosswalks, inOrder) === past.sum.fingerprint;
+}
+
+async function readTasks(
+  request: ImportRequest,
+  crosswalks: readonly Crosswalk[],
+  tasks: readonly Task[],
+  under: ReadUnder,
+  known: Map<number, PastReading>,
+): Promise<ImportResult> {
+  const problems: Problem[] = [];
   const texts = new Texts();
-  const readings = await readAll(tasks, request, texts);
+  const readings = await readAll(tasks, request, texts, known);
   problems.push(...readings.flatMap((reading) => reading.problems));
-  if (problems.length > 0) return nothing(problems);
+  if (problems.length > 0) return stoppedImport(problems);
+  const own = readings.map(({ remarks }) => remarks.size);
   const doubleEntries = checkAcross(readings, texts, crosswalks);
-  for (const reading of readings) {
+  const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
+  const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
+  if (incomplete.length > 0) {
+    // A row at fault that was not before stands in its file alone.
+    for (const place of incomplete) known.delete(place);
+    return readTasks(request, crosswalks, tasks, under, known);
+  }
+  for (const [place, reading] of readings.entries()) {
+    if (known.has(place)) continue;
     const line = await readAgain(request.from, reading);
     if (line === null) continue;
     const remedy = 'Import again once nothing writes to the file.';
@@ -196,7 +218,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
       stop('file-changed', reading.file, `other text at line ${line}`, 'a file that stays as it is', remedy),
     );
   }
-  if (problems.length > 0) return nothing(problems);
+  if (problems.length > 0) return stoppedImport(problems);
 
   const setAside: LedgerLine[] = [];
   const notes: LedgerLine[] = [];
@@ -208,6 +230,11 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
     for (const row of rowsAside(reading)) setAsideRows.push(row);
     files.push(fileSum(reading));
   }
+  const remembered = {
+    ...under,
+    readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts)),
+    aside: asideRecords(readings),
+  };
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
     table.name,
@@ -215,5 +242,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   ]);
   const sum = importSum(crosswalks, files);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
-  return { records, sum, setAside, notes, setAsideRows, doubleEntries, problems: [] };
+  const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
+  const ledgers = { setAside, notes, setAsideRows, doubleEntries };
+  return { records, sum, ...ledgers, remembered, filesRead, isNew: true, problems: [] };
 }

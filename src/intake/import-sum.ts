@@ -50,14 +50,22 @@ function ruleChangesOf(crosswalks: readonly Crosswalk[]): readonly RuleChange[] 
   );
 }
 
+/** SHA-256 over what the crosswalks and files were, in their order. */
+export function fingerprintOf(
+  crosswalks: readonly Crosswalk[],
+  files: readonly { readonly fingerprint: string }[],
+): string {
+  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
+  return createHash('sha256').update(prints.join('\n')).digest('hex');
+}
+
 /** The account of an import; the same files and crosswalks give the same fingerprint. */
 export function importSum(crosswalks: readonly Crosswalk[], files: readonly FileSum[]): ImportSum {
-  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
   return {
     files,
     definitionChanges: changesOf(crosswalks),
     ruleChanges: ruleChangesOf(crosswalks),
     ...asOfAll(crosswalks),
-    fingerprint: createHash('sha256').update(prints.join('\n')).digest('hex'),
+    fingerprint: fingerprintOf(crosswalks, files),
   };
 }

@@ -12,3 +12,8 @@ export function pseudonymOf(text: string, key: Uint8Array): string {
   const plain = text.trim().replace(/\s+/gu, ' ').toUpperCase();
   return createHmac('sha256', key).update(plain, 'utf8').digest('hex').slice(0, 16);
 }
+
+/** What tells one key from another and says nothing of either, as 16 hexadecimal digits. */
+export function keyPrint(key: Uint8Array): string {
+  return createHmac('sha256', key).update('which key this is').digest('hex').slice(0, 16);
+}

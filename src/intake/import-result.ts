@@ -1,0 +1,58 @@
+import type { Problem } from '../problem/problem.js';
+import type { TableName } from '../record/field.js';
+import type { ImportSum } from '../record/file-sum.js';
+import type { Records, RecordTable } from '../record/records.js';
+import { tables } from '../record/tables.js';
+import type { DoubleEntry } from './check-double-entries.js';
+import { type FinalKeys, finishTable } from './finish-table.js';
+import { Texts } from './key-space.js';
+import type { LedgerLine, SetAsideRow } from './ledger.js';
+import type { PastReadings } from './recall/past-import.js';
+
+/** The records of an import with their account, or what stops it. */
+export interface ImportResult {
+  readonly records: Records;
+  readonly sum: ImportSum;
+  /** One line a problem that set a row aside, in order of file and line. */
+  readonly setAside: readonly LedgerLine[];
+  /** One line a problem noted on a kept row. */
+  readonly notes: readonly LedgerLine[];
+  readonly setAsideRows: readonly SetAsideRow[];
+  /** Pairs of rows that record one event under two keys, whatever became of them. */
+  readonly doubleEntries: readonly DoubleEntry[];
+  /** What a later import needs beside the records, so as not to read the same files again. */
+  readonly remembered: PastReadings & { readonly aside: Records };
+  /** The files that were read; the others were taken from the import before. */
+  readonly filesRead: readonly string[];
+  /** Whether anything differs from the import before: a file, a crosswalk, the program or the key. */
+  readonly isNew: boolean;
+  /** What stops the import: where there is one, no records are given, and nothing may be stored. */
+  readonly problems: readonly Problem[];
+}
+
+function emptyRecords(texts: Texts): Records {
+  const finalKeys = new Map<string, FinalKeys>();
+  const byName = tables.map((table): [TableName, RecordTable] => [
+    table.name,
+    finishTable(table, [], texts, finalKeys),
+  ]);
+  return Object.fromEntries(byName) as Record<TableName, RecordTable>;
+}
+
+/** An import that was stopped. */
+export function stoppedImport(problems: readonly Problem[]): ImportResult {
+  const sum = { files: [], definitionChanges: [], asOf: null, fingerprint: '' };
+  const records = emptyRecords(new Texts());
+  return {
+    records,
+    sum,
+    setAside: [],
+    notes: [],
+    setAsideRows: [],
+    doubleEntries: [],
+    remembered: { program: '', key: null, readings: [], aside: records },
+    filesRead: [],
+    isNew: true,
+    problems,
+  };
+}
