@@ -4,6 +4,7 @@ import type { DefinitionChange } from '../record/file-sum.js';
 import type { DatePattern } from './date-pattern.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import type { Encoding } from './source/encoding.js';
+import type { Alias, WaterRule } from './waters/alias.js';
 
 /** How the text of a file is cut into rows and cells. */
 export interface Dialect {
@@ -101,6 +102,10 @@ export interface FileRule {
   readonly keep: DoubleEntryKeep;
   /** What its crosswalk makes of the rules. */
   readonly choices: RuleChoices;
+  /** The fields whose names of waters are matched once the file is read. */
+  readonly waters: readonly WaterRule[];
+  /** The names by which its crosswalk knows the waters, beside those that the waters bear themselves. */
+  readonly aliases: readonly Alias[];
 }
 
 /** What the exports of one program mean in the canonical tables. */
@@ -113,6 +118,8 @@ export interface Crosswalk {
   readonly asOfWords: string;
   readonly definitionChanges: readonly DefinitionChange[];
   readonly choices: RuleChoices;
+  /** The path of the file of aliases, beside the crosswalk; null where there is none. */
+  readonly aliasFile: string | null;
   readonly files: readonly FileRule[];
   /** SHA-256 of its text, in hexadecimal. */
   readonly fingerprint: string;

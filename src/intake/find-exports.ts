@@ -6,6 +6,7 @@ import { filesBelow, filesOf } from './exported-files.js';
 import { readCrosswalk } from './read-crosswalk.js';
 import { sheetDialect } from './read-dialect.js';
 import { locate } from './source/container.js';
+import { withAliasFile } from './waters/with-alias-file.js';
 
 /** One file to be read, by one rule of one crosswalk. */
 export interface Task {
@@ -32,7 +33,7 @@ export async function readCrosswalks(paths: readonly string[], problems: Problem
     } else {
       const read = readCrosswalk(path, await readFile(path, 'utf8'));
       problems.push(...read.problems);
-      if (read.crosswalk !== null) crosswalks.push(read.crosswalk);
+      if (read.crosswalk !== null) crosswalks.push(await withAliasFile(path, read.crosswalk, problems));
     }
   }
   return crosswalks;

@@ -11,6 +11,7 @@ import { readFileRule } from './read-file-rule.js';
 import { readRuleChoices } from './rules/read-rule-choices.js';
 import { plainChoices } from './rules/rule-choices.js';
 import { isTimeZone, ZoneClock } from './time-zone.js';
+import { readAliases } from './waters/read-aliases.js';
 import { YamlDocument } from './yaml-document.js';
 
 const known = [
@@ -21,6 +22,7 @@ const known = [
   'pseudonyms',
   'definition_changes',
   'rules',
+  'aliases',
   'files',
 ];
 
@@ -105,12 +107,27 @@ export function readCrosswalk(
   const definitionChanges = changesNode === undefined ? [] : readChanges(yaml, changesNode);
   const rulesNode = settings.get('rules');
   const choices = rulesNode === undefined ? plainChoices : readRuleChoices(yaml, rulesNode);
+  const aliasesNode = settings.get('aliases');
+  const aliases = aliasesNode === undefined ? { aliases: [], file: null } : readAliases(yaml, aliasesNode);
   const filesNode = settings.get('files');
   const files =
     filesNode === undefined
       ? []
-      : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item, choices) ?? []);
+      : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item, choices, aliases.aliases) ?? []);
   if (yaml.problems.length > 0) return { crosswalk: null, problems: yaml.problems };
   const fingerprint = createHash('sha256').update(text, 'utf8').digest('hex');
-  return { crosswalk: { name, about, asOf, asOfWords, definitionChanges, choices, files, fingerprint }, problems: [] };
+  return {
+    crosswalk: {
+      name,
+      about,
+      asOf,
+      asOfWords,
+      definitionChanges,
+      choices,
+      aliasFile: aliases.file,
+      files,
+      fingerprint,
+    },
+    problems: [],
+  };
 }

@@ -3,15 +3,15 @@ import type { Field, TableDefinition } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import { isTableName, tableOf, tables } from '../record/tables.js';
 import type { FieldRule, FileRule } from './crosswalk.js';
-import { DateReader, readDatePattern } from './date-pattern.js';
-import { fault } from './fault.js';
-import { readTarget } from './read-code-map.js';
+import { readConstants } from './read-constants.js';
 import { plainDialect, readDialect } from './read-dialect.js';
 import { fieldsNamed, readDuplicates } from './read-duplicates.js';
 import { readField, readFieldRule } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import { isTimeZone } from './time-zone.js';
+import type { Alias, WaterRule } from './waters/alias.js';
+import { readWaterRule, waterSettings } from './waters/read-water-rule.js';
 import type { YamlDocument } from './yaml-document.js';
 
 const known = [
@@ -37,6 +37,7 @@ interface Gathered {
   readonly columns: string[];
   readonly privateColumns: Set<string>;
   readonly fields: FieldRule[];
+  readonly waters: WaterRule[];
 }
 
 function take(yaml: YamlDocument, node: Node, rule: FieldRule, gathered: Gathered): void {
@@ -48,18 +49,38 @@ function take(yaml: YamlDocument, node: Node, rule: FieldRule, gathered: Gathere
   }
 }
 
+function takeWater(
+  yaml: YamlDocument,
+  node: Node,
+  field: Field,
+  column: string,
+  settings: ReadonlyMap<string, Node>,
+  gathered: Gathered,
+): void {
+  const read = readWaterRule(yaml, node, field, column, settings);
+  if (read === null) return;
+  gathered.waters.push(read.rule);
+  for (const rule of read.held) take(yaml, node, rule, gathered);
+}
+
 function readColumns(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
   for (const { key, keyNode, value } of yaml.entries(node, 'the columns')) {
     const column = key.trim();
     gathered.columns.push(column);
-    const settings = yaml.settings(value, `the column ${column}`, ['field', 'ignore', ...fieldSettings], []);
+    const settings = yaml.settings(
+      value,
+      `the column ${column}`,
+      ['field', 'ignore', ...fieldSettings, ...waterSettings],
+      [],
+    );
     const fieldNode = settings.get('field');
     const privateNode = settings.get('private');
     // A registration number names a craft, and with it an owner.
     if (privateNode !== undefined || settings.has('region_from')) gathered.privateColumns.add(column);
     if (fieldNode !== undefined) {
       const field = readField(yaml, fieldNode, table);
-      if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
+      if (field !== null && settings.has('match')) takeWater(yaml, keyNode, field, column, settings, gathered);
+      else if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
       if (settings.has('ignore')) {
         yaml.complain('useless-setting', settings.get('ignore')!, 'ignore', 'either a field or ignore', 'Remove one.');
       }
@@ -85,49 +106,6 @@ function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, ga
   }
 }
 
-function readConstant(yaml: YamlDocument, node: Node, field: Field): string | number | null {
-  if (field.type === 'code' || field.type === 'reference' || field.type === 'text')
-    return readTarget(yaml, node, field);
-  const text = yaml.text(node, `a value of ${field.name}`);
-  if (text === null) return null;
-  const number = readPlainValue(text, field);
-  if (number === null) {
-    const wanted =
-      field.type === 'date'
-        ? 'a date as yyyy-MM-dd'
-        : 'least' in field
-          ? `a number between ${field.least} and ${field.most}`
-          : 'a field that a constant may fill';
-    yaml.complain('wrong-value', node, text, wanted, 'Mend it, or take the field from a column.');
-  }
-  return number;
-}
-
-/** A number or a day number as a crosswalk writes it; null for anything else, and for fields that no constant can fill. */
-function readPlainValue(text: string, field: Field): number | null {
-  if (field.type === 'number' || field.type === 'integer') {
-    const number = /^-?\d+(?:\.\d+)?$/u.test(text) ? Number(text) : Number.NaN;
-    const isWhole = field.type === 'number' || Number.isInteger(number);
-    return number >= field.least && number <= field.most && isWhole ? number : null;
-  }
-  if (field.type !== 'date') return null;
-  const pattern = readDatePattern('yyyy-MM-dd', 'date');
-  if (typeof pattern === 'string') throw new Error(pattern);
-  const reader = new DateReader(pattern, false);
-  const bytes = Buffer.from(text, 'utf8');
-  return reader.read(bytes, 0, bytes.length) === fault.none ? reader.day : null;
-}
-
-function readConstants(yaml: YamlDocument, node: Node, table: TableDefinition): ReadonlyMap<string, string | number> {
-  const constants = new Map<string, string | number>();
-  for (const { keyNode, value } of yaml.entries(node, 'constants')) {
-    const field = readField(yaml, keyNode, table);
-    const constant = field === null ? null : readConstant(yaml, value, field);
-    if (field !== null && constant !== null) constants.set(field.name, constant);
-  }
-  return constants;
-}
-
 function readZone(yaml: YamlDocument, node: Node): string | null {
   const zone = yaml.text(node, 'a time zone');
   if (zone === null || isTimeZone(zone)) return zone;
@@ -144,7 +122,12 @@ function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition
 }
 
 /** How the files of one kind are read; null where not even their table is known. */
-export function readFileRule(yaml: YamlDocument, node: Node, choices: RuleChoices): FileRule | null {
+export function readFileRule(
+  yaml: YamlDocument,
+  node: Node,
+  choices: RuleChoices,
+  aliases: readonly Alias[],
+): FileRule | null {
   const settings = yaml.settings(node, 'a kind of file', known, ['files', 'table', 'columns']);
   const tableNode = settings.get('table');
   const name = tableNode === undefined ? null : yaml.text(tableNode, 'a table');
@@ -155,10 +138,13 @@ export function readFileRule(yaml: YamlDocument, node: Node, choices: RuleChoice
     return null;
   }
   const table = tableOf(name);
-  const gathered: Gathered = { columns: [], privateColumns: new Set(), fields: [] };
+  const gathered: Gathered = { columns: [], privateColumns: new Set(), fields: [], waters: [] };
   const at = (setting: string) => settings.get(setting);
   const columnsNode = at('columns');
   if (columnsNode !== undefined) readColumns(yaml, columnsNode, table, gathered);
+  for (const { columns } of gathered.fields) {
+    for (const column of columns) if (!gathered.columns.includes(column)) gathered.columns.push(column);
+  }
   const combineNode = at('combine');
   if (combineNode !== undefined) readCombined(yaml, combineNode, table, gathered);
   const constantsNode = at('constants');
@@ -232,5 +218,7 @@ export function readFileRule(yaml: YamlDocument, node: Node, choices: RuleChoice
     fold,
     ...readDuplicates(yaml, at('duplicates'), table),
     choices,
+    waters: gathered.waters,
+    aliases,
   };
 }
