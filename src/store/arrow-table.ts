@@ -1,5 +1,5 @@
 import { tableFromColumns, tableFromIPC, tableToIPC } from '@uwdata/flechette';
-import type { Column } from '../record/column.js';
+import { type Column, numberColumn, textColumn } from '../record/column.js';
 import type { TableDefinition } from '../record/field.js';
 import type { RecordTable } from '../record/records.js';
 import {
@@ -48,4 +48,14 @@ export function tableFromArrow(definition: TableDefinition, bytes: Uint8Array, r
       lineOf: batchOf(sourceLine).values as Uint32Array,
     },
   };
+}
+
+/** A table of no rows. */
+export function emptyTable(definition: TableDefinition): RecordTable {
+  const columns = definition.fields.map(({ name, type }): [string, Column] => {
+    const holdsNumbers = ['number', 'integer', 'date', 'instant'].includes(type);
+    return [name, holdsNumbers ? numberColumn([]) : textColumn([])];
+  });
+  const origin = { files: [], fileOf: new Uint8Array(0), lineOf: new Uint32Array(0) };
+  return { definition, rowCount: 0, columns: new Map(columns), origin };
 }

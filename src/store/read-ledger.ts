@@ -1,11 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { plainDialect } from '../intake/read-dialect.js';
-import { met, RecordScanner } from '../intake/record-scanner.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { type NumberColumn, numberColumn, type TextColumn, textColumn } from '../record/column.js';
-import { honestText } from './delimited.js';
 import { describeStore } from './find-store.js';
+import { delimitedRows } from './read-delimited.js';
 import { readSteadily } from './steady-reading.js';
 import { storeFiles } from './store-description.js';
 
@@ -30,37 +28,20 @@ export type LedgerReading =
 
 const width = 7;
 
-function ledgerFrom(bytes: Uint8Array): Ledger {
-  const scanner = new RecordScanner(plainDialect, Math.max(1, bytes.length));
-  scanner.room().set(bytes);
-  scanner.filled(bytes.length);
-  scanner.filled(0);
-  scanner.next();
-  const cells: (string | null)[][] = Array.from({ length: width }, () => []);
-  while (scanner.next() === met.row) {
-    for (let position = 0; position < width; position++) {
-      const text = position < scanner.count ? scanner.cellText(position) : '';
-      cells[position]!.push(text === '' ? null : honestText(text));
-    }
-  }
-  const [file, line, column, seen, code, reason, remedy] = cells as [
-    (string | null)[],
-    (string | null)[],
-    (string | null)[],
-    (string | null)[],
-    (string | null)[],
-    (string | null)[],
-    (string | null)[],
-  ];
+/** The ledger in a text; null where it is none. */
+function ledgerFrom(text: string): Ledger | null {
+  const rows = delimitedRows(text);
+  if (rows === null || rows.some(({ length }) => length !== width)) return null;
+  const cells = (position: number) => rows.slice(1).map((row) => (row[position] === '' ? null : row[position]!));
   return {
-    rowCount: file.length,
-    file: textColumn(file),
-    line: numberColumn(line.map((text) => (text === null ? null : Number(text)))),
-    column: textColumn(column),
-    seen: textColumn(seen),
-    code: textColumn(code),
-    reason: textColumn(reason),
-    remedy: textColumn(remedy),
+    rowCount: rows.length - 1,
+    file: textColumn(cells(0)),
+    line: numberColumn(cells(1).map(Number)),
+    column: textColumn(cells(2)),
+    seen: textColumn(cells(3)),
+    code: textColumn(cells(4)),
+    reason: textColumn(cells(5)),
+    remedy: textColumn(cells(6)),
   };
 }
 
@@ -76,14 +57,15 @@ async function readLedgerAt(folder: string): Promise<LedgerReading> {
   const problems: Problem[] = [];
   for (const name of [storeFiles.setAside, storeFiles.notes]) {
     const path = join(folder, name);
-    const bytes = await readFile(path).catch(() => null);
-    if (bytes !== null) ledgers.push(ledgerFrom(bytes));
+    const text = await readFile(path, 'utf8').catch(() => null);
+    const ledger = text === null ? null : ledgerFrom(text);
+    if (ledger !== null) ledgers.push(ledger);
     else {
       problems.push({
         code: 'damaged-store',
         severity: 'stops',
         place: wholeFile(path),
-        seen: 'no file',
+        seen: text === null ? 'no file' : 'another text',
         wanted: 'the ledger of the import',
         remedy: 'Import the exports again.',
       });

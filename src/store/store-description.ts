@@ -12,8 +12,12 @@ export interface StoreDescription {
 /** The word by which a store knows itself. */
 export const storeMark = 'season records';
 
-/** Raised whenever a store written before can no longer be read. */
-export const storeVersion = 1;
+/**
+ * The version of the form on disk. Raised by one whenever a store written before could no longer be read, or would be read
+ * as something else: a file renamed or with another meaning, a column taken away, another way of making text inert. A file
+ * or column that is only added leaves it as it is. A store of another version is never read; importing replaces it.
+ */
+export const storeVersion = 2;
 
 /** The names of the files in a store beside the tables. */
 export const storeFiles = {
@@ -21,10 +25,19 @@ export const storeFiles = {
   setAside: 'set-aside.csv',
   setAsideRows: 'set-aside-rows.csv',
   notes: 'notes.csv',
+  doubleEntries: 'double-entries.csv',
+  unmatched: 'unmatched.csv',
+  /** What files were read, for the next import to follow. */
+  readings: 'readings.json',
   schema: 'datapackage.json',
 } as const;
 
 /** The file that holds a table. */
 export function tableFile(table: TableName): string {
   return `${table}.arrow`;
+}
+
+/** The file that holds the rows of a table that are set aside, as far as they could be read. */
+export function asideFile(table: TableName): string {
+  return `aside-${table}.arrow`;
 }

@@ -1,4 +1,6 @@
+import type { DoubleEntry } from '../intake/check-double-entries.js';
 import type { LedgerLine, SetAsideRow } from '../intake/ledger.js';
+import type { UnmatchedWater } from '../intake/waters/alias.js';
 import { delimitedRow } from './delimited.js';
 
 const piece = 1 << 16;
@@ -8,6 +10,12 @@ export const ledgerColumns = ['file', 'line', 'column', 'seen', 'code', 'reason'
 
 /** The headings of `set-aside-rows.csv`. */
 export const asideColumns = ['file', 'line', 'row'] as const;
+
+/** The headings of `double-entries.csv`. */
+export const doubleEntryColumns = ['file', 'line', 'later_file', 'later_line', 'alike', 'keep'] as const;
+
+/** The headings of `unmatched.csv`; its first three are those of a file of aliases. */
+export const unmatchedColumns = ['name', 'region', 'waterbody', 'times', 'nearest', 'why'] as const;
 
 /** Rows as CSV text, in pieces of some size. */
 function* delimited(rows: Iterable<readonly (string | number)[]>): Iterable<string> {
@@ -35,6 +43,26 @@ export function asideRows(lines: readonly SetAsideRow[]): Iterable<string> {
   function* rows(): Iterable<readonly (string | number)[]> {
     yield asideColumns;
     for (const line of lines) yield asideColumns.map((name) => line[name]);
+  }
+  return delimited(rows());
+}
+
+/** The text of `double-entries.csv`, in pieces: one line a pair of rows that record one event, with both places. */
+export function doubleEntryRows(pairs: readonly DoubleEntry[]): Iterable<string> {
+  function* rows(): Iterable<readonly (string | number)[]> {
+    yield doubleEntryColumns;
+    for (const { file, line, laterFile, laterLine, alike, keep } of pairs) {
+      yield [file, line, laterFile, laterLine, alike.join(' '), keep];
+    }
+  }
+  return delimited(rows());
+}
+
+/** The text of `unmatched.csv`, in pieces: one line a name that matched no water, ready to be filled in as an alias. */
+export function unmatchedRows(names: readonly UnmatchedWater[]): Iterable<string> {
+  function* rows(): Iterable<readonly (string | number)[]> {
+    yield unmatchedColumns;
+    for (const { name, region, times, nearest, why } of names) yield [name, region, '', times, nearest, why];
   }
   return delimited(rows());
 }

@@ -9,9 +9,17 @@ import { arrowBytes } from './arrow-table.js';
 import { cannotWrite } from './cannot-write.js';
 import { describeStore, recoverStore } from './find-store.js';
 import { removeStore, replacedFolder, writingPrefix } from './leftovers.js';
-import { type StoreDescription, storeFiles, storeMark, storeVersion, tableFile } from './store-description.js';
+import type { StoredReadings } from './read-past.js';
+import {
+  asideFile,
+  type StoreDescription,
+  storeFiles,
+  storeMark,
+  storeVersion,
+  tableFile,
+} from './store-description.js';
 import { syncFiles, syncNames, writePieces } from './write-durably.js';
-import { asideRows, ledgerRows } from './write-ledger.js';
+import { asideRows, doubleEntryRows, ledgerRows, unmatchedRows } from './write-ledger.js';
 
 /** The canonical tables' descriptor, with the names of the stored files. */
 function storedPackage(): object {
@@ -43,6 +51,16 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   await write(storeFiles.setAside, ledgerRows(result.setAside));
   await write(storeFiles.notes, ledgerRows(result.notes));
   await write(storeFiles.setAsideRows, asideRows(result.setAsideRows));
+  const asideCounts = {} as Record<TableName, number>;
+  const { aside, ...remembered } = result.remembered;
+  for (const { name } of tables) {
+    asideCounts[name] = aside[name].rowCount;
+    if (aside[name].rowCount > 0) await write(asideFile(name), [arrowBytes(aside[name])]);
+  }
+  const readings: StoredReadings = { ...remembered, doubleEntries: result.doubleEntries, asideRows: asideCounts };
+  await write(storeFiles.readings, [`${JSON.stringify(readings)}\n`]);
+  await write(storeFiles.doubleEntries, doubleEntryRows(result.doubleEntries));
+  await write(storeFiles.unmatched, unmatchedRows(result.unmatched));
   await write(storeFiles.schema, [`${JSON.stringify(storedPackage(), null, 2)}\n`]);
   const description: StoreDescription = { store: storeMark, version: storeVersion, sum: result.sum, tables: sizes };
   // Written last: a folder with a description is whole.
