@@ -1,5 +1,8 @@
+import { rowNames } from '../notebook/sheet-row.js';
+import type { EvaluatedInput } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
 import { type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
 import { describeProblem } from '../problem/describe.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
@@ -24,11 +27,11 @@ export async function traceCommand({ notebook: file, figure, store, json }: Trac
   if ('problems' in season) return stop(season.problems, json);
   const opened = openNotebook(file, season.book);
   if ('problem' in opened) return stop([opened.problem], json);
-  const cell = /^([a-z0-9_]+)\.([a-z0-9_]+)\[(.*)\]$/.exec(figure);
+  const cell = cellForm.exec(figure);
   const trace = cell === null ? traceFigure(opened, figure) : traceCell(opened, cell[1]!, cell[2]!, cell[3]!);
   if (trace === null)
     return stop(
-      [cell === null ? unknownFigure(file, figure, opened.notebook.figures.keys()) : unknownCell(file, figure)],
+      [cell === null ? unknownFigure(file, figure, opened.notebook.figures.keys()) : unknownCell(file, figure, opened)],
       json,
     );
   if (json === true) sayJson(traceJson(trace));
@@ -37,6 +40,9 @@ export async function traceCommand({ notebook: file, figure, store, json }: Trac
   sayProblems(trace.result.problems);
   return exitCodes.problems;
 }
+
+/** A cell as SHEET.COLUMN[ROW]. */
+const cellForm = /^([a-z0-9_]+)\.([a-z0-9_]+)\[(.*)\]$/;
 
 function stop(problems: readonly Problem[], json: boolean | undefined): number {
   if (json === true) sayJson({ stopped: problems.map(problemJson) });
@@ -58,10 +64,22 @@ function unknownFigure(file: string, figure: string, names: Iterable<string>): P
   };
 }
 
-function unknownCell(file: string, cell: string): Problem {
-  const wanted =
-    'a cell of a sheet as SHEET.COLUMN[ROW], ROW being the code of its key, or the codes with commas between';
-  const remedy = 'See `rampbook evaluate` for the sheets, their columns and the codes of their rows.';
+/** What is known nearest to a cell that there is not: the sheets, or a sheet's columns, or its rows. */
+function unknownCell(file: string, cell: string, { notebook, sheets }: NotebookWorkings): Problem {
+  const [, sheetName = '', column = '', row = ''] = cellForm.exec(cell) ?? [];
+  const wanted = 'a cell of a sheet as SHEET.COLUMN[ROW], ROW being what stands at its head, with commas between';
+  const sheet = notebook.sheets.get(sheetName);
+  const columns = sheet?.columns.filter(({ role }) => role === 'value').map(({ name }) => name) ?? [];
+  const rows = sheets.get(sheetName);
+  const [what, seen, known] =
+    sheet === undefined || rows === undefined
+      ? (['Sheets', sheetName, [...notebook.sheets.keys()]] as const)
+      : columns.includes(column)
+        ? (['Rows', row, rowNames(rows)] as const)
+        : (['Columns', column, columns] as const);
+  const nearest = nearestName(seen, known);
+  const some = known.slice(0, 12).join('; ') + (known.length > 12 ? '; …' : '');
+  const remedy = nearest === null ? `${what} are ${some}.` : `Did you mean "${nearest}"?`;
   return { code: 'unknown-cell', severity: 'stops', place: wholeFile(file), seen: cell, wanted, remedy };
 }
 
@@ -76,7 +94,11 @@ function traceJson({ name, formula, shownAs, result, inputs, standsOn, counts }:
       unit: input.unit,
       source: input.source,
     })),
-    stands_on: standsOn.map((other) => ({ name: other.name, formula: other.formula, ...resultJson(other.result, other.shownAs) })),
+    stands_on: standsOn.map((other) => ({
+      name: other.name,
+      formula: other.formula,
+      ...resultJson(other.result, other.shownAs),
+    })),
     counts: counts.map(({ leftOut, setAside, ...count }) => ({
       ...count,
       left_out: { not_matching: leftOut.otherwise, not_known: leftOut.unknown, without_value: leftOut.missing },
@@ -97,11 +119,16 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   if (result.kind === 'problem') for (const problem of result.problems) say(`  ${describeProblem(problem)}`);
   if (inputs.length > 0) say('\nInputs');
   for (const input of inputs)
-    say(`  ${input.name} = ${showResult(input.value, '')} ${input.unit}, from ${input.source || 'no source given'}`);
+    say(`  ${input.name} = ${showInput(input)}, from ${input.source || 'no source given'}`);
   if (standsOn.length > 0) say('\nStands on');
   for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, other.shownAs)}`);
   for (const count of counts) sayCount(count);
   saySetAside(counts);
+}
+
+/** An input with its unit; a year has no thousands. */
+function showInput({ value, unit }: EvaluatedInput): string {
+  return unit === 'year' ? showResult(value, 'year') : `${showResult(value, '')} ${unit}`.trim();
 }
 
 const mostRanges = 12;

@@ -16,7 +16,7 @@ function namesRows({ environment }: Evaluation): (name: string) => boolean {
   const { known, book } = environment;
   return (name) => {
     const value = known.get(name);
-    return value === undefined ? book.tables.has(name) : value.kind === 'rows' || value.kind === 'sheet';
+    return value === undefined ? book.tables.has(name) : value.kind === 'rows';
   };
 }
 

@@ -5,14 +5,11 @@ import type { Span } from './place.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { meaningOf } from './scope.js';
 
-/** Whether a name stands for rows: a table, a selection or a sheet. */
+/** Whether a name stands for records: a table or a selection. A sheet is none, so that no field is taken for one. */
 export function namesRows({ scope }: Checking): (name: string) => boolean {
   return (name) => {
     const meaning = meaningOf(name, scope);
-    return (
-      meaning?.means === 'table' ||
-      (meaning?.means === 'known' && (meaning.kind.kind === 'rows' || meaning.kind.kind === 'sheet'))
-    );
+    return meaning?.means === 'table' || (meaning?.means === 'known' && meaning.kind.kind === 'rows');
   };
 }
 

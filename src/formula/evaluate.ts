@@ -82,7 +82,7 @@ function failureIn(formula: Formula, { known, book, group }: Environment): Faile
     if (value.kind === 'sheet') return value.table;
     return value.kind === 'rows' ? tableIn(book, value.table) : null;
   };
-  const failed = outerNames(formula, tableOf)
+  const failed = outerNames(formula, tableOf, (name) => known.get(name)?.kind === 'sheet')
     .map((name) => known.get(name))
     .filter((value) => value?.kind === 'problem');
   return failed.length === 0 ? null : { kind: 'problem', problems: failed.flatMap(({ problems }) => problems) };

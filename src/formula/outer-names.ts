@@ -9,9 +9,14 @@ export type TableOf = (base: string | null) => BookTable | null;
 /**
  * The names that a formula takes from outside its rows, each once, in order of first use: inputs, figures, selections,
  * tables, and a sheet's columns and keys, but no fields. So `sum(staff_hours of station_days)` needs no figure that is
- * called staff_hours too. Where the table is not known, every name counts.
+ * called staff_hours too. Where the table is not known, every name counts. A sheet
+ * stands for rows only where it is named as such.
  */
-export function outerNames(formula: Formula, tableOf: TableOf): readonly string[] {
+export function outerNames(
+  formula: Formula,
+  tableOf: TableOf,
+  isSheet: (name: string) => boolean = () => false,
+): readonly string[] {
   const names = new Set<string>();
   const visit = (node: Node, row: BookTable | null): void => {
     if (node.kind === 'name') {
@@ -21,7 +26,7 @@ export function outerNames(formula: Formula, tableOf: TableOf): readonly string[
     else for (const part of parts(node)) visit(part, row);
   };
   const visitRows = (node: Node, wantsField: boolean): void => {
-    const reading = readAsRows(node, wantsField, (name) => tableOf(name) !== null);
+    const reading = readAsRows(node, wantsField, (name) => !isSheet(name) && tableOf(name) !== null);
     if (reading === null) {
       visit(node, null);
       return;

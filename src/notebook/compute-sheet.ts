@@ -66,7 +66,9 @@ function eachSheet(
   const groupsKey = knowledge.memory.keyOf('groups', rowsKey, ...keys);
   const { text: sheetName } = declared.name;
   const groups = knowledge.memory.value(`groups of ${sheetName}`, groupsKey, () => groupRows(table, rows, keys));
-  const plan = { name: sheetName, table, keys, columns, failed, order: declared.order };
+  // A column that has a problem of its own orders nothing, and nothing more is said.
+  const order = failed.includes(declared.order?.column.text ?? '') ? null : declared.order;
+  const plan = { name: sheetName, table, keys, columns, failed, order };
   const { filled, asked } = fillGroups(plan, groups, groupsKey, knowledge);
   const inOrder = declared.columns.flatMap(({ name }) => columns.filter(({ row }) => row.name.text === name.text));
   const shown = filled.map(({ key, cells }) => ({
@@ -81,7 +83,7 @@ function eachSheet(
     ...keys.map((key): SheetColumn => keyColumn(table, key)),
     ...inOrder.map(({ row }): SheetColumn => valueColumn(row)),
   ];
-  const ordered = orderRows(shown, sheetColumns, declared.order, knowledge.file);
+  const ordered = orderRows(shown, sheetColumns, order, knowledge.file);
   return {
     sheet: {
       name: declared.name.text,

@@ -76,7 +76,10 @@ export class Making {
     const { book } = this.knowledge;
     const group = declared.kind === 'sheet' ? groupTable(declared.sheet, all, book) : null;
     const tableOf = declaredTables(all, book, group);
-    const used = formulas.flatMap(({ read }) => ('tree' in read ? neededNames(name, read.tree, book, tableOf) : []));
+    const isSheet = (other: string) => all.get(other)?.kind === 'sheet';
+    const used = formulas.flatMap(({ read }) =>
+      'tree' in read ? neededNames(name, read.tree, book, tableOf, isSheet) : [],
+    );
     // A sheet may ask about its own rows: its columns have an order of their own.
     const itself = declared.kind === 'sheet' ? name : null;
     const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need) && need !== itself);

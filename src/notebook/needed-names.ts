@@ -6,9 +6,15 @@ import type { Book } from '../record/book.js';
  * The names that a formula needs before it can be computed. A name that is also a field may be the field of its own
  * formula, as in a column `staff_hours` that is `sum(staff_hours)`: it does not need itself.
  */
-export function neededNames(own: string, formula: Formula, book: Book, tableOf: TableOf): readonly string[] {
+export function neededNames(
+  own: string,
+  formula: Formula,
+  book: Book,
+  tableOf: TableOf,
+  isSheet: (name: string) => boolean,
+): readonly string[] {
   const isField = [...book.tables.values()].some((table) => table.fields.has(own));
-  return outerNames(formula, tableOf).filter((name) => name !== own || !isField);
+  return outerNames(formula, tableOf, isSheet).filter((name) => name !== own || !isField);
 }
 
 /** The columns of a sheet that one of its own columns asks about in other rows: looked up, summed, ranked or compared. */

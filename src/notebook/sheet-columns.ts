@@ -80,7 +80,8 @@ function needsOf(
     return kind?.kind === 'sheet' ? kind.table : tables(base);
   };
   const order = sumsDown(formula) && declared.order !== null ? [declared.order.column.text] : [];
-  return [...neededNames(name, formula, book, tableOf), ...ownColumns(sheet, formula), ...order];
+  const isSheet = (other: string) => other === sheet || kinds.get(other)?.kind === 'sheet';
+  return [...neededNames(name, formula, book, tableOf, isSheet), ...ownColumns(sheet, formula), ...order];
 }
 
 /** The columns of a sheet checked one after the other, each knowing those before it. */

@@ -5,6 +5,7 @@ import { accountOf, type Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
 import type { EvaluatedInput } from './evaluated.js';
 import { lineRanges } from './line-ranges.js';
+import { rowNamed, rowNames } from './sheet-row.js';
 import type { NotebookWorkings } from './workings.js';
 
 /** The counted rows of one exported file, as ranges of physical lines. */
@@ -62,8 +63,8 @@ export function traceFigure(workings: NotebookWorkings, name: string): Trace | n
 }
 
 /**
- * The account of one cell of a sheet: `row` names its row by the codes of its keys, joined by commas where there are
- * several. Null where there is no such sheet, column or row.
+ * The account of one cell of a sheet; `row` names its row as `rowNamed` reads it. Null where there is no such sheet, column
+ * or row.
  */
 export function traceCell(
   workings: NotebookWorkings,
@@ -73,25 +74,36 @@ export function traceCell(
 ): Trace | null {
   const sheet = workings.notebook.sheets.get(sheetName);
   const behind = workings.sheets.get(sheetName);
+  if (sheet === undefined || behind === undefined) return null;
+  const at = rowNamed(sheet, behind, row);
+  return at === null ? null : traceCellAt(workings, sheetName, columnName, at);
+}
+
+/** The account of the cell of a column in a row by its number, as the sheet shows them; null where there is no such cell. */
+export function traceCellAt(
+  workings: NotebookWorkings,
+  sheetName: string,
+  columnName: string,
+  row: number,
+): Trace | null {
+  const sheet = workings.notebook.sheets.get(sheetName);
+  const behind = workings.sheets.get(sheetName);
   const at = sheet?.columns.findIndex(({ name, role }) => name === columnName && role === 'value') ?? -1;
-  const rowAt = behind?.keys.findIndex((keys) => keys.map((key) => key ?? 'missing').join(',') === row) ?? -1;
-  const value = behind?.cells[rowAt]?.get(columnName);
+  const value = behind?.cells[row]?.get(columnName);
   if (sheet === undefined || behind === undefined || at < 0 || value === undefined) return null;
   const { formula, shownAs } = sheet.columns[at]!;
-  const result = sheet.rows[rowAt]!.cells[at]!;
-  const name = `${sheetName}.${columnName}[${row}]`;
-  const columns = sheet.columns.filter((column) => column.role === 'value' && column.formula !== '');
-  const own = columnsUnder(columnName, behind.formulas);
-  const formulas = [columnName, ...own].map((column) => behind.formulas.get(column)).filter((one) => one !== undefined);
+  const result = sheet.rows[row]!.cells[at]!;
+  const name = `${sheetName}.${columnName}[${rowNames(behind)[row]}]`;
+  const under = columnsUnder(columnName, behind.formulas);
+  const formulas = [columnName, ...under].flatMap((column) => behind.formulas.get(column) ?? []);
   const used = new Set([...behind.ofRows, ...formulas.flatMap(namesIn)]);
   const needs = behind.needs.filter((need) => used.has(need));
   const traced = traceOf(workings, { name, formula: formula || sheet.sentence, shownAs, result }, needs, value);
-  const beside = columns
-    .filter((column) => own.has(column.name))
-    .map((column): TracedName => {
-      const cell = sheet.rows[rowAt]!.cells[sheet.columns.indexOf(column)]!;
-      return { name: column.name, formula: column.formula, shownAs: column.shownAs, result: cell };
-    });
+  const beside = sheet.columns.flatMap((column, place): TracedName[] => {
+    if (!under.has(column.name)) return [];
+    const cell = sheet.rows[row]!.cells[place]!;
+    return [{ name: column.name, formula: column.formula, shownAs: column.shownAs, result: cell }];
+  });
   return { ...traced, standsOn: [...beside, ...traced.standsOn] };
 }
 
@@ -158,9 +170,9 @@ function tracedCount(counted: CountedRecords, book: Book): TracedCount {
   return {
     table,
     description,
-    counted: rows.length - skippedMissing,
+    counted: rows.length,
     considered,
-    leftOut: { otherwise: considered - rows.length - unknown, unknown, missing: skippedMissing },
+    leftOut: { otherwise: considered - rows.length - unknown - skippedMissing, unknown, missing: skippedMissing },
     files: tracedFiles(counted, book),
     setAside: files.map(({ file, setAside, problems }) => ({ file, rows: setAside, problems })),
   };
