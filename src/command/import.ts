@@ -1,10 +1,12 @@
-import { importExports } from '../intake/import-exports.js';
+import { type ImportResult, importExports } from '../intake/import-exports.js';
 import type { FileSum } from '../record/file-sum.js';
 import { type HeldStore, holdStore } from '../store/hold-store.js';
+import { readPast } from '../store/read-past.js';
 import { writeStore } from '../store/write-store.js';
 import { exitCodes } from './exit-codes.js';
 import { ownHolder } from './own-holder.js';
 import { problemJson } from './problem-json.js';
+import { programFingerprint } from './program-version.js';
 import { startProgress } from './progress.js';
 import { readKey } from './pseudonym-key.js';
 import { grouped, say, sayJson, sayProblems, sayTable } from './terminal.js';
@@ -38,19 +40,26 @@ async function importInto(
   key: { readonly bytes: Uint8Array; readonly kept: boolean },
 ): Promise<number> {
   const progress = startProgress(words.quiet === true || words.json === true);
+  const past = await readPast(held.folder);
   const result = await importExports({
     crosswalks: words.crosswalks,
     from: words.from,
     key: key.bytes,
+    program: programFingerprint(),
+    past,
     progress: ({ file, rows, bytesDone, bytesTotal }) =>
       progress.show(`reading ${file}`, bytesTotal === 0 ? 1 : bytesDone / bytesTotal, `${grouped(rows)} rows`),
   });
   progress.end();
   if (result.problems.length > 0) return stop(result.problems, words);
-  const stored = await writeStore(words.store, result, held);
+  const stored = result.isNew ? await writeStore(words.store, result, held) : [];
   if (stored.length > 0) return stop(stored, words);
-  if (words.json === true) sayJson(importJson(words.store, result.sum.files, result.sum.fingerprint));
-  else sayAccount(words, result.sum.files, key.kept);
+  if (words.json === true) sayJson(importJson(words.store, result));
+  else {
+    sayWhatIsNew(words, result, past !== null);
+    sayAccount(words, result.sum.files, key.kept);
+    sayUnmatched(words, result);
+  }
   return exitCodes.fine;
 }
 
@@ -78,19 +87,54 @@ function totals(files: readonly FileSum[]): { read: number; kept: number; set_as
   return { read: sum(({ read }) => read), kept: sum(({ kept }) => kept), set_aside: sum(({ setAside }) => setAside) };
 }
 
-function importJson(store: string, files: readonly FileSum[], fingerprint: string): object {
+const waterCodes = ['unmatched-water', 'ambiguous-water'];
+
+/** How many names matched no water, and on how many rows; the ledgers tell it of files taken from the store too. */
+function unmatchedWaters({ setAside, notes }: ImportResult): {
+  unmatched_waters: number;
+  unmatched_water_rows: number;
+} {
+  const lines = [...setAside, ...notes].filter(({ code }) => waterCodes.includes(code));
+  const names = new Set(lines.map(({ seen, reason }) => JSON.stringify([seen, reason])));
+  return { unmatched_waters: names.size, unmatched_water_rows: lines.length };
+}
+
+function importJson(store: string, result: ImportResult): object {
+  const { filesRead, isNew } = result;
+  const { files, fingerprint } = result.sum;
   return {
     store,
     fingerprint,
+    nothing_new: !isNew,
+    files_read: filesRead,
     ...totals(files),
     problems: addedUp(files.map(({ problems }) => problems)),
     notes: addedUp(files.map(({ notes }) => notes)),
+    ...unmatchedWaters(result),
     files: files.map(({ setAside, fingerprint: bytes, ...file }) => ({
       ...file,
       set_aside: setAside,
       fingerprint: bytes,
     })),
   };
+}
+
+function sayWhatIsNew({ store }: ImportWords, { isNew, filesRead, sum }: ImportResult, hadPast: boolean): void {
+  if (!isNew) say(`Nothing new: ${store} holds these exports, read by these crosswalks, and stays as it is.`);
+  else if (hadPast && filesRead.length < sum.files.length) {
+    const kept = sum.files.length - filesRead.length;
+    say(`Read ${filesRead.length} of ${sum.files.length} files; ${kept} stayed the same and were taken from ${store}.`);
+    for (const file of filesRead) say(`  ${file}`);
+  }
+  if (!isNew || hadPast) say();
+}
+
+function sayUnmatched({ store }: ImportWords, result: ImportResult): void {
+  const { unmatched_waters: names, unmatched_water_rows: rows } = unmatchedWaters(result);
+  if (names === 0) return;
+  say();
+  say(`${grouped(names)} names of waters on ${grouped(rows)} rows matched none. Fill in the column waterbody of`);
+  say(`${store}/unmatched.csv, the most frequent first, and name the file under aliases in the crosswalk.`);
 }
 
 function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: boolean): void {

@@ -5,9 +5,13 @@ import { programVersion } from './program-version.js';
 const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
 
   rampbook import CROSSWALK... --from EXPORTS --store STORE   read the exports, check every cell, keep what is sound
+  rampbook rules [CODE...]                                    say what every kind of problem means, and its remedy
   rampbook report NOTEBOOK... --store STORE --to FOLDER       compute notebooks and write them as pages
   rampbook evaluate NOTEBOOK --store STORE --json             compute a notebook and print every figure and sheet
-  rampbook trace NOTEBOOK FIGURE --store STORE                show what a figure stands on, down to file and line`;
+  rampbook trace NOTEBOOK FIGURE --store STORE                show what a figure stands on, down to file and line
+  rampbook start FOLDER                                       set up a folder for a season of your own
+  rampbook desk [FOLDER] --store STORE                        work at notebooks in the browser, on this machine only
+  rampbook watch NOTEBOOK --store STORE                       see a notebook’s report follow every save`;
 
 const after = `
 Exit codes: 0 fine; 1 problems in the crosswalks, exports, store or notebooks (each is named with its place and remedy);
@@ -53,6 +57,21 @@ export async function program(words: readonly string[]): Promise<number> {
       exitCode = await importCommand({ crosswalks, ...options });
     });
   command
+    .command('rules')
+    .summary('say what every kind of problem means')
+    .description(
+      'Prints every kind of problem that an import can find, or those named: what it means, what follows, and the remedy. What\n' +
+        'follows from some rules can be set otherwise in a crosswalk, with a reason that every report then shows:\n\n' +
+        '  rules: { one-side-only: { severity: sets aside, because: the form asks for both sides } }',
+    )
+    .argument('[code...]', 'codes as set-aside.csv and notes.csv name them')
+    .option('--json', 'print the table as JSON')
+    .addHelpText('after', '\nExample:\n  rampbook rules over-long one-side-only')
+    .action(async (codes: string[], options) => {
+      const { rulesCommand } = await import('./rules.js');
+      exitCode = rulesCommand({ codes, ...options });
+    });
+  command
     .command('report')
     .summary('write notebooks as pages')
     .description('Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html.')
@@ -91,6 +110,52 @@ export async function program(words: readonly string[]): Promise<number> {
     .action(async (notebook: string, figure: string, options) => {
       const { traceCommand } = await import('./trace.js');
       exitCode = await traceCommand({ notebook, figure, ...options });
+    });
+  command
+    .command('start')
+    .summary('set up a folder for a season of your own')
+    .description(
+      'Sets up a folder with a crosswalk to fill in (every field named, and what a person must decide marked), the notebooks to\n' +
+        'make your own, and a .gitignore that keeps records and keys out of version control. The folder must be new or empty.',
+    )
+    .argument('<folder>', 'the folder to set up')
+    .addHelpText('after', '\nExample:\n  rampbook start season-2026')
+    .action(async (folder: string) => {
+      const { startCommand } = await import('./start.js');
+      exitCode = startCommand(folder);
+    });
+  command
+    .command('desk')
+    .summary('work at notebooks in the browser')
+    .description(
+      'Opens a folder’s notebooks in the browser: inputs, formulas, headings and prose are changed where they stand, values and\n' +
+        'intervals follow, and every finished change is saved in its own line of the document. What was changed elsewhere\n' +
+        'meanwhile is shown and never overwritten unasked. Listens on 127.0.0.1 only, under an address that nobody can guess.',
+    )
+    .argument('[folder]', 'the folder of the notebooks', 'notebooks')
+    .requiredOption('--store <folder>', 'the store to ask')
+    .option('--port <number>', 'the port to listen on; any free one without')
+    .option('--open', 'open the browser too')
+    .addHelpText('after', '\nExample:\n  rampbook desk notebooks --store store --open')
+    .action(async (place: string, options) => {
+      const { deskCommand } = await import('./desk.js');
+      exitCode = await deskCommand({ place, ...options });
+    });
+  command
+    .command('watch')
+    .summary('see a notebook’s report follow every save')
+    .description(
+      'Shows a notebook’s report in the browser, on this machine only, and replaces what changed whenever the document is saved\n' +
+        'or the store is imported anew. The document itself is only read.',
+    )
+    .argument('<notebook>', 'a notebook file (CommonMark)')
+    .requiredOption('--store <folder>', 'the store to ask')
+    .option('--port <number>', 'the port to listen on; any free one without')
+    .option('--open', 'open the browser too')
+    .addHelpText('after', '\nExample:\n  rampbook watch notebooks/season.md --store store --open')
+    .action(async (place: string, options) => {
+      const { watchCommand } = await import('./desk.js');
+      exitCode = await watchCommand({ place, ...options });
     });
   try {
     if (words.length === 0) {

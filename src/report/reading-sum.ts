@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import { showNumber } from '../notebook/shown.js';
 import type { FileSum, ImportSum } from '../record/file-sum.js';
 import { inWords } from './anchor.js';
+import { ruleChanges } from './rule-changes.js';
 import { type TableCell, tableElement } from './table.js';
 import { words } from './words.js';
 
@@ -39,6 +40,7 @@ export function readingSum(sum: ImportSum): Element[] {
       sortable: sum.files.length > 1,
     }),
     ...reasons(sum.files),
+    ...ruleChanges(sum.ruleChanges ?? []),
   ];
 }
 
