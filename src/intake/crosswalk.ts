@@ -2,6 +2,7 @@ import type { Place } from '../problem/problem.js';
 import type { Field, TableDefinition } from '../record/field.js';
 import type { DefinitionChange } from '../record/file-sum.js';
 import type { DatePattern } from './date-pattern.js';
+import type { LeaveOutRule } from './leave-out.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import type { Encoding } from './source/encoding.js';
 import type { Alias, WaterRule } from './waters/alias.js';
@@ -96,6 +97,8 @@ export interface FileRule {
   /** Fields that are the same in every row: codes, keys and texts, or numbers and day numbers. */
   readonly constants: ReadonlyMap<string, string | number>;
   readonly fold: Fold | null;
+  /** Rows that are no records, such as totals. */
+  readonly leaveOut: readonly LeaveOutRule[];
   /** Fields that are alike in two entries of one event; empty where none are looked for. */
   readonly duplicates: readonly string[];
   /** Which of two entries of one event is kept. */

@@ -13,6 +13,8 @@ export interface Task {
   readonly file: string;
   readonly crosswalk: Crosswalk;
   readonly rule: FileRule;
+  /** The rule's place in its crosswalk. */
+  readonly ruleNumber: number;
   readonly bytes: number;
 }
 
@@ -52,7 +54,7 @@ export async function findTasks(
   }
   const tasks: Task[] = [];
   for (const crosswalk of crosswalks) {
-    for (const rule of crosswalk.files) {
+    for (const [ruleNumber, rule] of crosswalk.files.entries()) {
       const { files, problems: missing } = await filesOf(rule, from, below);
       problems.push(...missing);
       for (const file of files) {
@@ -69,7 +71,7 @@ export async function findTasks(
         }
         const { size } = await stat(path);
         const asRead = located.isWorkbook ? { ...rule, dialect: sheetDialect(rule.dialect) } : rule;
-        tasks.push({ file, crosswalk, rule: asRead, bytes: size });
+        tasks.push({ file, crosswalk, rule: asRead, ruleNumber, bytes: size });
       }
     }
   }

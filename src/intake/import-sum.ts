@@ -5,6 +5,12 @@ import { countByCode } from './ledger.js';
 import type { FileReading } from './read-file.js';
 import { consequenceOf, plainChoices } from './rules/rule-choices.js';
 
+function countReasons({ leftOut }: FileReading): Readonly<Record<string, number>> {
+  const counts = new Map<string, number>();
+  for (const { because } of leftOut) counts.set(because, (counts.get(because) ?? 0) + 1);
+  return Object.fromEntries(counts);
+}
+
 /** What became of one file's rows. */
 export function fileSum(reading: FileReading): FileSum {
   const { draft } = reading;
@@ -17,7 +23,9 @@ export function fileSum(reading: FileReading): FileSum {
     table: draft.table.name,
     read: reading.read,
     kept,
-    setAside: reading.read - kept,
+    setAside: reading.read - kept - reading.leftOut.length,
+    leftOut: reading.leftOut.length,
+    leftOutBecause: countReasons(reading),
     folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
     problems: countByCode(reading, 'set aside'),
     notes: countByCode(reading, 'notes'),

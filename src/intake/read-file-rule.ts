@@ -8,6 +8,7 @@ import { plainDialect, readDialect } from './read-dialect.js';
 import { fieldsNamed, readDuplicates } from './read-duplicates.js';
 import { readField, readFieldRule } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
+import { readLeaveOut } from './read-leave-out.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import { isTimeZone } from './time-zone.js';
 import type { Alias, WaterRule } from './waters/alias.js';
@@ -29,6 +30,7 @@ const known = [
   'constants',
   'fold',
   'duplicates',
+  'leave_out',
 ];
 const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'];
 
@@ -201,6 +203,7 @@ export function readFileRule(
   const missingNode = at('missing');
   const dialectNode = at('dialect');
   const filesNode = at('files');
+  const leaveOutNode = at('leave_out');
   return {
     patterns: filesNode === undefined ? [] : yaml.texts(filesNode, 'a path below the folder of exports'),
     place: yaml.placeOf(filesNode ?? tableNode),
@@ -216,6 +219,7 @@ export function readFileRule(
     fields: gathered.fields,
     constants,
     fold,
+    leaveOut: leaveOutNode === undefined ? [] : readLeaveOut(yaml, leaveOutNode, gathered.columns),
     ...readDuplicates(yaml, at('duplicates'), table),
     choices,
     waters: gathered.waters,

@@ -6,6 +6,8 @@ import { Draft } from './draft.js';
 import { fill, findHeader } from './find-header.js';
 import { type Header, readHeader } from './header.js';
 import type { Texts } from './key-space.js';
+import { lastRowsFrom } from './last-rows.js';
+import { type LeftOutRow, LeftOutRows, lastRowsLeftOut } from './leave-out.js';
 import { met, RecordScanner } from './record-scanner.js';
 import { Remarks } from './remarks.js';
 import { RowReader } from './row-reader.js';
@@ -47,6 +49,8 @@ export interface FileReading {
   readonly draft: Draft;
   /** Rows met, whether they came into the draft or not. */
   readonly read: number;
+  /** Of those, the ones that a rule of the crosswalk leaves out. */
+  readonly leftOut: readonly LeftOutRow[];
   readonly remarks: Remarks;
   readonly asideTexts: AsideTexts;
   /** What stops the file as a whole. */
@@ -83,6 +87,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     read: number,
     remarks = new Remarks(),
     asideTexts = new AsideTexts(),
+    leftOut: readonly LeftOutRow[] = [],
   ): Promise<FileReading> => ({
     file,
     crosswalk: request.crosswalk,
@@ -92,6 +97,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     headings,
     draft,
     read,
+    leftOut,
     remarks,
     asideTexts,
     problems,
@@ -112,6 +118,9 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const remarks = new RowRemarks(scanner, draft, withheld, width);
     const rows = new RowReader(request, scanner, header, draft, remarks);
     scanner.width = width;
+    const last = lastRowsLeftOut(rule);
+    const lastFrom = last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom(request, width, last);
+    const leftOut = new LeftOutRows(scanner, rule, header, lastFrom);
     let read = 0;
     let undecodable = 0;
     for (;;) {
@@ -132,6 +141,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
       }
       if (saysHeaderAgain(scanner, found.bytes)) continue;
       read++;
+      if (leftOut.takes()) continue;
       if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
       if (scanner.broken) rows.setAsideBroken();
       else if (scanner.count !== width) rows.setAsideRagged();
@@ -143,7 +153,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     // One garbled row is a slip; one in a hundred means that the file is in another encoding.
     if (undecodable > 1 && undecodable * 100 > read) problems.push(notText(file, encodingName(rule.dialect.encoding)));
     request.progress(read, source.size, source.size);
-    return await done(header, headings, read, remarks.remarks, remarks.asideTexts);
+    return await done(header, headings, read, remarks.remarks, remarks.asideTexts, leftOut.rows);
   } catch (error) {
     if (!(error instanceof SourceError)) throw error;
     const { code, seen, wanted, remedy } = error.fault;

@@ -1,6 +1,6 @@
 import type { TableName } from './field.js';
 
-/** What became of one exported file: rows read = rows kept + rows set aside, always. */
+/** What became of one exported file: rows read = rows kept + rows set aside + rows left out by rule, always. */
 export interface FileSum {
   /** The path below the folder of exports, with forward slashes. */
   readonly file: string;
@@ -13,6 +13,10 @@ export interface FileSum {
   readonly read: number;
   readonly kept: number;
   readonly setAside: number;
+  /** Rows that a rule of the crosswalk leaves out, such as totals; absent in stores of before. */
+  readonly leftOut?: number;
+  /** How many rows were left out for each reason that the crosswalk gives. */
+  readonly leftOutBecause?: Readonly<Record<string, number>>;
   /** Check records folded out of its kept rows, where a row holds a whole checklist. */
   readonly folded: number;
   /** How many problems of each code set rows aside (a row may have several). */

@@ -33,8 +33,7 @@ export async function knownFiles(
     return print;
   };
   for (const [place, task] of tasks.entries()) {
-    const { crosswalk, file } = task;
-    const rule = crosswalk.files.indexOf(task.rule);
+    const { crosswalk, file, ruleNumber: rule } = task;
     const reading = past.readings.find(
       (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rule,
     );

@@ -2,6 +2,7 @@ import type { TableName } from '../../record/field.js';
 import type { ImportSum } from '../../record/file-sum.js';
 import type { Records } from '../../record/records.js';
 import type { DoubleEntry } from '../check-double-entries.js';
+import type { LeftOutRow } from '../leave-out.js';
 import type { LedgerLine, SetAsideRow } from '../ledger.js';
 import type { Saying } from '../remark.js';
 
@@ -30,6 +31,8 @@ export interface PastReading {
   readonly headings: readonly string[];
   readonly header: readonly (readonly [name: string, position: number])[];
   readonly read: number;
+  /** The rows left out by rule; absent where there were none. */
+  readonly leftOut?: readonly LeftOutRow[];
   readonly sayings: readonly Saying[];
   readonly remarks: readonly PastRemark[];
   /** Keys of rows that were set aside before they could come among the others. */

@@ -49,6 +49,7 @@ export class Recall {
       headings: past.headings,
       draft,
       read: past.read,
+      leftOut: past.leftOut ?? [],
       remarks: recallRemarks(past, draft),
       asideTexts: this.#asideTexts(past),
       problems: [],

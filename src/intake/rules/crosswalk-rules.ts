@@ -15,6 +15,7 @@ export const crosswalkRules: readonly Rule[] = [
   stops('unknown-table', 'no canonical table has that name', 'Use a known name; the nearest is offered.'),
   stops('unknown-field', 'the table has no field of that name', 'Use a known name; the nearest is offered.'),
   stops('unknown-code', 'the code list has no code of that name', 'Use a known code; the nearest is offered.'),
+  stops('unknown-column', 'the file has no column of that name', 'Name it under columns first.'),
   stops('unknown-rule', 'no rule has that code', 'Use a code of this list; the nearest is offered.'),
   stops('missing-field', 'no column gives a field without which no row is kept', 'Name its column, or a constant.'),
   stops('bad-pattern', 'a date pattern that cannot be read', 'Use the letters named.'),
