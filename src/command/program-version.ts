@@ -10,6 +10,14 @@ export function programVersion(): string {
 
 /** SHA-256 over the program's own files, so that a page tells which code made it; sources and a build differ. */
 export function programFingerprint(): string {
+  fingerprint ??= fingerprintOfFiles();
+  return fingerprint;
+}
+
+// The program does not change while it runs.
+let fingerprint: string | null = null;
+
+function fingerprintOfFiles(): string {
   const folder = fileURLToPath(new URL('..', import.meta.url));
   const names = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .map((name) => name.replaceAll('\\', '/'))

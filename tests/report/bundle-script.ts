@@ -1,9 +1,21 @@
 import { build } from 'esbuild';
 
-/** The page's script as esbuild makes it of src/report/live: one plain script without imports, for browsers of 2022 on. */
-export async function bundleScript(): Promise<string> {
+/** Every script that a page carries: what it is made of, and the file and name under which it stands. */
+export const scripts = [
+  { entry: 'src/report/live/page.ts', file: 'src/report/page-script.ts', name: 'pageScript', of: 'The page' },
+  { entry: 'src/report/desk/live/desk.ts', file: 'src/report/desk/desk-script.ts', name: 'deskScript', of: 'The desk' },
+  {
+    entry: 'src/report/desk/live/watch.ts',
+    file: 'src/report/desk/watch-script.ts',
+    name: 'watchScript',
+    of: 'The watching page',
+  },
+] as const;
+
+/** A page's script as esbuild makes it: one plain script without imports, for browsers of 2022 on. */
+export async function bundleScript(entry: string = scripts[0].entry): Promise<string> {
   const { outputFiles } = await build({
-    entryPoints: [new URL('../../src/report/live/page.ts', import.meta.url).pathname],
+    entryPoints: [new URL(`../../${entry}`, import.meta.url).pathname],
     bundle: true,
     write: false,
     format: 'iife',

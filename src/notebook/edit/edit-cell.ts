@@ -27,7 +27,7 @@ export function editCell(text: string, line: number, column: number, was: string
   const least = rest.startsWith('|') || rest === '' ? 1 : 0;
   const padding = rest === '' && after === 0 ? 0 : Math.max(least, after + was.length - put.length);
   const lead = /\|$/.test(head) ? ' ' : '';
-  return { text: withLines(all, line, line, [head + lead + put + ' '.repeat(padding) + rest]) };
+  return { text: withLines(all, line, line, [head + lead + put + ' '.repeat(padding) + rest]), line: null };
 }
 
 /** Said where a document is no longer what the edit was made for. */

@@ -14,13 +14,13 @@ export function editDocument(text: string, edit: DocumentEdit, read: ReadNoteboo
     case 'add row':
       return addRow(text, read.written, edit.below, namesIn(read));
     case 'take row':
-      return takeRow(text, read.written, edit.line, edit.was);
+      return takeRow(text, read.written, edit.line);
     case 'move row':
       return moveRow(text, read.written, edit.line, edit.down);
     case 'add part':
       return addPart(text, read, edit.below, edit.part, namesIn(read));
     case 'take part':
-      return takePart(text, read, edit.first, edit.last, edit.was);
+      return takePart(text, read, edit.first, edit.last);
     case 'move part':
       return movePart(text, read, edit.first, edit.down);
   }

@@ -9,7 +9,7 @@ export function editLines(text: string, first: number, last: number, was: string
   const all = linesOf(text);
   if (linesBetween(all, first, last) !== was) return { refused: staleCell };
   const lines = now.replace(/\r\n?/g, '\n').replace(/\s+$/, '').replace(/^\n+/, '').split('\n');
-  return { text: withLines(all, first, last, lines) };
+  return { text: withLines(all, first, last, lines), line: null };
 }
 
 /** The text with a new part below that line (0: at the top), between empty lines; it computes as it stands, to be changed. */
@@ -26,7 +26,8 @@ export function addPart(
   const lines = newPart(part, taken, sheet?.kind === 'sheet' ? sheet.sheet.name.text : 'by_station');
   const above = below === 0 || all.lines[below - 1] === '' ? [] : [''];
   const under = below >= all.lines.length || all.lines[below] === '' ? [] : [''];
-  return { text: withLines(all, below + 1, below, [...above, ...lines, ...under]) };
+  const added = withLines(all, below + 1, below, [...above, ...lines, ...under]);
+  return { text: added, line: below + 1 + above.length };
 }
 
 function newPart(part: AddedPart, taken: ReadonlySet<string>, sheet: string): readonly string[] {
@@ -59,11 +60,11 @@ function newPart(part: AddedPart, taken: ReadonlySet<string>, sheet: string): re
 }
 
 /** The text without one part and the empty lines behind it. */
-export function takePart(text: string, read: ReadNotebook, first: number, last: number, was: string): Edited {
+export function takePart(text: string, read: ReadNotebook, first: number, last: number): Edited {
   const all = linesOf(text);
   const known = read.written.some((part) => part.first === first && part.last === last);
-  if (!known || linesBetween(all, first, last) !== was) return { refused: staleCell };
-  return { text: withLines(all, first, behind(all, last), []) };
+  if (!known) return { refused: staleCell };
+  return { text: withLines(all, first, behind(all, last), []), line: first };
 }
 
 /** The last of the empty lines that follow a line. */
@@ -89,5 +90,6 @@ export function movePart(text: string, { written }: ReadNotebook, first: number,
     ...slice(upper.last + 1, lower.first - 1),
     ...slice(upper.first, upper.last),
   ];
-  return { text: withLines(all, upper.first, lower.last, lines) };
+  const line = down ? first + lower.last - upper.last : upper.first;
+  return { text: withLines(all, upper.first, lower.last, lines), line };
 }

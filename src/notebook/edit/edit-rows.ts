@@ -47,7 +47,7 @@ export function addRow(
     const cell = at === 0 ? freeName(first, taken) : (starting[head] ?? '');
     return cell.padEnd(widths[at] ?? 0);
   });
-  return { text: withLines(all, place, place - 1, [`| ${cells.join(' | ')} |`]) };
+  return { text: withLines(all, place, place - 1, [`| ${cells.join(' | ')} |`]), line: place };
 }
 
 /** How wide the cells of a row are, without the blanks beside their bars. */
@@ -57,11 +57,11 @@ function widthsOf(line: string): readonly number[] {
 }
 
 /** The text without one row of a table; the heads stay. */
-export function takeRow(text: string, written: readonly WrittenPart[], line: number, was: string): Edited {
+export function takeRow(text: string, written: readonly WrittenPart[], line: number): Edited {
   const found = rowOn(written, line);
   const all = linesOf(text);
-  if (found === null || found.at === 0 || all.lines[line - 1] !== was) return { refused: staleCell };
-  return { text: withLines(all, line, line, []) };
+  if (found === null || found.at === 0) return { refused: staleCell };
+  return { text: withLines(all, line, line, []), line: line - 1 };
 }
 
 /** The text with a row of a table changing places with its neighbour below or above; two lines change. */
@@ -74,5 +74,6 @@ export function moveRow(text: string, written: readonly WrittenPart[], line: num
   }
   const all = linesOf(text);
   const upper = down ? line : line - 1;
-  return { text: withLines(all, upper, upper + 1, [all.lines[upper]!, all.lines[upper - 1]!]) };
+  const swapped = withLines(all, upper, upper + 1, [all.lines[upper]!, all.lines[upper - 1]!]);
+  return { text: swapped, line: down ? line + 1 : line - 1 };
 }

@@ -1,0 +1,55 @@
+import {
+  lstatSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join, sep } from 'node:path';
+
+/** The names of the notebooks in a folder, in the order of their letters. */
+export function notebooksIn(folder: string): readonly string[] {
+  return readdirSync(folder)
+    .filter((name) => notebookPath(folder, name) !== null)
+    .sort();
+}
+
+/**
+ * The true path of a notebook in a folder by its file's name; null where there is none. A name that leads out of the folder,
+ * by dots, by a separator or by a link, is none.
+ */
+export function notebookPath(folder: string, name: string): string | null {
+  if (!/^[^/\\\0]+\.md$/i.test(name) || name.startsWith('.')) return null;
+  try {
+    const inside = realpathSync(folder);
+    const path = realpathSync(join(inside, name));
+    return path.startsWith(inside + sep) && statSync(path).isFile() ? path : null;
+  } catch {
+    return null;
+  }
+}
+
+/** The bytes of a notebook; null where it is not there (any more). */
+export function readNotebook(path: string): Uint8Array | null {
+  try {
+    return readFileSync(path);
+  } catch {
+    return null;
+  }
+}
+
+/** Writes a notebook beside itself and puts it in place whole, with the rights it had; the path must lead to no link. */
+export function writeNotebook(path: string, text: string): void {
+  const mode = lstatSync(path, { throwIfNoEntry: false })?.mode;
+  if (realpathSync(dirname(path)) !== dirname(path)) throw new Error(`${path} leads somewhere else by now`);
+  const beside = `${path}.writing-${process.pid}`;
+  try {
+    writeFileSync(beside, text, { flag: 'wx', ...(mode === undefined ? {} : { mode: mode & 0o777 }) });
+    renameSync(beside, path);
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}

@@ -1,0 +1,219 @@
+import type { AddedPart, DocumentEdit } from '../../../notebook/edit/document-edit.js';
+import type { KnownName } from '../../../notebook/known-names.js';
+import { say } from '../../live/say.js';
+import type { DeskState } from '../desk-state.js';
+import { partActs, rowActs } from './acts.js';
+import { ask, whenChanged } from './ask.js';
+import { showElsewhere } from './elsewhere.js';
+import { numberOf, openParts, showParts } from './parts.js';
+import { Slip } from './slip.js';
+import { buttonOf, focusLine, lineOf, makeTabStop, neighbour, partOf, placeIn, settleTabStops } from './slots.js';
+
+const address = location.pathname;
+const file = document.getElementById('notebook')!.dataset.file!;
+let names: readonly KnownName[] = [];
+let held: Slip | null = null;
+
+function show(state: DeskState): void {
+  if (state.names !== undefined) names = state.names;
+  showParts(state);
+  showElsewhere(state, (way, fingerprint) => void settle(way, fingerprint));
+  for (const [id, can] of [
+    ['undo', state.canUndo],
+    ['redo', state.canRedo],
+  ] as const) {
+    (document.getElementById(id) as HTMLButtonElement).disabled = !can;
+  }
+  settleTabStops();
+}
+
+/** Makes a change, shows what it brings, and looks where it was made. */
+async function make(edit: DocumentEdit, at: { line: number; place: string | null }): Promise<void> {
+  const state = await ask(`${address}/edit`, { edit });
+  if (state === null) return say('away', '');
+  // What was refused stays open, so that nothing typed is lost.
+  if (state.refused !== null) return tell(state);
+  close();
+  show(state);
+  focusLine(state.line ?? at.line, state.line === null ? at.place : null);
+  tell(state);
+}
+
+function tell(state: DeskState): void {
+  if (state.refused !== null) say('refused', state.refused);
+  else say(state.unsaved ? 'waits' : 'done', file);
+}
+
+async function settle(way: 'take' | 'keep' | 'undo' | 'redo', fingerprint: string): Promise<void> {
+  const state = await ask(`${address}/${way}`, { fingerprint });
+  if (state === null) return say('away', '');
+  close();
+  show(state);
+  if (way === 'undo' || way === 'redo') say(way === 'undo' ? 'undone' : 'redone', '');
+  else tell(state);
+}
+
+async function refresh(): Promise<void> {
+  if (held !== null) return tryOut(held.edit());
+  const state = await ask(`${address}/state`, {});
+  if (state !== null) show(state);
+}
+
+// One trial at a time, and the newest next: a slow answer must not pile up behind a quick hand.
+let trying: DocumentEdit | null = null;
+let isAsking = false;
+
+async function tryOut(edit: DocumentEdit): Promise<void> {
+  trying = edit;
+  if (isAsking) return;
+  isAsking = true;
+  while (trying !== null && held !== null) {
+    const next: DocumentEdit = trying;
+    trying = null;
+    const state = await ask(`${address}/try`, { edit: next });
+    if (state !== null && held !== null) show(state);
+  }
+  isAsking = false;
+}
+
+function close(): void {
+  const slip = held;
+  held = null;
+  trying = null;
+  slip?.close();
+}
+
+function open(slot: HTMLElement): void {
+  const at = { line: lineOf(slot), place: placeIn(slot.dataset) };
+  const change = (edit: DocumentEdit) => void make(edit, at);
+  // A formula never stands on its own name.
+  const own = slot.closest('.row')?.querySelector<HTMLElement>('.slot[data-holds=name]')?.dataset.text;
+  const isWhole = slot.dataset.last !== undefined;
+  const acts = isWhole ? partActs(slot, change, headLine(slot)) : rowActs(slot, change);
+  held = new Slip(
+    slot,
+    {
+      typed: (edit) => void tryOut(edit),
+      putIn: (edit) => (edit === null ? void leave() : change(edit)),
+      left: () => void leave(),
+      names: () => [...columnsBeside(slot), ...names].filter(({ name }) => name !== own),
+    },
+    acts,
+  );
+}
+
+/** The line of the heads of a sheet's own columns, so that its first column can be added; null for other parts. */
+function headLine(slot: HTMLElement): number | null {
+  return slot.dataset.holds === 'sheet' && partOf(slot).querySelector('th.row') !== null
+    ? lineOf(partOf(slot).querySelector<HTMLElement>('th.row')!)
+    : null;
+}
+
+/** The columns of the sheet in which a place stands: its formulas may name them. */
+function columnsBeside(slot: HTMLElement): readonly KnownName[] {
+  return [...partOf(slot).querySelectorAll<HTMLElement>('th .slot[data-holds=name]')].map(({ dataset }) => {
+    return { name: dataset.text!, kind: 'figure', unit: 'column', meaning: '', of: '' };
+  });
+}
+
+async function leave(): Promise<void> {
+  close();
+  await refresh();
+}
+
+/** Opens a place; one that was open before is put in first. */
+async function openNext(slot: HTMLElement): Promise<void> {
+  if (held?.slot === slot) return;
+  const line = lineOf(slot);
+  const place = placeIn(slot.dataset);
+  if (held !== null) {
+    const before = held;
+    const edit = before.edit();
+    const wasChanged = 'now' in edit ? edit.now !== edit.was : true;
+    close();
+    if (wasChanged) await make(edit, { line, place });
+  }
+  const found = slot.isConnected ? slot : focusLine(line, place);
+  if (found !== null) open(found);
+}
+
+function arrange(button: HTMLElement): void {
+  const part = partOf(button);
+  const there = part.querySelector('.slip');
+  if (there !== null) {
+    there.remove();
+    return;
+  }
+  const slip = document.createElement('div');
+  slip.className = 'slip';
+  const first = numberOf(part, 'first');
+  slip.append(...partActs(button, (edit) => void make(edit, { line: first, place: null }), first));
+  button.parentElement!.after(slip);
+  slip.querySelector('button')?.focus();
+}
+
+document.addEventListener('click', (event) => {
+  const target = event.target as Element;
+  const arranging = target.closest<HTMLElement>('button.arrange');
+  if (arranging !== null) return arrange(arranging);
+  const adding = target.closest<HTMLElement>('.atend [data-add]');
+  if (adding !== null) {
+    const below = numberOf(openParts().findLast((part) => numberOf(part, 'last') > 0) ?? document.body, 'last') || 0;
+    return void make(
+      { change: 'add part', below, part: adding.dataset.add as AddedPart },
+      { line: below, place: null },
+    );
+  }
+  const opening =
+    target.closest('button.open') ??
+    (target.closest('a, button, summary, .scroll') === null ? target.closest('.said') : null);
+  const slot = opening?.closest<HTMLElement>('.slot');
+  if (slot !== null && slot !== undefined && getSelection()?.isCollapsed !== false) void openNext(slot);
+});
+
+document.addEventListener('focusin', ({ target }) => {
+  if (target instanceof HTMLButtonElement && target.matches('.slot[data-row] > button.open')) makeTabStop(target);
+});
+
+const steps: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
+
+document.addEventListener('keydown', (event) => {
+  const target = event.target as HTMLElement;
+  if (target instanceof HTMLTextAreaElement) return;
+  const isUndo = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z';
+  const slot = target.closest<HTMLElement>('.slot');
+  const step = steps[event.key];
+  if (isUndo) void settle(event.shiftKey ? 'redo' : 'undo', '');
+  else if (slot === null) return;
+  else if (event.altKey) {
+    const edit = editByKey(event.key, slot);
+    if (edit === null) return;
+    void make(edit, { line: lineOf(slot), place: placeIn(slot.dataset) });
+  } else if (step !== undefined && slot.dataset.row !== undefined && !event.ctrlKey && !event.metaKey) {
+    const next = neighbour(slot, ...step);
+    if (next === null) return;
+    buttonOf(next)?.focus();
+  } else return;
+  event.preventDefault();
+});
+
+function editByKey(key: string, slot: HTMLElement): DocumentEdit | null {
+  const row = slot.closest<HTMLElement>('.row');
+  const isMove = key === 'ArrowUp' || key === 'ArrowDown';
+  const down = key === 'ArrowDown';
+  if (row === null) return isMove ? { change: 'move part', first: numberOf(partOf(slot), 'first'), down } : null;
+  const line = lineOf(row);
+  if (isMove) return { change: 'move row', line, down };
+  if (key === 'Enter') return { change: 'add row', below: line };
+  return key === 'Delete' ? { change: 'take row', line } : null;
+}
+
+document.getElementById('undo')!.addEventListener('click', () => void settle('undo', ''));
+document.getElementById('redo')!.addEventListener('click', () => void settle('redo', ''));
+whenChanged(`${address}/events`, () => void refresh());
+void refresh();

@@ -1,0 +1,30 @@
+import type { Problem } from '../../problem/problem.js';
+import { chartFigure } from '../chart-figure.js';
+import type { DrawFigure } from '../page-parts.js';
+
+type Figure = ReturnType<DrawFigure>;
+
+const mostKept = 200;
+
+/** Draws charts, and gives back the drawing it made before where neither the request nor the sheet has changed. */
+export function rememberedCharts(): DrawFigure {
+  const drawn = new Map<string, Figure>();
+  return (request, notebook) => {
+    const { line: _line, column: _column, ...wish } = request;
+    const sheet = notebook.sheets.get(request.sheet);
+    const isShown = notebook.blocks.some((block) => block.kind === 'sheet' && block.name === request.sheet);
+    const key = JSON.stringify([wish, isShown, notebook.name, sheet?.columns, sheet?.rows]);
+    const kept = drawn.get(key);
+    // Drawn anew, the drawing stands last: what nobody asked for in a long time is let go first.
+    const figure = kept ?? chartFigure(request, notebook);
+    drawn.delete(key);
+    if (!hasPlaces(figure.problems)) drawn.set(key, figure);
+    if (drawn.size > mostKept) drawn.delete(drawn.keys().next().value!);
+    return figure;
+  };
+}
+
+/** Problems say where they are, so that a figure with any holds only for the lines it was drawn for. */
+function hasPlaces(problems: readonly Problem[]): boolean {
+  return problems.length > 0;
+}
