@@ -2,6 +2,7 @@ import type { BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
 import { holm } from '../statistic/many-comparisons.js';
 import { firthLogistic, type PenalisedCoefficient } from '../statistic/regression/firth-logistic.js';
+import { independentColumns } from '../statistic/regression/independent-columns.js';
 import type { CovariatePattern } from '../statistic/regression/penalised-likelihood.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
@@ -74,6 +75,20 @@ function patternsOf(
   return [...found.values()].map((pattern) => ({ ...pattern, values: pattern.columns.map(() => 1) }));
 }
 
+/** A coefficient for each column; null for one that those before it settle. */
+function modelOf(patterns: readonly CovariatePattern[], columns: number): readonly (PenalisedCoefficient | null)[] {
+  const own = independentColumns(patterns, columns);
+  let next = 0;
+  const placeOf = own.map((independent) => (independent ? next++ : -1));
+  const kept = patterns.map((pattern) => ({
+    ...pattern,
+    columns: pattern.columns.map((column) => placeOf[column]!).filter((place) => place >= 0),
+    values: pattern.columns.filter((column) => own[column]).map(() => 1),
+  }));
+  const model = firthLogistic(kept, next);
+  return placeOf.map((place) => (place < 0 ? null : (model?.coefficients[place] ?? null)));
+}
+
 function oddsRatio({ value, interval }: PenalisedCoefficient, cautions: readonly string[]): Estimate {
   const { low, high } = interval;
   const ratio = (log: number | null): number | null => (log === null ? null : Math.exp(log));
@@ -93,18 +108,17 @@ function modelRows(table: BookTable, rows: Uint32Array): { cells: FindingCell[][
   const factors = asked.map(({ factor }) => levelsOf(table, factor, whole));
   const terms = termsOf(factors);
   const intercepted = isValue(table, 'outcome', 'intercepted');
-  const model =
-    whole.length === 0 ? null : firthLogistic(patternsOf(whole, factors, terms, intercepted), terms.length + 1);
-  const p = terms.map(({ column }) => model?.coefficients[column]?.p ?? null);
+  const model = modelOf(patternsOf(whole, factors, terms, intercepted), terms.length + 1);
+  const p = terms.map(({ column }) => model[column]?.p ?? null);
   const adjusted = holm(p.filter((value) => value !== null));
   let test = 0;
   const cells = terms.map(({ factor, level, column }, at): FindingCell[] => {
     const own = whole.filter((row) => factor.levelOf(row) === level);
     const cases = own.filter(intercepted).length;
-    const coefficient = model?.coefficients[column];
+    const coefficient = model[column] ?? null;
     const estimate =
-      coefficient === undefined
-        ? withheld('the factors hang together so that the model has no single answer')
+      coefficient === null
+        ? withheld('cannot be told apart from the levels above')
         : oddsRatio(coefficient, fewEvents(cases));
     const reference = factor.levels[Math.max(0, factor.levels.indexOf(factor.factor.reference))]!;
     const holms = p[at] === null ? null : adjusted[test++]!;
@@ -146,7 +160,7 @@ export const adjustedOdds: Finding = {
         models.reduce((sum, { incomplete }) => sum + incomplete, 0),
         'full inspection lacks',
         'full inspections lack',
-        'one of the factors and is in no model.',
+        'one of the factors: in no model.',
       ),
       said: sentence(tests, 'test was', 'tests were', 'made; P, Holm is adjusted for those of its model.'),
     };

@@ -21,8 +21,8 @@ const columns: readonly FindingColumn[] = [
 /** At most this many steps of a curve are kept; with both ends that is fewer than 120 points. */
 const mostSteps = 100;
 
-/** The steps at which the share has fallen by a hundredth since the last one kept, and the last step. */
-function keptSteps({ survival }: SurvivalCurve): number[] {
+/** The steps of a curve to draw: those at which the share has fallen by a hundredth since the last one kept, and the last step. */
+export function keptSteps({ survival }: SurvivalCurve): number[] {
   const kept: number[] = [];
   let last = 1;
   survival.forEach((share, step) => {

@@ -1,11 +1,13 @@
 import type { BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
-import { cumulativeIncidence } from '../statistic/survival/cumulative-incidence.js';
+import { zeroUpper } from '../statistic/proportion/zero-cases.js';
 import type { SurvivalCurve } from '../statistic/survival/curve.js';
+import { incidenceAt } from '../statistic/survival/incidence-at.js';
 import { survivalQuantile } from '../statistic/survival/quantile.js';
 import { restrictedMean } from '../statistic/survival/restricted-mean.js';
 import { washStages } from './book/washes.js';
-import { countColumn, keyCells, keyColumns, minutesColumn, numberColumn, wordColumn } from './columns.js';
+import { numberChoice } from './choices.js';
+import { countColumn, keyCells, keyColumns, minutesColumn, numberColumn, shareColumn, wordColumn } from './columns.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows, type RowGroup } from './group-rows.js';
 import { sentence } from './sentence.js';
@@ -34,14 +36,20 @@ const columns: readonly FindingColumn[] = [
     'As far as every group with at least five endings can be followed; the same for all groups of a stage.',
   ),
   minutesColumn('mean_to_horizon', 'mean to the horizon', 'The mean of the time or the horizon, whichever is first.'),
-  numberColumn(
+  shareColumn(
     'left_share',
     'left unwashed by the horizon',
-    null,
     'percent',
     'The share that had left unwashed by then (cumulative incidence, the other ending being through).',
   ),
 ];
+
+const insideColumn = shareColumn(
+  'inside',
+  'through within the target',
+  'percent',
+  'The share through by the target, of all whose stage had begun (cumulative incidence, leaving unwashed competing).',
+);
 
 /** Groups with fewer endings than this do not set the shared horizon. */
 const enoughEndings = 5;
@@ -85,14 +93,19 @@ function meanEstimate({ curve }: FollowedGroup, horizon: number | null): Estimat
   return minutesEstimate(value, interval, curve.subjects, 'not followed as far as the horizon');
 }
 
-function leftShare({ times }: FollowedGroup, horizon: number | null): number | null {
-  if (horizon === null || times.minutes.length === 0) return null;
-  const byCause = cumulativeIncidence(times.minutes, times.cause, [horizon]);
-  const left = byCause.find(({ cause }) => cause === waitCause.left);
-  return left === undefined ? 0 : (left.incidence[0] ?? null);
+/** The share that came to one end by a time, with limits that take station-days as clusters. */
+function endedBy({ times }: FollowedGroup, cause: number, minutes: number | null): Estimate {
+  if (minutes === null) return minutesEstimate(null, null, times.minutes.length, 'no group has five endings');
+  const { value, interval } = incidenceAt(times.minutes, times.cause, cause, minutes, times.cluster);
+  const subjects = times.minutes.length;
+  const whyNot = subjects === 0 ? 'nothing was counted' : 'not followed that long';
+  if (value !== 0) return minutesEstimate(value, interval, subjects, whyNot);
+  // Nobody ended so: the one-sided limit of those who ended otherwise or were followed that far.
+  const told = times.minutes.filter((length, at) => times.cause[at] !== waitCause.open || length >= minutes).length;
+  return minutesEstimate(0, zeroUpper(told).interval, subjects, whyNot);
 }
 
-function measure(group: FollowedGroup, horizon: number | null): FindingCell[] {
+function measure(group: FollowedGroup, horizon: number | null, target: number | null): FindingCell[] {
   const { times } = group;
   return [
     times.minutes.length,
@@ -105,17 +118,24 @@ function measure(group: FollowedGroup, horizon: number | null): FindingCell[] {
     quantileEstimate(group, 0.9),
     horizon,
     meanEstimate(group, horizon),
-    leftShare(group, horizon),
+    endedBy(group, waitCause.left, horizon),
+    ...(target === null ? [] : [endedBy(group, waitCause.done, target)]),
   ];
 }
 
-function stageRows(table: BookTable, stage: string, groups: readonly RowGroup[], by: readonly string[]) {
+function stageRows(
+  table: BookTable,
+  stage: string,
+  groups: readonly RowGroup[],
+  by: readonly string[],
+  target: number | null,
+) {
   const followed = groups.map(({ key, rows }): FollowedGroup => {
     const times = waitTimes(table, stage, rows);
     return { key, times, curve: waitCurve(times) };
   });
   const horizon = sharedHorizon(followed);
-  return followed.map((group) => [...keyCells(table, by, group.key), stage, ...measure(group, horizon)]);
+  return followed.map((group) => [...keyCells(table, by, group.key), stage, ...measure(group, horizon, target)]);
 }
 
 /** How long craft wait, are washed and are held; a craft still held is followed to the cut-off, not dropped. */
@@ -129,19 +149,30 @@ export const turnaround: Finding = {
     denominator: 'Washes whose stage had begun; open ones count as long as they were followed.',
     leftOut: 'Stages not begun, or whose beginning or passed end was not recorded, or whose times are out of order.',
     method:
-      'Kaplan-Meier with log-log limits; stages open at the cut-off, and craft that left unwashed, are followed until then. The share that left is a cumulative incidence. The limits take washes as independent.',
+      'Kaplan-Meier with log-log limits; stages open at the cut-off, and craft that left unwashed, are followed until then. Shares that left, and that were through within a target, are cumulative incidences with station-days as clusters; the limits of times take washes as independent.',
     source:
-      'Kaplan and Meier 1958, JASA 53:457-481; Brookmeyer and Crowley 1982, Biometrics 38:29-41; Aalen and Johansen 1978.',
+      'Kaplan and Meier 1958, JASA 53:457-481; Brookmeyer and Crowley 1982, Biometrics 38:29-41; Aalen and Johansen 1978, Scand J Statist 5:141-150.',
     formula:
       'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t; median = first t with S(t) ≤ ½; mean to the horizon = ∫ S(t) dt',
-    example: { by: [], options: {} },
+    example: { by: [], options: { target: 60 } },
   },
-  find: (_book, table, rows, by) => {
+  options: [
+    {
+      name: 'target',
+      kind: 'number',
+      unit: 'minutes',
+      choices: null,
+      usual: null,
+      meaning: 'Minutes within which a stage should end; then the share that did is given.',
+    },
+  ],
+  find: (_book, table, rows, by, choices) => {
+    const target = numberChoice(choices, 'target');
     const groups = groupRows(table, rows, by);
     const unknown = waitTimes(table, 'turnaround', rows).unknown;
     return {
-      columns: [...keyColumns(table, by), stageColumn, ...columns],
-      rows: washStages.flatMap(({ name }) => stageRows(table, name, groups, by)),
+      columns: [...keyColumns(table, by), stageColumn, ...columns, ...(target === null ? [] : [insideColumn])],
+      rows: washStages.flatMap(({ name }) => stageRows(table, name, groups, by, target)),
       leftOut: sentence(unknown, 'wash is', 'washes are', 'left out of the turnaround, whose length is not known.'),
     };
   },

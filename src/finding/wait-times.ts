@@ -9,6 +9,8 @@ export const waitCause = { open: 0, done: 1, left: 2 } as const;
 export interface WaitTimes {
   readonly minutes: Float64Array;
   readonly cause: Uint8Array;
+  /** The station-day of each. */
+  readonly cluster: Uint32Array;
   readonly done: number;
   readonly open: number;
   readonly left: number;
@@ -28,18 +30,21 @@ export function waitTimes(table: BookTable, field: string, rows: Uint32Array): W
   if (column.kind !== 'wait') throw new Error(`${field} of ${table.name} is no wait`);
   const minutes: number[] = [];
   const causes: number[] = [];
+  const clusters: number[] = [];
   const counts: [number, number, number] = [0, 0, 0];
   for (const row of rows) {
     const cause = causeOf[column.ending[row]!];
     if (cause === undefined) continue;
     minutes.push(column.minutes[row]!);
     causes.push(cause);
+    clusters.push(table.clusterOf?.[row] ?? row);
     counts[cause as 0 | 1 | 2]++;
   }
   const [open, done, left] = counts;
   return {
     minutes: Float64Array.from(minutes),
     cause: Uint8Array.from(causes),
+    cluster: Uint32Array.from(clusters),
     done,
     open,
     left,

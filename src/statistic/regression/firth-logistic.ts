@@ -2,7 +2,7 @@ import { chiSquaredUpper } from '../distribution/chi-squared.js';
 import type { Interval } from '../estimate.js';
 import { normalZ, twoSided } from '../interval.js';
 import { solveSymmetric } from '../linear.js';
-import { type CovariatePattern, climbPenalised, type Summit } from './penalised-likelihood.js';
+import { type CovariatePattern, climbPenalised } from './penalised-likelihood.js';
 
 /** One coefficient of a penalised logistic model, on the scale of log odds. */
 export interface PenalisedCoefficient {
@@ -23,36 +23,27 @@ export interface PenalisedLogistic {
 
 const METHOD = 'penalised logistic, profile likelihood (Firth)';
 
-/** How far the profile lies below the top with a coefficient held, as a signed root: near a straight line. */
-type Profile = (held: number) => { readonly root: number; readonly summit: Summit } | null;
+/** How far the profile lies below the top with a coefficient held there, as a root, and how fast the root grows. */
+type Profile = (held: number) => { readonly root: number; readonly growth: number } | null;
 
-/** Where the signed root reaches ± z, by secants within a bracket that only ever shrinks. */
+/** Where the root reaches z on one side, by Newton's steps on the root, which is nearly straight, within a bracket. */
 function profileLimit(profile: Profile, top: number, spread: number, z: number, side: -1 | 1): number {
-  let inside = top;
-  let insideRoot = 0;
-  let outside = top + side * z * spread;
-  let outsideRoot = 0;
-  for (let tries = 0; tries < 60; tries += 1) {
-    const found = profile(outside);
-    if (found === null) return Number.NaN;
-    outsideRoot = Math.abs(found.root);
-    if (outsideRoot >= z) break;
-    inside = outside;
-    insideRoot = outsideRoot;
-    outside = top + (outside - top) * Math.min(2, Math.max(1.05, (z / Math.max(outsideRoot, 0.1)) * 1.02));
+  let inside = 0;
+  let outside = Number.POSITIVE_INFINITY;
+  let distance = z * spread;
+  for (let tries = 0; tries < 100; tries += 1) {
+    const found = profile(top + side * distance);
+    // Too far out for the climb to settle: nearer, unless nothing lies between any more.
+    const root = found === null ? Number.POSITIVE_INFINITY : found.root;
+    if (Math.abs(root - z) < 1e-6 || outside - inside < 1e-10)
+      return found === null ? Number.NaN : top + side * distance;
+    if (root < z) inside = distance;
+    else outside = distance;
+    const guess = found === null || !(found.growth > 0) ? Number.NaN : distance + (z - root) / found.growth;
+    const most = Number.isFinite(outside) ? outside : 3 * distance;
+    distance = guess > inside && guess < most ? guess : Number.isFinite(outside) ? (inside + outside) / 2 : most;
   }
-  if (outsideRoot < z) return Number.NaN;
-  for (let tries = 0; tries < 60; tries += 1) {
-    const share = (z - insideRoot) / (outsideRoot - insideRoot);
-    const guess = inside + (outside - inside) * (tries % 4 === 3 ? 0.5 : share);
-    const found = profile(guess);
-    if (found === null) return Number.NaN;
-    const root = Math.abs(found.root);
-    if (Math.abs(root - z) < 1e-9 || Math.abs(outside - inside) < 1e-11) return guess;
-    if (root < z) [inside, insideRoot] = [guess, root];
-    else [outside, outsideRoot] = [guess, root];
-  }
-  return inside + (outside - inside) / 2;
+  return Number.NaN;
 }
 
 /**
@@ -80,8 +71,8 @@ export function firthLogistic(
       const found = climbPenalised(patterns, from, at);
       if (found === null) return null;
       warm = found.coefficients;
-      const fallen = 2 * Math.max(0, summit.logLikelihood - found.logLikelihood);
-      return { root: Math.sqrt(fallen) * Math.sign(held - top), summit: found };
+      const root = Math.sqrt(2 * Math.max(0, summit.logLikelihood - found.logLikelihood));
+      return { root, growth: Math.abs(found.score[at]!) / Math.max(root, 1e-12) };
     };
     const low = profileLimit(profile, top, spread, z, -1);
     warm = summit.coefficients;

@@ -12,6 +12,8 @@ export interface CovariatePattern {
 export interface Summit {
   readonly coefficients: readonly number[];
   readonly logLikelihood: number;
+  /** The modified score: 0 at the top, but for a coefficient held. */
+  readonly score: readonly number[];
   readonly information: readonly (readonly number[])[];
 }
 
@@ -124,11 +126,11 @@ export function climbPenalised(
     );
     if (step === null) return null;
     const longest = step.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
-    const climbed = longest < 1e-9 ? null : risen(patterns, at, here, free, step, longest);
+    const climbed = longest < 1e-7 ? null : risen(patterns, at, here, free, step, longest);
     if (climbed === null) {
       // Nothing higher along the way up: the top to working precision, unless the way was still long.
       const rows = information.map((row) => Array.from(row));
-      return longest < 1e-5 ? { coefficients: at, logLikelihood, information: rows } : null;
+      return longest < 1e-5 ? { coefficients: at, logLikelihood, score: Array.from(score), information: rows } : null;
     }
     at = climbed.at;
     here = climbed.slope;

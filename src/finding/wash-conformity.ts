@@ -1,0 +1,158 @@
+import type { BookTable } from '../record/book.js';
+import { numberAt } from '../record/column.js';
+import { textChoice } from './choices.js';
+import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
+import { contactEstimate } from './contact-estimate.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { groupRows } from './group-rows.js';
+import { bookNumber, bookText, countRows } from './row-tests.js';
+import { sentence } from './sentence.js';
+import { clusterPlaces, ShareCount } from './shares.js';
+import type { WashStandard } from './wash-standards/wash-standard.js';
+import { washStandardOf, washStandards } from './wash-standards/wash-standards.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('asked', 'asked', 'What the selected table asks of a wash.'),
+  countColumn('washes', 'washes', 'washes', 'Finished washes by a method to which it applies.'),
+  countColumn('met', 'recorded and met', 'washes', 'What was recorded is at least what the table asks.'),
+  countColumn('short', 'recorded and short', 'washes', 'What was recorded is less.'),
+  countColumn('not_recorded', 'not recorded', 'washes', 'Nothing was recorded: neither met nor short.'),
+  shareColumn('met_share', 'met, of those recorded', 'percent', 'Met by met and short; clustered by station-day.'),
+  shareColumn('recorded_share', 'recorded', 'percent', 'Met and short by washes; clustered by station-day.'),
+  countColumn(
+    'estimated_above',
+    'estimated above',
+    'washes',
+    'Not recorded, but nozzle and distance were, and the whole estimated range lies at or above what is asked.',
+  ),
+  countColumn('estimated_across', 'estimated across', 'washes', 'The same, and the range lies on both sides of it.'),
+  countColumn('estimated_below', 'estimated below', 'washes', 'The same, and the whole range lies below it.'),
+];
+
+/** One thing that a table asks: which methods it applies to, the field that holds it, and the least value. */
+interface Asked {
+  readonly label: string;
+  readonly methods: readonly string[];
+  readonly field: string;
+  readonly least: number;
+}
+
+const spray = ['hot spray', 'spray and flush', 'dip tank'];
+const flush = ['flush', 'spray and flush'];
+
+function askedBy(standard: WashStandard): Asked[] {
+  const { contactTemperatureF, contactSeconds, flushMinutes, flushExitTemperatureF } = standard;
+  const ask = (label: string, methods: string[], field: string, least: number | null): Asked[] =>
+    least === null ? [] : [{ label: `${label} ${least}`, methods, field, least }];
+  return [
+    ...ask('contact, degrees F at least', spray, 'contact_temp_f', contactTemperatureF),
+    ...ask('contact, seconds at least', spray, 'contact_seconds', contactSeconds),
+    ...ask('flush, minutes at least', flush, 'flush_minutes', flushMinutes),
+    ...ask('flush exit, degrees F at least', flush, 'flush_exit_temp_f', flushExitTemperatureF),
+  ];
+}
+
+/** Finished washes by one of some methods. */
+function washesBy(table: BookTable, rows: Uint32Array, methods: readonly string[]): Uint32Array {
+  const method = bookText(table, 'method');
+  const wanted = new Set(methods.map((name) => method.dictionary.indexOf(name, 1)));
+  const finished = bookNumber(table, 'finished_at');
+  return rows.filter((row) => wanted.has(method.codes[row]!) && numberAt(finished, row) !== null);
+}
+
+function measure(table: BookTable, rows: Uint32Array, { label, methods, field, least }: Asked): FindingCell[] {
+  const washes = washesBy(table, rows, methods);
+  const value = bookNumber(table, field);
+  const nozzle = bookNumber(table, 'nozzle_temp_f');
+  const distance = bookNumber(table, 'stand_off_ft');
+  const places = clusterPlaces(table, washes);
+  const met = new ShareCount(places.count);
+  const recorded = new ShareCount(places.count);
+  let [above, across, below] = [0, 0, 0];
+  washes.forEach((row, at) => {
+    const own = numberAt(value, row);
+    recorded.add(places.placeOf[at]!, own !== null);
+    if (own !== null) met.add(places.placeOf[at]!, own >= least);
+    else if (field === 'contact_temp_f') {
+      const [from, far] = [numberAt(nozzle, row), numberAt(distance, row)];
+      if (from === null || far === null) return;
+      const { low, high } = contactEstimate(from, far);
+      if (low >= least) above++;
+      else if (high < least) below++;
+      else across++;
+    }
+  });
+  const estimated = field === 'contact_temp_f' ? [above, across, below] : [null, null, null];
+  const short = met.trials - met.cases;
+  const open = recorded.trials - recorded.cases;
+  return [label, washes.length, met.cases, short, open, met.clustered(), recorded.clustered(), ...estimated];
+}
+
+/** Whether what was recorded of washes is at least what a table, that the reader selected, asks. */
+export const washConformity: Finding = {
+  name: 'wash conformity',
+  table: 'decontaminations',
+  account: {
+    definition:
+      'What was recorded of a wash against a table that the sheet names; without one nothing is judged. A comparison of records, no instruction: local code, permits, makers and licensed practice decide how to wash. Hot water scalds within seconds.',
+    numerator: 'Finished washes whose recorded value is at least what the table asks.',
+    denominator: 'Finished washes by a method to which it applies, with the value recorded.',
+    leftOut:
+      'Washes not finished, craft that left unwashed, washes without a method or by hand. Not recorded is neither met nor short.',
+    method:
+      'Exact interval at the effective sample size with station-days as clusters. Where contact temperature was not recorded but nozzle temperature and distance were, a range is estimated with a loss of 25 to 30 °F a foot (common practice, no source); it is counted apart and never as met.',
+    source: 'The tables name their own sources; Korn and Graubard 1998, Survey Methodology 24:193-201.',
+    formula: 'met share = met ÷ (met + short); estimate = nozzle − 30 × feet to nozzle − 25 × feet',
+    example: { by: [], options: { standard: 'western hull 2016' } },
+  },
+  options: [
+    {
+      name: 'standard',
+      kind: 'text',
+      unit: null,
+      choices: washStandards.map(({ name }) => name),
+      usual: null,
+      meaning: 'The table that recorded values are compared with; none is applied unasked.',
+    },
+  ],
+  find: (_book, table, rows, by, choices) => {
+    const name = textChoice(choices, 'standard');
+    const standard = name === null ? null : washStandardOf(name);
+    const head = [...keyColumns(table, by), ...columns];
+    if (standard === null) {
+      const known = washStandards.map((one) => `"${one.name}"`).join(', ');
+      return {
+        columns: head,
+        rows: [],
+        leftOut: [],
+        said: [`No table was selected, so nothing is judged. Known: ${known}.`],
+      };
+    }
+    const asked = askedBy(standard);
+    const method = bookText(table, 'method');
+    const finished = bookNumber(table, 'finished_at');
+    return {
+      columns: head,
+      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+        asked.map((one) => [...keyCells(table, by, key), ...measure(table, own, one)]),
+      ),
+      leftOut: [
+        ...sentence(
+          countRows(rows, (row) => numberAt(finished, row) === null),
+          'wash has',
+          'washes have',
+          'no recorded end: left out.',
+        ),
+        ...sentence(
+          countRows(rows, (row) => numberAt(finished, row) !== null && method.codes[row] === 0),
+          'finished wash has',
+          'finished washes have',
+          'no method recorded.',
+        ),
+      ],
+      said: [
+        `Compared with “${standard.name}”: ${standard.source} (${standard.tag}). Selected by this page’s author; not advice.`,
+      ],
+    };
+  },
+};
