@@ -48,8 +48,9 @@ function valueAt(field: Field, aside: AsideRow): Value {
 
 function columnOf(field: Field, rows: readonly AsideRow[]): Column {
   const values = rows.map((row) => valueAt(field, row));
-  const holdsNumbers = ['number', 'integer', 'date', 'instant'].includes(field.type);
-  return holdsNumbers ? numberColumn(values as (number | null)[]) : textColumn(values as (string | null)[]);
+  if (!['number', 'integer', 'date', 'instant'].includes(field.type)) return textColumn(values as (string | null)[]);
+  const numbers = numberColumn(values as (number | null)[]);
+  return field.type === 'date' ? { ...numbers, values: Int32Array.from(numbers.values) } : numbers;
 }
 
 function asideTable(table: TableDefinition, readings: readonly FileReading[]): RecordTable {

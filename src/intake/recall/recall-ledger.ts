@@ -1,5 +1,7 @@
+import type { Dialect } from '../crosswalk.js';
 import type { LedgerLine } from '../ledger.js';
 import type { FileReading } from '../read-file.js';
+import { met, RecordScanner } from '../record-scanner.js';
 import type { PastImport } from './past-import.js';
 import { addText } from './recall-reading.js';
 
@@ -17,13 +19,16 @@ export class LedgerRecall {
    * Fills in what the ledgers will show of a recalled reading. False where a row is at fault that was not before: its text
    * stands in the file alone, which must be read again.
    */
-  complete({ file, headings, remarks, draft, asideTexts }: FileReading): boolean {
+  complete(reading: FileReading): boolean {
+    const { file, headings, remarks, draft, asideTexts } = reading;
     const known = new Set(asideTexts.lines());
     for (let at = 0; at < remarks.size; at++) {
       const line = remarks.line(at);
       if (remarks.lacksSeen(at)) {
-        const seen = this.#cells.get(cellName({ file, line, column: headings[remarks.position(at)!]! }));
-        if (seen === undefined) return false;
+        const position = remarks.position(at)!;
+        const name = cellName({ file, line, column: headings[position]! });
+        const seen = this.#cells.get(name) ?? this.#cellOfRow(reading, line, position);
+        if (seen === null) return false;
         remarks.putSeen(at, seen);
       }
       const row = remarks.row(at);
@@ -35,6 +40,25 @@ export class LedgerRecall {
     }
     return true;
   }
+
+  /** A cell of a row that was set aside, whose text is known; null where it is not. */
+  #cellOfRow({ file, rule, headings }: FileReading, line: number, position: number): string | null {
+    const text = this.#rows.get(`${file}\n${line}`);
+    const cells = text === undefined ? null : cellsOf(text, rule.dialect, headings.length);
+    return cells?.[position] ?? null;
+  }
+}
+
+/** The cells of one row as it stands in its file; null where it has not as many as its header. */
+function cellsOf(row: string, dialect: Dialect, width: number): readonly string[] | null {
+  const bytes = Buffer.from(row, 'utf8');
+  const scanner = new RecordScanner(dialect, Math.max(1, bytes.length));
+  scanner.width = width;
+  scanner.room().set(bytes);
+  scanner.filled(bytes.length);
+  scanner.filled(0);
+  if (scanner.next() !== met.row || scanner.broken || scanner.count !== width) return null;
+  return Array.from({ length: width }, (_, position) => scanner.cellText(position));
 }
 
 function cellName({ file, line, column }: Pick<LedgerLine, 'file' | 'line' | 'column'>): string {
