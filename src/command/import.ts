@@ -82,9 +82,14 @@ function addedUp(counts: readonly Readonly<Record<string, number>>[]): Record<st
   return Object.fromEntries([...sums].sort(([a, times], [b, others]) => others - times || (a < b ? -1 : 1)));
 }
 
-function totals(files: readonly FileSum[]): { read: number; kept: number; set_aside: number } {
+function totals(files: readonly FileSum[]): { read: number; kept: number; set_aside: number; left_out: number } {
   const sum = (count: (file: FileSum) => number): number => files.reduce((total, file) => total + count(file), 0);
-  return { read: sum(({ read }) => read), kept: sum(({ kept }) => kept), set_aside: sum(({ setAside }) => setAside) };
+  return {
+    read: sum(({ read }) => read),
+    kept: sum(({ kept }) => kept),
+    set_aside: sum(({ setAside }) => setAside),
+    left_out: sum(({ leftOut = 0 }) => leftOut),
+  };
 }
 
 const waterCodes = ['unmatched-water', 'ambiguous-water'];
@@ -111,9 +116,11 @@ function importJson(store: string, result: ImportResult): object {
     problems: addedUp(files.map(({ problems }) => problems)),
     notes: addedUp(files.map(({ notes }) => notes)),
     ...unmatchedWaters(result),
-    files: files.map(({ setAside, fingerprint: bytes, ...file }) => ({
+    files: files.map(({ setAside, leftOut = 0, leftOutBecause = {}, fingerprint: bytes, ...file }) => ({
       ...file,
       set_aside: setAside,
+      left_out: leftOut,
+      left_out_because: leftOutBecause,
       fingerprint: bytes,
     })),
   };
@@ -138,15 +145,15 @@ function sayUnmatched({ store }: ImportWords, result: ImportResult): void {
 }
 
 function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: boolean): void {
-  const row = (name: string, read: number, kept: number, setAside: number): string[] => [
-    name,
-    ...[read, kept, setAside].map(grouped),
-  ];
   const all = totals(files);
+  const row = (name: string, read: number, kept: number, setAside: number, leftOut = 0): string[] => [
+    name,
+    ...[read, kept, setAside, ...(all.left_out > 0 ? [leftOut] : [])].map(grouped),
+  ];
   sayTable([
-    ['file', 'read', 'kept', 'set aside'],
-    ...files.map(({ file, read, kept, setAside }) => row(file, read, kept, setAside)),
-    row(`${files.length} files`, all.read, all.kept, all.set_aside),
+    ['file', 'read', 'kept', 'set aside', ...(all.left_out > 0 ? ['left out by rule'] : [])],
+    ...files.map(({ file, read, kept, setAside, leftOut }) => row(file, read, kept, setAside, leftOut)),
+    row(`${files.length} files`, all.read, all.kept, all.set_aside, all.left_out),
   ]);
   const problems = addedUp(files.map((file) => file.problems));
   if (all.set_aside > 0) {
