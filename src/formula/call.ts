@@ -6,6 +6,7 @@ import type { FormulaKind } from './kind.js';
 import { answersForRows, rowValuesOf } from './rows/evaluate-rows.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';
+import { spreadConstant } from './rows/spread-constant.js';
 import { type CallNode, isWrittenNumber, type Node, parts } from './tree.js';
 import { applyEach } from './value/apply-each.js';
 import type { Evaluated } from './value/evaluated.js';
@@ -33,8 +34,9 @@ function give({ takes }: ArgumentDeclaration, node: Node | undefined, evaluation
   if (sheet?.kind === 'sheet') return { given: 'column', column: giveColumn(reading, sheet, evaluation) };
   const selected = selectedRows(reading, formula, environment, answersForRows(evaluation));
   if (takes === 'rows') return { given: 'rows', selected };
-  const values = rowValuesOf(reading.field!, { table: selected.table, rows: selected.account.rows }, evaluation);
-  return { given: 'field', selected, values };
+  const { rows } = selected.account;
+  const values = rowValuesOf(reading.field!, { table: selected.table, rows }, evaluation);
+  return { given: 'field', selected, values: spreadConstant(values, rows.length) };
 }
 
 /** Names of numbers from records that decide which rows are counted: their uncertainty does not reach the figure. */

@@ -23,6 +23,11 @@ test('units are converted as NIST Special Publication 811 (2008), appendix B.8, 
   expect(converted(-40, 'degrees F', 'degrees C')).toBeCloseTo(-40, 12);
   expect(converted(1, 'weeks', 'seconds')).toBe(604_800);
   expect(converted(90, 'minutes', 'hours')).toBe(1.5);
+  expect(converted(1, 'hours', 'seconds')).toBe(3600);
+  expect(converted(1, 'days', 'seconds')).toBe(86_400);
+  expect(converted(1, 'person-hours', 'staff hours')).toBe(1);
+  expect(converted(9, 'degrees F of difference', 'degrees C of difference')).toBe(5);
+  expect(converted(26, 'feet', 'metres')).toBe(7.9248);
 });
 
 test('a unit is said in words', () => {

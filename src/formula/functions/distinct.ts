@@ -29,7 +29,6 @@ export const distinct: WholeFunction = {
   },
   evaluate: ([field], { environment }) => {
     const { selected, values } = fieldGiven(field);
-    if (values.kind === 'constant') throw new Error('a field was not checked');
     const key = keysOf(values);
     const seen = new Set<number>();
     const present = keepRows(selected, (position) => key(position) !== null);

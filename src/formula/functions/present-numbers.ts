@@ -20,12 +20,6 @@ export function keepRows({ table, account }: SelectedRows, kept: (position: numb
 /** The numbers of a field where they are not missing. */
 export function presentNumbers(given: GivenArgument | undefined): PresentNumbers {
   const { selected, values } = fieldGiven(given);
-  if (values.kind === 'constant') {
-    if (values.value.kind !== 'number') throw new Error('a number field was not checked');
-    const { value, unit } = values.value;
-    const here = keepRows(selected, () => value !== null);
-    return { selected: here, numbers: new Float64Array(here.account.rows.length).fill(value ?? 0), unit };
-  }
   if (values.kind !== 'number') throw new Error('a number field was not checked');
   const numbers = values.values.filter((value) => !Number.isNaN(value));
   const unit: Unit = values.unit.length === 0 ? plain : values.unit;

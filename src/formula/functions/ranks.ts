@@ -31,7 +31,7 @@ function rankOf(column: ColumnGiven, before: Before, environment: Environment): 
   const draws = () => {
     const drawn = numbers.map((number) => number.draws?.() ?? number.value!);
     const at = (values: Float64Array | number, draw: number) => (typeof values === 'number' ? values : values[draw]!);
-    const mine = own.draws?.() ?? own.value!;
+    const mine = own.draws?.() ?? own.value ?? Number.NaN;
     return Float64Array.from({ length: environment.resamples.count }, (_, draw) =>
       place(
         at(mine, draw),
