@@ -9,8 +9,10 @@ export const words = {
   contents: 'Contents',
   for: 'For',
   asOf: 'Records up to',
-  rowsReadKept: (read: number, kept: number, setAside: number): string =>
-    `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside`,
+  rowsReadKept: (read: number, kept: number, setAside: number, leftOut: number): string =>
+    `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside${
+      leftOut === 0 ? '' : ` + ${whole(leftOut)} left out by rule`
+    }`,
   problemsTop: (count: number): string =>
     count === 1
       ? 'One thing in this notebook needs mending. The rest of the page stands.'
@@ -80,6 +82,8 @@ export const words = {
   read: 'Read',
   kept: 'Kept',
   setAside: 'Set aside',
+  leftOutByRule: 'Left out by rule',
+  leftOutWhy: 'Why rows were left out, as the crosswalks give it',
   total: 'All files',
   setAsideWhy: 'Why rows were set aside, and what was noted on rows kept',
   reason: 'Reason',

@@ -26,6 +26,7 @@ export const storeFiles = {
   setAsideRows: 'set-aside-rows.csv',
   notes: 'notes.csv',
   doubleEntries: 'double-entries.csv',
+  leftOut: 'left-out.csv',
   unmatched: 'unmatched.csv',
   /** What files were read, for the next import to follow. */
   readings: 'readings.json',

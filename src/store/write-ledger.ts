@@ -1,5 +1,6 @@
 import type { DoubleEntry } from '../intake/check-double-entries.js';
 import type { LedgerLine, SetAsideRow } from '../intake/ledger.js';
+import type { PastReading } from '../intake/recall/past-import.js';
 import type { UnmatchedWater } from '../intake/waters/alias.js';
 import { delimitedRow } from './delimited.js';
 
@@ -16,6 +17,9 @@ export const doubleEntryColumns = ['file', 'line', 'later_file', 'later_line', '
 
 /** The headings of `unmatched.csv`; its first three are those of a file of aliases. */
 export const unmatchedColumns = ['name', 'region', 'waterbody', 'times', 'nearest', 'why'] as const;
+
+/** The headings of `left-out.csv`. */
+export const leftOutColumns = ['file', 'line', 'because'] as const;
 
 /** Rows as CSV text, in pieces of some size. */
 function* delimited(rows: Iterable<readonly (string | number)[]>): Iterable<string> {
@@ -63,6 +67,15 @@ export function unmatchedRows(names: readonly UnmatchedWater[]): Iterable<string
   function* rows(): Iterable<readonly (string | number)[]> {
     yield unmatchedColumns;
     for (const { name, region, times, nearest, why } of names) yield [name, region, '', times, nearest, why];
+  }
+  return delimited(rows());
+}
+
+/** The text of `left-out.csv`, in pieces: the rows that rules of the crosswalks left out. */
+export function leftOutRows(readings: readonly PastReading[]): Iterable<string> {
+  function* rows(): Iterable<readonly (string | number)[]> {
+    yield leftOutColumns;
+    for (const { file, leftOut = [] } of readings) for (const { line, because } of leftOut) yield [file, line, because];
   }
   return delimited(rows());
 }

@@ -19,7 +19,7 @@ import {
   tableFile,
 } from './store-description.js';
 import { syncFiles, syncNames, writePieces } from './write-durably.js';
-import { asideRows, doubleEntryRows, ledgerRows, unmatchedRows } from './write-ledger.js';
+import { asideRows, doubleEntryRows, ledgerRows, leftOutRows, unmatchedRows } from './write-ledger.js';
 
 /** The canonical tables' descriptor, with the names of the stored files. */
 function storedPackage(): object {
@@ -60,6 +60,7 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   const readings: StoredReadings = { ...remembered, doubleEntries: result.doubleEntries, asideRows: asideCounts };
   await write(storeFiles.readings, [`${JSON.stringify(readings)}\n`]);
   await write(storeFiles.doubleEntries, doubleEntryRows(result.doubleEntries));
+  await write(storeFiles.leftOut, leftOutRows(result.remembered.readings));
   await write(storeFiles.unmatched, unmatchedRows(result.unmatched));
   await write(storeFiles.schema, [`${JSON.stringify(storedPackage(), null, 2)}\n`]);
   const description: StoreDescription = { store: storeMark, version: storeVersion, sum: result.sum, tables: sizes };

@@ -50,7 +50,7 @@ function filesTable(files: readonly FileSum[]): BookTable {
       countSource(
         'read',
         'rows',
-        'Rows read: those kept and those set aside.',
+        'Rows read: those kept, those set aside and those left out by rule.',
         counts(({ read }) => read),
       ),
       countSource(
@@ -64,6 +64,12 @@ function filesTable(files: readonly FileSum[]): BookTable {
         'rows',
         'Rows set aside with their reasons.',
         counts(({ setAside }) => setAside),
+      ),
+      countSource(
+        'left_out',
+        'rows',
+        'Rows that a rule of the crosswalk leaves out, such as totals.',
+        counts(({ leftOut = 0 }) => leftOut),
       ),
       countSource(
         'folded',
