@@ -1,5 +1,5 @@
-import { rowNames } from '../notebook/sheet-row.js';
 import type { EvaluatedInput } from '../notebook/evaluated.js';
+import { rowNames } from '../notebook/sheet-row.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
 import { type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
@@ -118,8 +118,7 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   if (result.kind === 'number') for (const caution of result.cautions) say(`  caution: ${caution}`);
   if (result.kind === 'problem') for (const problem of result.problems) say(`  ${describeProblem(problem)}`);
   if (inputs.length > 0) say('\nInputs');
-  for (const input of inputs)
-    say(`  ${input.name} = ${showInput(input)}, from ${input.source || 'no source given'}`);
+  for (const input of inputs) say(`  ${input.name} = ${showInput(input)}, from ${input.source || 'no source given'}`);
   if (standsOn.length > 0) say('\nStands on');
   for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, other.shownAs)}`);
   for (const count of counts) sayCount(count);
