@@ -23,7 +23,7 @@ export interface ImportWords {
 
 /** Reads exports into a store and says what was read, kept and set aside; nothing is stored when a problem stops it. */
 export async function importCommand(words: ImportWords): Promise<number> {
-  const key = readKey(words.key);
+  const key = await readKey(words.key, words);
   if ('problem' in key) return stop([key.problem], words);
   const held = await holdStore(words.store, ownHolder());
   if ('code' in held) return stop([held], words);
