@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openBook } from '../../src/finding/book.js';
+import { endingCurve } from '../../src/finding/ending-curve.js';
 import { findingOf } from '../../src/finding/findings.js';
 import { turnaround } from '../../src/finding/turnaround.js';
 import type { Book } from '../../src/record/book.js';
@@ -36,6 +37,42 @@ const released = (minutes: number, more: SmallRow = {}): SmallRow => ({
 const whole = 3;
 
 describe('turnaround', () => {
+  it('has the share through within a target, with leaving as a competing end and days as clusters', () => {
+    // tests/reference/incidence.R, R 4.2.2, survival 3.5-3: at 12 minutes 0.354167 of those ordered had ended so, log-log
+    // limits 0.10774031529068 and 0.61657571781869. Here 1 is released, 2 left unwashed, 0 open; a day each.
+    const times = [3, 5, 5, 8, 11, 11, 14, 20, 21, 30, 34, 40];
+    const causes = [1, 1, 2, 0, 1, 1, 2, 0, 1, 1, 2, 1];
+    const cutOff = ordered + 12 * 86_400_000;
+    const start = (at: number): number => (causes[at] === 0 ? cutOff - times[at]! * 60_000 : ordered + at * 86_400_000);
+    const moment = (time: number): string => new Date(time).toISOString();
+    const book = openBook(
+      smallRecords({
+        stations: [elkPoint],
+        inspections: times.map((_, at) => inspection(`${at}`, { started_at: moment(ordered - at * 86_400_000) })),
+        decontaminations: times.map((time, at) => ({
+          wash: `${at}`,
+          inspection: `${at}`,
+          ordered_at: moment(start(at)),
+          ...(causes[at] === 0 ? {} : { released_at: moment(start(at) + time * 60_000) }),
+          ...(causes[at] === 1 ? { ending: 'released' } : causes[at] === 2 ? { ending: 'left unwashed' } : {}),
+        })),
+      }),
+      smallSum(moment(cutOff)),
+    );
+    const found = ask(turnaround, book, [], undefined, { target: 12 });
+    const inside = estimate(found, whole, 'inside');
+    expect(inside.value).toBeCloseTo(0.35416666666667, 12);
+    expect(inside.interval?.low).toBeCloseTo(0.10774031529068, 8);
+    expect(inside.interval?.high).toBeCloseTo(0.61657571781869, 8);
+    expect(ask(turnaround, book).columns.map(({ name }) => name)).not.toContain('inside');
+    const ends = ask(endingCurve, book);
+    expect(cells(ends, 'minutes', 'through', 'left').find(([minutes]) => minutes === 21)).toEqual([
+      21,
+      expect.closeTo(0.47135416666667, 12),
+      expect.closeTo(0.177083333333333, 12),
+    ]);
+  });
+
   it('holds a wash still open as censored, not dropped and not short', () => {
     // Freireich et al. 1963, the 6-MP arm, weeks of remission, 21 patients of whom 12 were still in remission; median 23,
     // limits 13 and none: tests/reference/statistics.json, km-6mp, held to R survival.
