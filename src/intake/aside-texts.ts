@@ -3,6 +3,14 @@ import { grown } from './growing.js';
 
 const withheldText = Buffer.from('withheld');
 
+/** Rows set aside as columns of plain values: the bytes of each end where `ends` says. */
+export interface PackedAsideTexts {
+  readonly size: number;
+  readonly lines: Uint32Array;
+  readonly ends: Uint32Array;
+  readonly bytes: Uint8Array;
+}
+
 /** The rows set aside of one file, as they stand in it, private cells withheld; kept as bytes until a ledger is written. */
 export class AsideTexts {
   size = 0;
@@ -55,11 +63,16 @@ export class AsideTexts {
     return new Set(this.#lines.subarray(0, this.size));
   }
 
+  /** The rows as they may be handed from one thread to another. */
+  pack(): PackedAsideTexts {
+    return { size: this.size, lines: this.#lines, ends: this.#ends, bytes: this.#texts.bytes };
+  }
+
   /** Takes over the rows of a later part of the file, whose lines were counted from its own beginning. */
-  append(part: AsideTexts, linesBefore: number): void {
-    for (let at = 0; at < part.size; at++) {
-      this.#texts.add(part.#texts.bytes, at === 0 ? 0 : part.#ends[at - 1]!, part.#ends[at]!);
-      this.#end(part.#lines[at]! + linesBefore);
+  append({ size, lines, ends, bytes }: PackedAsideTexts, linesBefore: number): void {
+    for (let at = 0; at < size; at++) {
+      this.#texts.add(bytes, at === 0 ? 0 : ends[at - 1]!, ends[at]!);
+      this.#end(lines[at]! + linesBefore);
     }
   }
 

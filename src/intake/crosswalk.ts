@@ -126,4 +126,6 @@ export interface Crosswalk {
   readonly files: readonly FileRule[];
   /** SHA-256 of its text, in hexadecimal. */
   readonly fingerprint: string;
+  /** The text it was read from. */
+  readonly text: string;
 }

@@ -1,4 +1,4 @@
-import type { Field, TableDefinition } from '../record/field.js';
+import { type Field, fieldOf, type TableDefinition } from '../record/field.js';
 import type { FieldRule, Fold } from './crosswalk.js';
 import { type Growable, grown } from './growing.js';
 import type { Interner } from './interner.js';
@@ -48,14 +48,29 @@ export class Draft {
   readonly lostKeys: number[] = [];
   #capacity = firstRows;
   readonly #bytes: number;
+  readonly #from: number;
 
-  constructor(table: TableDefinition, file: number, bytes: number, fields: readonly FieldRule[], fold: Fold | null) {
+  /**
+   * @param bytes how many bytes of the file its rows are read from
+   * @param from where they begin
+   * @param size how many bytes the file has
+   */
+  constructor(
+    table: TableDefinition,
+    file: number,
+    bytes: number,
+    fields: readonly FieldRule[],
+    fold: Fold | null,
+    from = 0,
+    size = bytes,
+  ) {
     this.table = table;
     this.file = file;
     this.fields = fields;
-    this.offsets = bytes < 2 ** 32 ? new Uint32Array(firstRows) : new Float64Array(firstRows);
+    this.offsets = size < 2 ** 32 ? new Uint32Array(firstRows) : new Float64Array(firstRows);
     this.fold = fold;
     this.#bytes = bytes;
+    this.#from = from;
     if (fold !== null) this.folded = new Uint16Array(firstRows * fold.columns.length);
   }
 
@@ -70,11 +85,28 @@ export class Draft {
     return column;
   }
 
+  /** The column of a field by its name, begun when it is not there yet. */
+  columnNamed(name: string, texts: Texts): DraftColumn {
+    const field = this.fields.find((rule) => rule.field.name === name)?.field ?? fieldOf(this.table, name);
+    if (field === null) throw new Error(`${this.table.name} has no field ${name}`);
+    return this.columnOf(field, texts);
+  }
+
+  /** Begins a draft of exactly that many rows, whose places, fates and values are put in by the caller. */
+  begin(rows: number): void {
+    this.rowCount = this.#capacity = rows;
+    this.lines = new Uint32Array(rows);
+    this.offsets = this.offsets instanceof Uint32Array ? new Uint32Array(rows) : new Float64Array(rows);
+    this.aside = new Uint8Array(rows);
+    if (this.fold !== null) this.folded = new Uint16Array(rows * this.fold.columns.length);
+  }
+
   /** Makes room for one row more. */
   makeRoom(): void {
     if (this.rowCount < this.#capacity) return;
     // What is left of the file tells how many rows to expect, so that few columns are ever moved.
-    const expected = (this.rowCount / (this.offsets[this.rowCount - 1]! + 1)) * this.#bytes * 1.02;
+    const read = this.offsets[this.rowCount - 1]! - this.#from + 1;
+    const expected = (this.rowCount / read) * this.#bytes * 1.02;
     const { round, min, max } = Math;
     this.#capacity = round(min(max(expected, this.#capacity * 1.5), this.#capacity * 16));
     this.lines = grown(this.lines, this.#capacity);

@@ -15,31 +15,20 @@ import { Texts } from './key-space.js';
 import { type LedgerLine, linesOf, rowsAside, type SetAsideRow } from './ledger.js';
 import { keyPrint, shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
-import { type FileReading, readFile } from './read-file.js';
+import { type ImportProgress, readAll } from './read-all.js';
+import type { FileReading } from './read-file.js';
 import { asideRecords } from './recall/aside-records.js';
 import { knownFiles, type ReadUnder } from './recall/known-files.js';
 import type { PastImport, PastReading } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
-import { Recall } from './recall/recall-reading.js';
 import { rememberReading } from './recall/remember-reading.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
-import { ZoneClock } from './time-zone.js';
+import type { UnmatchedWater } from './waters/alias.js';
+import { matchWaters } from './waters/match-waters.js';
 
 export type { ImportResult } from './import-result.js';
-
-/** How far an import has come. */
-export interface ImportProgress {
-  readonly file: string;
-  /** The file's place among all, from 1. */
-  readonly fileNumber: number;
-  readonly fileCount: number;
-  /** Rows of this file so far. */
-  readonly rows: number;
-  /** Bytes over all files. */
-  readonly bytesDone: number;
-  readonly bytesTotal: number;
-}
+export type { ImportProgress } from './read-all.js';
 
 /** What to import, and under which secret. */
 export interface ImportRequest {
@@ -50,87 +39,14 @@ export interface ImportRequest {
   /** The secret under which pseudonyms are made. */
   readonly key: Uint8Array;
   readonly progress: (step: ImportProgress) => void;
-  /** How many bytes are read at once; no result depends on it. */
+  /** How many bytes are read at once, how many a thread reads of a large file, and how many threads; no result depends on it. */
   readonly chunk?: number;
+  readonly range?: number;
+  readonly threads?: number;
   /** Fingerprint of the program: what another one read is read again. */
   readonly program?: string;
   /** The import that the new one follows; files that stayed the same are taken from it. */
   readonly past?: PastImport | null;
-}
-
-/**
- * Reads the files, those of parent tables first; the readings come back in the order of the tasks. Files known from the
- * import before are recalled instead.
- */
-async function readAll(
-  tasks: readonly Task[],
-  request: ImportRequest,
-  texts: Texts,
-  known: ReadonlyMap<number, PastReading>,
-): Promise<readonly FileReading[]> {
-  const recall = request.past ? new Recall(request.past, texts) : null;
-  const clocks = new Map<string, ZoneClock>();
-  const clockOf = (zone: string): ZoneClock => {
-    const clock = clocks.get(zone) ?? new ZoneClock(zone);
-    clocks.set(zone, clock);
-    return clock;
-  };
-  const stationZones = new Map<number, string>();
-  const bytesTotal = tasks.reduce((sum, { bytes }, place) => sum + (known.has(place) ? 0 : bytes), 0);
-  let bytesBefore = 0;
-  let fileNumber = 0;
-  const readings: FileReading[] = [];
-  for (const table of tables) {
-    for (const [place, task] of tasks.entries()) {
-      if (task.rule.table !== table) continue;
-      const past = known.get(place);
-      if (past !== undefined && recall !== null) {
-        readings[place] = recall.reading(past, task, place);
-        if (table.name === 'stations') rememberZones(readings[place], stationZones);
-        continue;
-      }
-      fileNumber++;
-      const number = fileNumber;
-      const before = bytesBefore;
-      const reading = await readFile({
-        from: request.from,
-        file: task.file,
-        place,
-        rule: task.rule,
-        crosswalk: task.crosswalk.name,
-        texts,
-        key: request.key,
-        clockOf,
-        stationClock: (station) => {
-          const zone = stationZones.get(station);
-          return zone === undefined ? null : clockOf(zone);
-        },
-        chunk: request.chunk ?? 1 << 20,
-        progress: (rows, bytesDone) =>
-          request.progress({
-            file: task.file,
-            fileNumber: number,
-            fileCount: tasks.length - known.size,
-            rows,
-            bytesDone: before + bytesDone,
-            bytesTotal,
-          }),
-      });
-      bytesBefore += task.bytes;
-      readings[place] = reading;
-      if (table.name === 'stations') rememberZones(reading, stationZones);
-    }
-  }
-  return readings;
-}
-
-function rememberZones({ draft }: FileReading, zones: Map<number, string>): void {
-  const station = draft.columns.get('station');
-  const zone = draft.columns.get('time_zone');
-  if (station === undefined || zone === undefined) return;
-  for (let row = 0; row < draft.rowCount; row++) {
-    if (draft.aside[row] === 0) zones.set(station.values[row]!, zone.interner!.textOf(zone.values[row]!));
-  }
 }
 
 /** Holds the rows of each table against each other and against their parents, parents first. */
@@ -138,11 +54,13 @@ function checkAcross(
   readings: readonly FileReading[],
   texts: Texts,
   crosswalks: readonly Crosswalk[],
-): readonly DoubleEntry[] {
+): Pick<ImportResult, 'doubleEntries' | 'unmatched'> {
   const doubleEntries: DoubleEntry[] = [];
+  const unmatched: UnmatchedWater[] = [];
   let kinds: Int16Array = new Int16Array(0);
   for (const table of tables) {
     const own = readings.filter(({ draft }) => draft.table === table);
+    unmatched.push(...matchWaters(own, readings, texts));
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
     checkKeys(table, own, readings, texts);
@@ -152,7 +70,7 @@ function checkAcross(
     if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
   }
   checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
-  return doubleEntries;
+  return { doubleEntries, unmatched };
 }
 
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
@@ -177,9 +95,20 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   const under = { program: request.program ?? '', key: needsKey(crosswalks) ? keyPrint(request.key) : null };
   const known = await knownFiles(request.from, tasks, past, under);
   if (past !== null && known.size === tasks.length && isSame(crosswalks, known, past)) {
-    return { ...past, remembered: past, filesRead: [], isNew: false, problems: [] };
+    return { ...past, unmatched: [], remembered: past, filesRead: [], isNew: false, problems: [] };
   }
-  return readTasks(request, crosswalks, tasks, under, new Map(known));
+  return readTasks(
+    request,
+    crosswalks,
+    tasks,
+    under,
+    new Map([...known].filter(([place]) => canRecall(tasks[place]!))),
+  );
+}
+
+/** Whether a file's rows may be taken from the import before: what a name of a water means hangs on the waters of all files. */
+function canRecall({ rule }: Task): boolean {
+  return rule.waters.length === 0;
 }
 
 /** Whether the same files were read by the same crosswalks before. */
@@ -197,11 +126,11 @@ async function readTasks(
 ): Promise<ImportResult> {
   const problems: Problem[] = [];
   const texts = new Texts();
-  const readings = await readAll(tasks, request, texts, known);
+  const readings = await readAll(tasks, crosswalks, request, texts, known);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return stoppedImport(problems);
   const own = readings.map(({ remarks }) => remarks.size);
-  const doubleEntries = checkAcross(readings, texts, crosswalks);
+  const found = checkAcross(readings, texts, crosswalks);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
@@ -243,6 +172,6 @@ async function readTasks(
   const sum = importSum(crosswalks, files);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
-  const ledgers = { setAside, notes, setAsideRows, doubleEntries };
+  const ledgers = { setAside, notes, setAsideRows, ...found };
   return { records, sum, ...ledgers, remembered, filesRead, isNew: true, problems: [] };
 }

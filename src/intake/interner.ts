@@ -5,13 +5,12 @@ const firstBytes = 4096;
 const stretch = 1 << 16;
 const firstSlots = 64;
 
-/** The numbered texts of an interner that takes no more of them, in memory that several threads may read. */
-export interface SharedTexts {
+/** Numbered texts: those of code 1 come first, and each ends where `ends` says for its code. */
+export interface PackedTexts {
+  /** One more than the greatest code. */
   readonly size: number;
   readonly bytes: Uint8Array;
   readonly ends: Uint32Array;
-  readonly hashes: Int32Array;
-  readonly slots: Int32Array;
 }
 
 /**
@@ -100,36 +99,16 @@ export class Interner {
     return texts;
   }
 
-  /** By the code of each text of another interner: its code here, given out when new. */
-  codesOf(other: Interner): Uint32Array {
-    const codes = new Uint32Array(other.size);
-    for (let code = 1; code < other.size; code++) {
-      codes[code] = this.codeOf(other.#bytes, other.#ends[code - 1]!, other.#ends[code]!);
-    }
+  /** By the code of each text of another numbering: its code here, given out when new. */
+  codesOf({ size, bytes, ends }: PackedTexts): Uint32Array {
+    const codes = new Uint32Array(size);
+    for (let code = 1; code < size; code++) codes[code] = this.codeOf(bytes, ends[code - 1]!, ends[code]!);
     return codes;
   }
 
-  /** Moves the texts to where other threads can read them; none may be added by several at once. */
-  share(): SharedTexts {
-    const length = this.#ends[this.size - 1]!;
-    this.#bytes = inSharedMemory(this.#bytes.subarray(0, length));
-    this.#pool = viewOf(this.#bytes);
-    this.#ends = inSharedMemory(this.#ends.subarray(0, this.size));
-    this.#hashes = inSharedMemory(this.#hashes.subarray(0, this.size));
-    this.#slots = inSharedMemory(this.#slots);
-    return { size: this.size, bytes: this.#bytes, ends: this.#ends, hashes: this.#hashes, slots: this.#slots };
-  }
-
-  /** An interner that knows shared texts, and takes none. */
-  static of(shared: SharedTexts): Interner {
-    const interner = new Interner();
-    interner.size = shared.size;
-    interner.#bytes = shared.bytes;
-    interner.#pool = viewOf(shared.bytes);
-    interner.#ends = shared.ends;
-    interner.#hashes = shared.hashes;
-    interner.#slots = shared.slots;
-    return interner;
+  /** The numbered texts as they may be handed from one thread to another. */
+  pack(): PackedTexts {
+    return { size: this.size, bytes: this.#bytes, ends: this.#ends };
   }
 
   #holds(code: number, start: number, end: number): boolean {
@@ -201,12 +180,4 @@ function hashOf(view: DataView, start: number, end: number): number {
 
 function viewOf(bytes: Uint8Array): DataView {
   return new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
-}
-
-function inSharedMemory<A extends Uint8Array | Uint32Array | Int32Array>(values: A): A {
-  const shared = new (values.constructor as new (buffer: SharedArrayBuffer) => A)(
-    new SharedArrayBuffer(values.byteLength),
-  );
-  shared.set(values as never);
-  return shared;
 }

@@ -127,6 +127,7 @@ export function readCrosswalk(
       aliasFile: aliases.file,
       files,
       fingerprint,
+      text,
     },
     problems: [],
   };

@@ -1,39 +1,33 @@
-import { isUtf8 } from 'node:buffer';
 import { inTable, type Problem, wholeFile } from '../problem/problem.js';
 import { AsideTexts } from './aside-texts.js';
 import type { FileRule } from './crosswalk.js';
 import { Draft } from './draft.js';
-import { fill, findHeader } from './find-header.js';
+import { findHeader } from './find-header.js';
 import { type Header, readHeader } from './header.js';
-import type { Texts } from './key-space.js';
 import { lastRowsFrom } from './last-rows.js';
-import { type LeftOutRow, LeftOutRows, lastRowsLeftOut } from './leave-out.js';
-import { met, RecordScanner } from './record-scanner.js';
+import { type LeftOutRow, lastRowsLeftOut } from './leave-out.js';
+import { type RangeSettings, readInRanges } from './range/read-in-ranges.js';
+import { type RowRequest, type RowsRead, readRows } from './read-rows.js';
+import { RecordScanner } from './record-scanner.js';
 import { Remarks } from './remarks.js';
-import { RowReader } from './row-reader.js';
-import { RowRemarks } from './row-remarks.js';
 import { encodingName } from './source/encoding.js';
 import { openSource } from './source/open-source.js';
+import { PlainFile } from './source/plain-file.js';
 import { SourceError, type TextSource } from './source/text-source.js';
-import type { ZoneClock } from './time-zone.js';
 
-/** What reading needs to know beside the file itself. */
-export interface ReadingRequest {
+/** What reading a file needs to know beside the file itself. */
+export interface ReadingRequest extends RowRequest {
   /** The folder of exports. */
   readonly from: string;
   /** The file's path below it. */
   readonly file: string;
   /** Its place in the order of reading. */
   readonly place: number;
-  readonly rule: FileRule;
   readonly crosswalk: string;
-  readonly texts: Texts;
-  readonly key: Uint8Array;
-  readonly clockOf: (zone: string) => ZoneClock;
-  /** The clock of a station, by its number among the stations' keys; null where nothing is known of it. */
-  readonly stationClock: (station: number) => ZoneClock | null;
   /** How many bytes are asked for at once. */
   readonly chunk: number;
+  /** How large files are read by several threads; null where one reads all. */
+  readonly ranges: RangeSettings | null;
   readonly progress: (rows: number, bytesDone: number, bytesTotal: number) => void;
 }
 
@@ -66,13 +60,25 @@ function notText(file: string, encoding: string): Problem {
   return stopped(`not-${encoding}`, file, `bytes that are no ${encoding}`, `text in ${encoding}`, remedy);
 }
 
-function saysHeaderAgain({ bytes, recordStart, recordEnd }: RecordScanner, lines: readonly Uint8Array[]): boolean {
-  return lines.some(
-    (line) =>
-      recordEnd - recordStart === line.length &&
-      bytes[recordStart] === line[0] &&
-      Buffer.compare(bytes.subarray(recordStart, recordEnd), line) === 0,
+function withoutEnd(file: string, line: number): Problem {
+  const remedy = 'Look whether it is the right file, and whether the crosswalk names its delimiter and quote.';
+  const problem = stopped(
+    'row-too-long',
+    file,
+    'more than 16 million bytes without a line end',
+    'rows of text',
+    remedy,
   );
+  return { ...problem, place: inTable(file, line, null, null) };
+}
+
+function changed(file: string): Problem {
+  const remedy = 'Import again once nothing writes to the file.';
+  return stopped('file-changed', file, 'it was written to while it was read', 'a file that stays as it is', remedy);
+}
+
+function noRows(): RowsRead {
+  return { remarks: new Remarks(), asideTexts: new AsideTexts(), read: 0, leftOut: [], undecodable: 0, endless: null };
 }
 
 /** Reads one exported file, row by row, into a draft; what is wrong with a row is remarked and the reading goes on. */
@@ -81,27 +87,16 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
   const problems: Problem[] = [];
   let source: TextSource | null = null;
   let draft = new Draft(rule.table, request.place, 0, rule.fields, rule.fold);
-  const done = async (
-    header: Header,
-    headings: readonly string[],
-    read: number,
-    remarks = new Remarks(),
-    asideTexts = new AsideTexts(),
-    leftOut: readonly LeftOutRow[] = [],
-  ): Promise<FileReading> => ({
-    file,
-    crosswalk: request.crosswalk,
-    rule,
-    fingerprint: source === null ? '' : await source.fingerprint(),
-    header,
-    headings,
-    draft,
-    read,
-    leftOut,
-    remarks,
-    asideTexts,
-    problems,
-  });
+  const done = async (header: Header, headings: readonly string[], rows: RowsRead): Promise<FileReading> => {
+    const { undecodable, endless, ...told } = rows;
+    if (endless !== null) problems.push(withoutEnd(file, endless));
+    // One garbled row is a slip; one in a hundred means that the file is in another encoding.
+    if (undecodable > 1 && undecodable * 100 > rows.read)
+      problems.push(notText(file, encodingName(rule.dialect.encoding)));
+    const fingerprint = source === null ? '' : await source.fingerprint();
+    const { crosswalk } = request;
+    return { file, crosswalk, rule, fingerprint, header, headings, draft, ...told, problems };
+  };
   try {
     source = await openSource(request.from, file, rule, request.chunk);
     // Offsets are of the text, whose letters may take up to three bytes for one of the file.
@@ -111,54 +106,29 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const found = await findHeader(request, scanner, source);
     const { header, headings, problems: headerProblems } = readHeader(file, found.line, found.cells, rule);
     problems.push(...headerProblems);
-    if (problems.length > 0) return done(header, headings, 0);
+    if (problems.length > 0) return await done(header, headings, noRows());
 
-    const width = headings.length;
-    const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
-    const remarks = new RowRemarks(scanner, draft, withheld, width);
-    const rows = new RowReader(request, scanner, header, draft, remarks);
-    scanner.width = width;
     const last = lastRowsLeftOut(rule);
-    const lastFrom = last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom(request, width, last);
-    const leftOut = new LeftOutRows(scanner, rule, header, lastFrom);
-    let read = 0;
-    let undecodable = 0;
-    for (;;) {
-      const state = scanner.next();
-      if (state === met.more) {
-        await fill(scanner, source);
-        request.progress(read, source.done, source.size);
-        continue;
-      }
-      if (state === met.end) break;
-      if (state === met.tooLong) {
-        const remedy = 'Look whether it is the right file, and whether the crosswalk names its delimiter and quote.';
-        problems.push({
-          ...stopped('row-too-long', file, 'more than 16 million bytes without a line end', 'rows of text', remedy),
-          place: inTable(file, scanner.line, null, null),
-        });
-        break;
-      }
-      if (saysHeaderAgain(scanner, found.bytes)) continue;
-      read++;
-      if (leftOut.takes()) continue;
-      if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
-      if (scanner.broken) rows.setAsideBroken();
-      else if (scanner.count !== width) rows.setAsideRagged();
-      else if (scanner.high && !isUtf8(scanner.bytes.subarray(scanner.recordStart, scanner.recordEnd))) {
-        undecodable++;
-        rows.setAsideUndecodable();
-      } else rows.read();
+    const lastFrom = last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom(request, headings.length, last);
+    const known = { header, headings, bytes: found.bytes, lastFrom };
+    const { ranges } = request;
+    if (ranges !== null && source instanceof PlainFile && source.size - scanner.offset > ranges.length) {
+      const place = { size: source.size, offset: scanner.offset, line: scanner.nextLine };
+      const stamp = await source.stamp();
+      const { fingerprint, ...rows } = await readInRanges(request, ranges, known, place, draft);
+      if ((await source.stamp()) !== stamp) problems.push(changed(file));
+      return { ...(await done(header, headings, rows)), fingerprint };
     }
-    // One garbled row is a slip; one in a hundred means that the file is in another encoding.
-    if (undecodable > 1 && undecodable * 100 > read) problems.push(notText(file, encodingName(rule.dialect.encoding)));
-    request.progress(read, source.size, source.size);
-    return await done(header, headings, read, remarks.remarks, remarks.asideTexts, leftOut.rows);
+    const text = source;
+    const progress = (read: number) => request.progress(read, text.done, text.size);
+    const rows = await readRows(request, known, scanner, text, draft, progress);
+    request.progress(rows.read, source.size, source.size);
+    return await done(header, headings, rows);
   } catch (error) {
     if (!(error instanceof SourceError)) throw error;
     const { code, seen, wanted, remedy } = error.fault;
     problems.push(stopped(code, file, seen, wanted, remedy));
-    return await done(new Map(), [], 0);
+    return await done(new Map(), [], noRows());
   } finally {
     await source?.close();
   }

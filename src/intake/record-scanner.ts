@@ -53,6 +53,8 @@ export class RecordScanner {
   width = 0;
   /** Where in the file `bytes` begins. */
   base = 0;
+  /** Rows that begin at or behind this place of the file are left alone. */
+  until = Number.POSITIVE_INFINITY;
 
   readonly #dialect: Dialect;
   readonly #classes = new Uint8Array(256);
@@ -117,6 +119,16 @@ export class RecordScanner {
     return true;
   }
 
+  /** Where in the file the next row begins, or blank lines before it. */
+  get offset(): number {
+    return this.base + this.#position;
+  }
+
+  /** The physical line that begins there. */
+  get nextLine(): number {
+    return this.#nextLine;
+  }
+
   /** Skips a byte order mark at the place now reached. */
   skip(bytes: number): void {
     this.#position += bytes;
@@ -130,6 +142,7 @@ export class RecordScanner {
   /** Goes on to the next row; blank lines are passed over. */
   next(): number {
     for (;;) {
+      if (this.base + this.#position >= this.until) return met.end;
       if (this.#position === this.#limit) return this.#ended ? met.end : met.more;
       this.line = this.#nextLine;
       this.recordStart = this.#position;

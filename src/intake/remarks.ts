@@ -6,6 +6,20 @@ const none = -1;
 /** The mark of a cell whose text must be fetched from the file once more. */
 const notAtHand = 0xffffffff;
 
+/** Remarks as columns of plain values. */
+export interface PackedRemarks {
+  readonly size: number;
+  readonly sayings: readonly Saying[];
+  readonly lines: Uint32Array;
+  readonly rows: Int32Array;
+  readonly positions: Int32Array;
+  readonly sayingOf: Uint32Array;
+  readonly notes: Uint8Array;
+  readonly from: Uint32Array;
+  readonly to: Uint32Array;
+  readonly seen: Uint8Array;
+}
+
 /** What is found about the rows of one file, as columns: a season's exports may hold half a million slips. */
 export class Remarks {
   size = 0;
@@ -94,19 +108,41 @@ export class Remarks {
     return order.sort((a, b) => lines[a]! - lines[b]! || positions[a]! - positions[b]!);
   }
 
+  /** The remarks as they may be handed from one thread to another. */
+  pack(): PackedRemarks {
+    return {
+      size: this.size,
+      sayings: this.sayings,
+      lines: this.#lines,
+      rows: this.#rows,
+      positions: this.#positions,
+      sayingOf: this.#sayings,
+      notes: this.#notes,
+      from: this.#from,
+      to: this.#to,
+      seen: this.#seen.bytes,
+    };
+  }
+
   /** Takes over the remarks on a later part of the file, whose rows and lines were counted from its own beginning. */
-  append(part: Remarks, firstRow: number, linesBefore: number): void {
+  append(part: PackedRemarks, firstRow: number, linesBefore: number): void {
     for (let at = 0; at < part.size; at++) {
-      const row = part.row(at);
-      const severity = part.setsAside(at) ? 'sets aside' : 'notes';
-      this.add(part.saying(at), severity, part.line(at) + linesBefore, row === null ? null : row + firstRow, null, '');
-      const own = this.size - 1;
-      this.#positions[own] = part.#positions[at]!;
-      if (part.lacksSeen(at)) this.#from[own] = notAtHand;
-      else {
-        this.#seen.add(part.#seen.bytes, part.#from[at]!, part.#to[at]!);
-        this.#to[own] = this.#seen.size;
-      }
+      const row = part.rows[at]!;
+      const position = part.positions[at]!;
+      const severity = part.notes[at] === 1 ? 'notes' : 'sets aside';
+      const line = part.lines[at]! + linesBefore;
+      const own = this.size;
+      this.add(
+        part.sayings[part.sayingOf[at]!]!,
+        severity,
+        line,
+        row === none ? null : row + firstRow,
+        position === none ? null : position,
+        part.from[at] === notAtHand ? null : '',
+      );
+      if (part.from[at] === notAtHand) continue;
+      this.#seen.add(part.seen, part.from[at]!, part.to[at]!);
+      this.#to[own] = this.#seen.size;
     }
   }
 

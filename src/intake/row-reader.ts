@@ -7,7 +7,7 @@ import { type Fault, fault } from './fault.js';
 import { FoldCells, impossiblePart } from './fold-cells.js';
 import type { Header } from './header.js';
 import { makeCell, storedCode } from './make-cell.js';
-import type { ReadingRequest } from './read-file.js';
+import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Saying } from './remark.js';
 import type { RowRemarks } from './row-remarks.js';
@@ -47,10 +47,10 @@ export class RowReader {
   readonly #station: DraftColumn | null;
   readonly #stationIsRead: boolean;
   readonly #clocked: readonly InstantCell[];
-  readonly #request: ReadingRequest;
+  readonly #request: RowRequest;
   #joined: Buffer = Buffer.alloc(256);
 
-  constructor(request: ReadingRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
+  constructor(request: RowRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
     const { rule, texts } = request;
     this.#request = request;
     this.#scanner = scanner;

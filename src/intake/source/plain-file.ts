@@ -33,6 +33,12 @@ export class PlainFile implements TextSource {
     return this.#hash.digest('hex');
   }
 
+  /** What tells whether the file was written to since: its size, and when it was last changed. */
+  async stamp(): Promise<string> {
+    const { size, mtimeNs, ctimeNs } = await this.#handle.stat({ bigint: true });
+    return [size, mtimeNs, ctimeNs].join(' ');
+  }
+
   async close(): Promise<void> {
     await this.#handle.close();
   }

@@ -1,0 +1,73 @@
+import { Worker } from 'node:worker_threads';
+import type { PackedRange } from './packed-range.js';
+import type { RangeTask } from './read-range.js';
+
+/** What a thread is asked: the rows of a range by one rule of one crosswalk, or the fingerprint of a file. */
+export type Question =
+  | { readonly kind: 'range'; readonly task: RangeTask; readonly crosswalk: number; readonly rule: number }
+  | { readonly kind: 'fingerprint'; readonly path: string };
+
+/** What threads are told once: the crosswalks' texts, and the key of pseudonyms. */
+export interface PoolSettings {
+  readonly crosswalks: readonly string[];
+  readonly key: Uint8Array;
+}
+
+interface Waiting {
+  readonly resolve: (answer: never) => void;
+  readonly reject: (mistake: unknown) => void;
+}
+
+/** One thread; its answers come in the order of the questions. */
+class RangeThread {
+  /** Resolved once the thread has loaded what it needs. */
+  readonly ready: Promise<void>;
+  readonly #worker: Worker;
+  readonly #waiting: Waiting[] = [];
+
+  constructor(settings: PoolSettings) {
+    this.#worker = new Worker(entry(), { workerData: settings });
+    this.#worker.on('message', (answer) => this.#waiting.shift()!.resolve(answer as never));
+    this.#worker.on('error', (mistake) => {
+      for (const { reject } of this.#waiting.splice(0)) reject(mistake);
+    });
+    this.ready = this.#answer();
+  }
+
+  ask(question: Question & { readonly kind: 'range' }): Promise<PackedRange>;
+  ask(question: Question & { readonly kind: 'fingerprint' }): Promise<string>;
+  ask(question: Question): Promise<unknown> {
+    this.#worker.postMessage(question);
+    return this.#answer();
+  }
+
+  async close(): Promise<void> {
+    await this.#worker.terminate();
+  }
+
+  #answer<T>(): Promise<T> {
+    return new Promise((resolve, reject) => this.#waiting.push({ resolve: resolve as Waiting['resolve'], reject }));
+  }
+}
+
+/** The threads that read ranges of files beside the one that asks. */
+export class RangePool {
+  readonly threads: readonly RangeThread[];
+
+  constructor(count: number, settings: PoolSettings) {
+    this.threads = Array.from({ length: count }, () => new RangeThread(settings));
+  }
+
+  async close(): Promise<void> {
+    await Promise.all(this.threads.map((thread) => thread.close()));
+  }
+}
+
+/** Where a thread begins: the built file, or in a checkout the source, behind the loader that reads it. */
+function entry(): URL {
+  if (!import.meta.url.endsWith('.ts')) return new URL('./range-worker.js', import.meta.url);
+  const loader = import.meta.resolve('tsx/esm/api');
+  const source = new URL('./range-worker.ts', import.meta.url);
+  const code = `import { register } from '${loader}'; register(); await import('${source}');`;
+  return new URL(`data:text/javascript,${encodeURIComponent(code)}`);
+}

@@ -1,0 +1,98 @@
+import { join } from 'node:path';
+import type { Draft } from '../draft.js';
+import type { ReadingRequest } from '../read-file.js';
+import type { KnownHeader, RowsRead } from '../read-rows.js';
+import { joinRanges } from './join-ranges.js';
+import type { PackedRange } from './packed-range.js';
+import type { RangePool } from './range-pool.js';
+import { type RangeTask, readRange } from './read-range.js';
+
+/** How files are read in ranges, by several threads at once; no result depends on how many, or on the size of a range. */
+export interface RangeSettings {
+  readonly pool: RangePool;
+  /** Bytes of a range. */
+  readonly length: number;
+  /** The place of the file's crosswalk among all, and of its rule in it. */
+  readonly crosswalk: number;
+  readonly rule: number;
+  /** The zone of each station, by its key. */
+  readonly zones: ReadonlyMap<string, string>;
+}
+
+/** What reading a file in ranges gave, and the fingerprint of its bytes. */
+export interface RangesRead extends RowsRead {
+  readonly fingerprint: string;
+}
+
+/**
+ * Reads the rows behind a header in ranges. Where a range begins can only be guessed: its first line may lie within a quoted
+ * cell. It is known once the range before it was read, and a range that guessed wrong is read again from the right place.
+ */
+export async function readInRanges(
+  request: ReadingRequest,
+  settings: RangeSettings,
+  header: KnownHeader,
+  text: { readonly size: number; readonly offset: number; readonly line: number },
+  draft: Draft,
+): Promise<RangesRead> {
+  const { pool, length, crosswalk, rule, zones } = settings;
+  const path = join(request.from, request.file);
+  const { size } = text;
+  const count = Math.max(1, Math.ceil((size - text.offset) / length));
+  const taskFrom = (from: number, to: number, isRowStart: boolean): RangeTask => {
+    return { path, size, from, to, isRowStart, header, zones, chunk: request.chunk };
+  };
+  const bound = (place: number) => (place >= count ? size : text.offset + place * length);
+  const tasks = Array.from({ length: count }, (_, place) => taskFrom(bound(place), bound(place + 1), place === 0));
+  const ranges: PackedRange[] = [];
+  let next = 0;
+  let rowsDone = 0;
+  let bytesDone = 0;
+  const readHere = (task: RangeTask) =>
+    readRange(task, request, (rows, bytes) => request.progress(rowsDone + rows, bytesDone + bytes, size));
+  const take = async (read: (task: RangeTask) => Promise<PackedRange>): Promise<void> => {
+    while (next < count) {
+      const place = next++;
+      const range = await read(tasks[place]!);
+      ranges[place] = range;
+      rowsDone += range.read;
+      bytesDone += tasks[place]!.to - tasks[place]!.from;
+      request.progress(rowsDone, bytesDone, size);
+    }
+  };
+  let fingerprint = '';
+  const byThreads = pool.threads.map(async (thread, place) => {
+    await thread.ready;
+    const asked = (task: RangeTask) => thread.ask({ kind: 'range', task, crosswalk, rule });
+    const print = place === 0 ? thread.ask({ kind: 'fingerprint', path }) : Promise.resolve(fingerprint);
+    // Two at a time, so that no thread waits for this one to find a moment to answer.
+    await Promise.all([take(asked), take(asked)]);
+    if (place === 0) fingerprint = await print;
+  });
+  await Promise.all([take(readHere), ...byThreads]);
+
+  const sound: PackedRange[] = [];
+  let start = text.offset;
+  for (const [place, range] of ranges.entries()) {
+    const to = bound(place + 1);
+    if (start >= to && place + 1 < count) continue;
+    const right = range.start === start ? range : await readHere(taskFrom(start, to, true));
+    sound.push(right);
+    start = right.end;
+    if (right.endless !== null) break;
+  }
+  // The lines before the first row are the header's, and what stands above it.
+  const [first, ...others] = sound;
+  const placed = first === undefined ? [] : [shifted(first, text.line - 1), ...others];
+  return { ...joinRanges(draft, placed, request.texts), fingerprint };
+}
+
+/** A range whose lines are counted from the beginning of its file. */
+function shifted(range: PackedRange, linesBefore: number): PackedRange {
+  for (const lines of [range.lineOf, range.remarks.lines, range.asideTexts.lines]) {
+    for (let at = 0; at < lines.length; at++) lines[at] = lines[at]! + linesBefore;
+  }
+  const leftOut = range.leftOut.map((row) => ({ ...row, line: row.line + linesBefore }));
+  const endless = range.endless === null ? null : range.endless + linesBefore;
+  return { ...range, lines: range.lines + linesBefore, leftOut, endless };
+}

@@ -1,0 +1,138 @@
+import { availableParallelism } from 'node:os';
+import { tables } from '../record/tables.js';
+import type { Crosswalk } from './crosswalk.js';
+import type { Task } from './find-exports.js';
+import type { ImportRequest } from './import-exports.js';
+import type { Texts } from './key-space.js';
+import { RangePool } from './range/range-pool.js';
+import type { RangeSettings } from './range/read-in-ranges.js';
+import { type FileReading, readFile } from './read-file.js';
+import type { PastReading } from './recall/past-import.js';
+import { Recall } from './recall/recall-reading.js';
+import { ZoneClock } from './time-zone.js';
+
+/** How far an import has come. */
+export interface ImportProgress {
+  readonly file: string;
+  /** The file's place among all, from 1. */
+  readonly fileNumber: number;
+  readonly fileCount: number;
+  /** Rows of this file so far. */
+  readonly rows: number;
+  /** Bytes over all files. */
+  readonly bytesDone: number;
+  readonly bytesTotal: number;
+}
+
+/** Below this many bytes a second thread takes longer to begin than it saves. */
+const worthThreads = 48 * 1024 * 1024;
+const mostThreads = 8;
+
+/** The zone of each station, by the number of its key. */
+class StationZones {
+  readonly #texts: Texts;
+  readonly #zones = new Map<number, string>();
+
+  constructor(texts: Texts) {
+    this.#texts = texts;
+  }
+
+  remember({ draft }: FileReading): void {
+    const station = draft.columns.get('station');
+    const zone = draft.columns.get('time_zone');
+    if (draft.table.name !== 'stations' || station === undefined || zone === undefined) return;
+    for (let row = 0; row < draft.rowCount; row++) {
+      if (draft.aside[row] === 0) this.#zones.set(station.values[row]!, zone.interner!.textOf(zone.values[row]!));
+    }
+  }
+
+  of(station: number): string | undefined {
+    return this.#zones.get(station);
+  }
+
+  byKey(): ReadonlyMap<string, string> {
+    const { interner } = this.#texts.spaceOf('stations');
+    return new Map([...this.#zones].map(([station, zone]) => [interner.textOf(station), zone]));
+  }
+}
+
+/**
+ * Reads the files, those of parent tables first; the readings come back in the order of the tasks. Files known from the
+ * import before are recalled instead. Large files are read by several threads.
+ */
+export async function readAll(
+  tasks: readonly Task[],
+  crosswalks: readonly Crosswalk[],
+  request: ImportRequest,
+  texts: Texts,
+  known: ReadonlyMap<number, PastReading>,
+): Promise<readonly FileReading[]> {
+  const recall = request.past ? new Recall(request.past, texts) : null;
+  const clocks = new Map<string, ZoneClock>();
+  const clockOf = (zone: string): ZoneClock => {
+    const clock = clocks.get(zone) ?? new ZoneClock(zone);
+    clocks.set(zone, clock);
+    return clock;
+  };
+  const zones = new StationZones(texts);
+  const bytesTotal = tasks.reduce((sum, { bytes }, place) => sum + (known.has(place) ? 0 : bytes), 0);
+  const threads = request.threads ?? (bytesTotal < worthThreads ? 1 : Math.min(availableParallelism(), mostThreads));
+  const settings = { crosswalks: crosswalks.map(({ text }) => text), key: request.key };
+  const pool = threads > 1 ? new RangePool(threads - 1, settings) : null;
+  const length = request.range ?? Math.min(16, Math.max(1, Math.round(bytesTotal / threads / 4 / 2 ** 20))) * 2 ** 20;
+  const rangesOf = ({ crosswalk, rule }: Task): RangeSettings | null => {
+    const place = crosswalk.files.indexOf(rule);
+    if (pool === null || place < 0) return null;
+    return { pool, length, crosswalk: crosswalks.indexOf(crosswalk), rule: place, zones: zones.byKey() };
+  };
+  let bytesBefore = 0;
+  let fileNumber = 0;
+  const readings: FileReading[] = [];
+  try {
+    for (const table of tables) {
+      for (const [place, task] of tasks.entries()) {
+        if (task.rule.table !== table) continue;
+        const past = known.get(place);
+        if (past !== undefined && recall !== null) {
+          readings[place] = recall.reading(past, task, place);
+          zones.remember(readings[place]);
+          continue;
+        }
+        fileNumber++;
+        const number = fileNumber;
+        const before = bytesBefore;
+        const reading = await readFile({
+          from: request.from,
+          file: task.file,
+          place,
+          rule: task.rule,
+          crosswalk: task.crosswalk.name,
+          texts,
+          key: request.key,
+          clockOf,
+          stationClock: (station) => {
+            const zone = zones.of(station);
+            return zone === undefined ? null : clockOf(zone);
+          },
+          chunk: request.chunk ?? 1 << 20,
+          ranges: rangesOf(task),
+          progress: (rows, bytesDone) =>
+            request.progress({
+              file: task.file,
+              fileNumber: number,
+              fileCount: tasks.length - known.size,
+              rows,
+              bytesDone: before + bytesDone,
+              bytesTotal,
+            }),
+        });
+        bytesBefore += task.bytes;
+        readings[place] = reading;
+        zones.remember(reading);
+      }
+    }
+    return readings;
+  } finally {
+    await pool?.close();
+  }
+}

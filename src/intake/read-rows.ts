@@ -1,0 +1,103 @@
+import { isUtf8 } from 'node:buffer';
+import type { AsideTexts } from './aside-texts.js';
+import type { FileRule } from './crosswalk.js';
+import type { Draft } from './draft.js';
+import { fill } from './find-header.js';
+import type { Header } from './header.js';
+import type { Texts } from './key-space.js';
+import { type LeftOutRow, LeftOutRows } from './leave-out.js';
+import { met, type RecordScanner } from './record-scanner.js';
+import type { Remarks } from './remarks.js';
+import { RowReader } from './row-reader.js';
+import { RowRemarks } from './row-remarks.js';
+import type { TextSource } from './source/text-source.js';
+import type { ZoneClock } from './time-zone.js';
+
+/** What reading rows needs to know beside the text itself. */
+export interface RowRequest {
+  readonly rule: FileRule;
+  readonly texts: Texts;
+  readonly key: Uint8Array;
+  readonly clockOf: (zone: string) => ZoneClock;
+  /** The clock of a station, by its number among the stations' keys; null where nothing is known of it. */
+  readonly stationClock: (station: number) => ZoneClock | null;
+}
+
+/** A header that was found and understood. */
+export interface KnownHeader {
+  readonly header: Header;
+  /** The headings as the file spells them, in order. */
+  readonly headings: readonly string[];
+  /** The bytes of each of its lines, by which a header that is said again is known. */
+  readonly bytes: readonly Uint8Array[];
+  /** Where in the text the last rows begin that a rule leaves out; infinity for none. */
+  readonly lastFrom: number;
+}
+
+/** What reading rows gave beside the draft they came into. */
+export interface RowsRead {
+  readonly remarks: Remarks;
+  readonly asideTexts: AsideTexts;
+  /** Rows met, whether they came into the draft or not. */
+  readonly read: number;
+  /** Of those, the ones that a rule of the crosswalk leaves out. */
+  readonly leftOut: readonly LeftOutRow[];
+  /** How many of them hold bytes that are no letters. */
+  readonly undecodable: number;
+  /** The line of a row without end, with which the reading stopped; null where it went on. */
+  readonly endless: number | null;
+}
+
+function saysHeaderAgain({ bytes, recordStart, recordEnd }: RecordScanner, lines: readonly Uint8Array[]): boolean {
+  for (const line of lines) {
+    if (recordEnd - recordStart !== line.length || bytes[recordStart] !== line[0]) continue;
+    if (Buffer.compare(bytes.subarray(recordStart, recordEnd), line) === 0) return true;
+  }
+  return false;
+}
+
+/** Reads the rows from where a scanner is into a draft; what is wrong with one is remarked, and the reading goes on. */
+export async function readRows(
+  request: RowRequest,
+  { header, headings, bytes, lastFrom }: KnownHeader,
+  scanner: RecordScanner,
+  source: TextSource,
+  draft: Draft,
+  progress: (rows: number) => void,
+): Promise<RowsRead> {
+  const { rule } = request;
+  const width = headings.length;
+  const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
+  const remarks = new RowRemarks(scanner, draft, withheld, width);
+  const rows = new RowReader(request, scanner, header, draft, remarks);
+  const leftOut = rule.leaveOut.length > 0 ? new LeftOutRows(scanner, rule, header, lastFrom) : null;
+  scanner.width = width;
+  let read = 0;
+  let undecodable = 0;
+  let endless: number | null = null;
+  for (;;) {
+    const state = scanner.next();
+    if (state === met.more) {
+      await fill(scanner, source);
+      progress(read);
+      continue;
+    }
+    if (state === met.end) break;
+    if (state === met.tooLong) {
+      endless = scanner.line;
+      break;
+    }
+    if (saysHeaderAgain(scanner, bytes)) continue;
+    read++;
+    if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
+    if (leftOut?.takes() === true) continue;
+    if (scanner.broken) rows.setAsideBroken();
+    else if (scanner.count !== width) rows.setAsideRagged();
+    else if (scanner.high && !isUtf8(scanner.bytes.subarray(scanner.recordStart, scanner.recordEnd))) {
+      undecodable++;
+      rows.setAsideUndecodable();
+    } else rows.read();
+  }
+  const { remarks: found, asideTexts } = remarks;
+  return { remarks: found, asideTexts, read, leftOut: leftOut?.rows ?? [], undecodable, endless };
+}
