@@ -120,7 +120,7 @@ export const effort: Finding = {
         ...keyCells(table, by, key),
         ...measure(table, own, counts),
       ]),
-      leftOut: sentence(without, 'open day has', 'open days have', 'no staff hours and stand in no rate an hour.'),
+      leftOut: sentence(without, 'open day has', 'open days have', 'no staff hours: in no rate an hour.'),
     };
   },
 };

@@ -36,39 +36,3 @@ export function greedyCover(sets: readonly (readonly number[])[], k: number): Gr
   }
   return { picks, covered, bound: k > 0 ? 1 - (1 - 1 / k) ** k : 0, boundAnyNumber: -Math.expm1(-1) };
 }
-
-/** The most sets-of-k that are tried one by one. */
-const MOST_TRIES = 2_000_000;
-
-/** The number of ways to pick k of n, or infinity where that overflows. */
-function ways(n: number, k: number): number {
-  let product = 1;
-  for (let i = 1; i <= k; i += 1) product = (product * (n - k + i)) / i;
-  return product;
-}
-
-/**
- * The most elements that any k sets cover, by trying them all; null where that would be more than two million tries.
- */
-export function largestCover(sets: readonly (readonly number[])[], k: number): number | null {
-  const picks = Math.min(k, sets.length);
-  if (ways(sets.length, picks) > MOST_TRIES) return null;
-  const counts = new Map<number, number>();
-  let most = 0;
-  const pick = (from: number, left: number) => {
-    most = Math.max(most, counts.size);
-    if (left === 0) return;
-    for (let index = from; index <= sets.length - left; index += 1) {
-      const set = new Set(sets[index]);
-      for (const element of set) counts.set(element, (counts.get(element) ?? 0) + 1);
-      pick(index + 1, left - 1);
-      for (const element of set) {
-        const count = (counts.get(element) ?? 0) - 1;
-        if (count === 0) counts.delete(element);
-        else counts.set(element, count);
-      }
-    }
-  };
-  pick(0, picks);
-  return most;
-}

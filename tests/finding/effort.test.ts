@@ -26,7 +26,7 @@ describe('effort', () => {
 
   it('counts days that were open, closed and not recorded apart', () => {
     expect(cells(found, 'open', 'closed', 'not_recorded', 'with_hours')).toEqual([[11, 1, 1, 10]]);
-    expect(found.leftOut).toEqual(['1 open day has no staff hours and stand in no rate an hour.']);
+    expect(found.leftOut).toEqual(['1 open day has no staff hours: in no rate an hour.']);
   });
 
   it('takes inspections and hours of the same days, with Fieller’s limits', () => {

@@ -1,15 +1,36 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { greedyCover, largestCover } from '../../src/statistic/cover.js';
+import { greedyCover } from '../../src/statistic/cover.js';
+import { type CoveredKind, exactCover } from '../../src/statistic/exact-cover.js';
 
 const sets = fc.array(fc.array(fc.integer({ min: 1, max: 12 }), { maxLength: 6 }), { minLength: 1, maxLength: 7 });
+
+/** The most that k of some sets cover, by trying all. */
+function bestByTrying(
+  list: readonly (readonly number[])[],
+  k: number,
+  from = 0,
+  taken: readonly number[] = [],
+): number {
+  const here = new Set(taken).size;
+  if (k === 0 || from === list.length) return here;
+  const rest = list.slice(from).map((set, at) => bestByTrying(list, k - 1, from + at + 1, [...taken, ...set]));
+  return Math.max(here, ...rest);
+}
+
+function kindsOf(list: readonly (readonly number[])[]): CoveredKind[] {
+  return [...new Set(list.flat())].map((element) => ({
+    sets: list.flatMap((set, at) => (set.includes(element) ? [at] : [])),
+    count: 1,
+  }));
+}
 
 describe('greedyCover', () => {
   it('reaches its bound of the best cover: Nemhauser, Wolsey & Fisher 1978', () => {
     fc.assert(
       fc.property(sets, fc.integer({ min: 1, max: 4 }), (list, k) => {
         const { covered, bound } = greedyCover(list, k);
-        const best = largestCover(list, k) ?? 0;
+        const best = bestByTrying(list, k);
         expect(covered.at(-1) ?? 0).toBeGreaterThanOrEqual(bound * best - 1e-9);
         expect(covered.at(-1) ?? 0).toBeLessThanOrEqual(best);
       }),
@@ -21,17 +42,23 @@ describe('greedyCover', () => {
   });
 });
 
-describe('largestCover', () => {
-  it('is as large as the union once every set may be picked', () => {
+describe('exactCover', () => {
+  it('is the most that any k sets cover, with the sets that do', () => {
     fc.assert(
-      fc.property(sets, (list) => {
-        expect(largestCover(list, list.length)).toBe(new Set(list.flat()).size);
+      fc.property(sets, fc.integer({ min: 1, max: 4 }), (list, k) => {
+        const found = exactCover(kindsOf(list), list.length, k);
+        expect(found?.covered).toBe(bestByTrying(list, k));
+        expect(new Set(found?.picks.flatMap((pick) => list[pick]!)).size).toBe(found?.covered);
+        expect(found?.picks.length).toBeLessThanOrEqual(k);
       }),
     );
   });
 
-  it('declines when there would be too many tries', () => {
-    const many = Array.from({ length: 60 }, (_, i) => [i]);
-    expect(largestCover(many, 20)).toBeNull();
+  it('declines when there would be too many branches', () => {
+    // Every two of thirty sets share one element of their own: no bound is sharp.
+    const kinds = Array.from({ length: 30 }, (_, one) =>
+      Array.from({ length: one }, (_unused, other) => ({ sets: [one, other], count: 1 })),
+    ).flat();
+    expect(exactCover(kinds, 30, 12)).toBeNull();
   });
 });

@@ -1,10 +1,19 @@
 import { concentration, groupsHolding } from '../../../src/statistic/concentration.js';
-import { greedyCover, largestCover } from '../../../src/statistic/cover.js';
+import { greedyCover } from '../../../src/statistic/cover.js';
 import { captureRecapture } from '../../../src/statistic/detection/capture-recapture.js';
 import { dependentObservers, twoPassRemoval } from '../../../src/statistic/detection/two-observers.js';
+import { type CoveredKind, exactCover } from '../../../src/statistic/exact-cover.js';
 import { erlangWait } from '../../../src/statistic/queue/erlang.js';
 import { generalWait } from '../../../src/statistic/queue/general.js';
 import type { Method } from '../inputs.js';
+
+/** Each element with the sets that hold it. */
+function kindsOf(sets: readonly (readonly number[])[]): CoveredKind[] {
+  return [...new Set(sets.flat())].map((element) => ({
+    sets: sets.flatMap((set, at) => (set.includes(element) ? [at] : [])),
+    count: 1,
+  }));
+}
 
 export const operations: Readonly<Record<string, Method>> = {
   'queue.mmc': (inputs) => {
@@ -72,7 +81,7 @@ export const operations: Readonly<Record<string, Method>> = {
     return {
       greedy_picks_1based: picks.map((position) => position + 1),
       greedy_covered: covered.at(-1) ?? 0,
-      optimal_covered: largestCover(sets, inputs.number('k')),
+      optimal_covered: exactCover(kindsOf(sets), sets.length, inputs.number('k'))?.covered ?? null,
       bound,
       bound_1_minus_1_over_e: boundAnyNumber,
     };
