@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
+import { languagePage } from '../report/language-page.js';
+import { languagePageName } from '../report/language-page-name.js';
 import { renderPage } from '../report/page.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
@@ -19,7 +21,7 @@ export interface ReportWords {
   readonly quiet?: boolean;
 }
 
-/** Writes each notebook as a page; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
+/** Writes each notebook as a page, and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
 export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
@@ -37,6 +39,9 @@ export async function reportCommand({ notebooks, store, to, quiet }: ReportWords
     writeWhole(path, page.html);
     written.push(path);
   });
+  const reference = join(to, languagePageName);
+  writeWhole(reference, languagePage());
+  written.push(reference);
   progress.end();
   for (const path of written) say(`wrote ${path}`);
   sayProblems(problems);
@@ -67,8 +72,15 @@ function render(file: string, book: Book): Page {
   const opened = openNotebook(file, book);
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
+  if (`${notebook.name}.html` === languagePageName) return { name: '', html: null, problems: [nameOfReference(file)] };
   const page = renderPage(notebook, pageContextOf(opened));
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
+}
+
+function nameOfReference(file: string): Problem {
+  const wanted = `a notebook of another name, because ${languagePageName} is the reference of the formula language`;
+  const remedy = 'Give the notebook’s file another name.';
+  return { code: 'name-taken', severity: 'stops', place: wholeFile(file), seen: file, wanted, remedy };
 }
 
 /** Writes beside, then renames, so that a page is there whole or not at all. */

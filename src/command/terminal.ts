@@ -1,3 +1,4 @@
+import { sectionFor } from '../formula/language-sections.js';
 import { describeProblem } from '../problem/describe.js';
 import type { Problem } from '../problem/problem.js';
 
@@ -13,7 +14,11 @@ export function sayJson(answer: unknown): void {
 
 /** Prints problems where errors go, each with its remedy. */
 export function sayProblems(problems: readonly Problem[]): void {
-  for (const problem of problems) process.stderr.write(`${describeProblem(problem)}\n`);
+  for (const problem of problems) {
+    const section = sectionFor(problem);
+    const reference = section === null ? '' : `  See “${section.title}” in the reference of the language.\n`;
+    process.stderr.write(`${describeProblem(problem)}\n${reference}`);
+  }
 }
 
 /** A whole number with its digits in groups of three. */

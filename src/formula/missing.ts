@@ -1,12 +1,15 @@
-/**
- * The rule for missing values, in one place.
- *
- * - A comparison with a missing value is unknown; `is missing` and `is not missing` always know.
- * - `not`, `and` and `or` follow three-valued logic: unknown unless the other side settles it (Kleene 1952).
- * - A row is selected only when its condition is true; the rows left out as unknown are counted in the account.
- * - sum, mean, median, quantile, lowest, highest and distinct skip rows without the field, and count them in the account.
- * - Arithmetic with a missing operand is missing, and a division by zero is missing; both say why.
- */
+/** The rule for missing values, in one place and sentence by sentence: the evaluation keeps it and the reference page tells it. */
+export const missingRules: readonly string[] = [
+  'A comparison with a missing value is neither true nor false but unknown. `is missing` and `is not missing` always know.',
+  '`not`, `and` and `or` follow three-valued logic: unknown unless the other side settles it (Kleene 1952).',
+  'A row is selected only when its condition is true. The rows left out as unknown are counted in the account.',
+  'sum, mean, median, quantile, lowest, highest, earliest, latest, listed and distinct skip rows without the field, and count them in the account. Over a sheet’s column they skip rows without a value, and say how many.',
+  'Arithmetic with a missing operand is missing, and a division by zero is missing; both say why.',
+  'A function of texts, dates or numbers is missing where one of its arguments is; only `if` and `first_known` choose among them.',
+  'A lookup is missing where the sheet has no row for the key, and says so. The missing group is found by a missing key.',
+  'A sum over no rows is 0, because nothing was there to add; a mean, median, lowest or highest of no rows is missing.',
+];
+
 /** The answer that it is not so. */
 export const no = 0;
 /** The answer that it is so. */

@@ -8,20 +8,18 @@ const confidence = 0.95;
 const enoughRecords = 5;
 const enoughClusters = 20;
 
-/**
- * The rule for intervals, in one place.
- *
- * - Counts and totals are a census of what was recorded, and what is given is given: no interval, and nothing to explain.
- *   Sums, differences and multiples of those stay so.
- * - Shares, rates, ratios, means, medians and quantiles say something about the process behind the records: they carry an
- *   interval, and so does whatever is built from them.
- * - A share of counted rows has the exact interval for clusters, a median of waits that of its survival curve, and either
- *   keeps it when only scaled or shifted by what is given. All others are evaluated again over the shared resamples of
- *   station-days: percentile limits.
- * - No interval, and the reason why: a count under five anywhere in it, rows of fewer than two station-days, a part that
- *   cannot be resampled (the lowest, a number of distinct values), a resample in which it is not defined, or resamples
- *   that all agree.
- */
+/** The rule for intervals, in one place and sentence by sentence: `intervalFor` keeps it and the reference page tells it. */
+export const intervalRules: readonly string[] = [
+  'Counts and totals are a census of what was recorded, and what is given is given: no interval, and nothing to explain. Sums, differences and multiples of those stay so.',
+  'Shares, rates, ratios, means, medians and quantiles say something about the process behind the records: they carry an interval, and so does whatever is built from them.',
+  'A share of counted rows has the exact interval for station-days (Korn and Graubard 1998), and a median of waits that of its survival curve; either keeps it when only scaled or shifted by what is given. With no case at all a share has a one-sided limit.',
+  'The difference of two shares that have no station-day in common has the limits of Newcombe’s method 10 (1998) at their effective sizes.',
+  'All others are evaluated again over the shared resamples of station-days, so that figures made from the same records move together: percentile limits.',
+  'No interval, and the reason why: a count under five anywhere in it, rows of fewer than two station-days, a part that cannot be resampled (the lowest, a number of distinct values, a finding’s number, anything behind a text or a date), a resample in which it is not defined, or resamples that all agree.',
+  'A figure that decides which rows are counted, behind `where`, is taken as known, and the value says so.',
+];
+
+/** The interval that is due to a number, or the reason why there is none, by `intervalRules`. */
 export function intervalFor(number: Omit<NumberValue, 'interval'>, environment: Environment): IntervalFound {
   const { standing, value, why, barred, ownInterval, draws, fewest } = number;
   if (standing !== 'estimate') return { interval: null, why: value === null ? why : null, cautions: [] };
