@@ -112,7 +112,8 @@ export class Remarks {
   pack(): PackedRemarks {
     return {
       size: this.size,
-      sayings: this.sayings,
+      // A rule that was broken says more than its words, and cannot leave its thread.
+      sayings: this.sayings.map(({ code, reason, remedy }) => ({ code, reason, remedy })),
       lines: this.#lines,
       rows: this.#rows,
       positions: this.#positions,
