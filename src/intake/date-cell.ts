@@ -1,5 +1,6 @@
 import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
-import { type DatePattern, DateReader } from './date-pattern.js';
+import type { DatePattern } from './date-pattern.js';
+import { DateReader } from './date-reader.js';
 import { type DraftColumn, noDay } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import type { ZoneClock } from './time-zone.js';
@@ -85,7 +86,7 @@ export class InstantCell implements DatedCell {
       this.faultAt = start - cellStart + reader.faultAt;
       return found;
     }
-    if (reader.pattern.hasOffset) values[row] = reader.wall - reader.offset * 60_000;
+    if (reader.hasOffset) values[row] = reader.wall - reader.offset * 60_000;
     else {
       this.faultAt = start - cellStart + reader.hourAt;
       // A row whose station nobody knows is set aside for that; its times stay missing.

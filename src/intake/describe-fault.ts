@@ -1,6 +1,6 @@
 import { nearestName } from '../problem/nearest.js';
 import type { FieldRule } from './crosswalk.js';
-import { firstYear, lastYear } from './date-pattern.js';
+import { firstYear, lastYear } from './date-reader.js';
 import { type Fault, fault, faultCodes } from './fault.js';
 import type { Saying } from './remark.js';
 import { sayingOf } from './rules/saying-of.js';

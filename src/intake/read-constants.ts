@@ -1,6 +1,7 @@
 import type { Node } from 'yaml';
 import type { Field, TableDefinition } from '../record/field.js';
-import { DateReader, readDatePattern } from './date-pattern.js';
+import { readDatePattern } from './date-pattern.js';
+import { DateReader } from './date-reader.js';
 import { fault } from './fault.js';
 import { readTarget } from './read-code-map.js';
 import { readField } from './read-field-rule.js';

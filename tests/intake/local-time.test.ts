@@ -109,7 +109,7 @@ describe('local times', () => {
   });
 
   test('beyond the day are no times, and days beyond the month no dates', async () => {
-    const cells = ['2025-05-01 24:00', '2025-05-01 08:60', '2025-05-01', '2025-02-30 08:00', '2025-05-0108:00'];
+    const cells = ['2025-05-01 24:01', '2025-05-01 08:60', '2025-05-01', '2025-02-30 08:00', '2025-05-0108:00'];
     expect(await opened(cells, 'yyyy-MM-dd HH:mm')).toEqual([
       'not-a-time',
       'not-a-time',
