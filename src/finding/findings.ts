@@ -4,6 +4,7 @@ import { detection } from './detection.js';
 import { effort } from './effort.js';
 import { endingCurve } from './ending-curve.js';
 import type { Finding } from './finding.js';
+import { foulingChanges } from './fouling-changes.js';
 import { foulingCoverage } from './fouling-coverage.js';
 import { foulingPairs } from './fouling-pairs.js';
 import { foulingRanks } from './fouling-ranks.js';
@@ -34,6 +35,7 @@ export const findings: readonly Finding[] = [
   foulingRanks,
   foulingCoverage,
   foulingPairs,
+  foulingChanges,
   foundBy,
   sides,
   detection,

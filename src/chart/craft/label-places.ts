@@ -67,14 +67,13 @@ function onEdge(labels: readonly Pointed[], edge: 'left' | 'right', frame: Frame
   return order.map((label, at) => ({ ...label, edge, top: tops[at]! }));
 }
 
-/** Whether the leaders from two places on one edge to their points cross. */
+/** Whether the leaders from two places on one edge to their points cross; leaders that only touch do not. */
 function crosses(from: number, top: number, one: Pointed, foot: number, other: Pointed): boolean {
   const turn = (ax: number, ay: number, bx: number, by: number, cx: number, cy: number): number =>
-    Math.sign((bx - ax) * (cy - ay) - (by - ay) * (cx - ax));
-  return (
-    turn(from, top, one.x, one.y, from, foot) !== turn(from, top, one.x, one.y, other.x, other.y) &&
-    turn(from, foot, other.x, other.y, from, top) !== turn(from, foot, other.x, other.y, one.x, one.y)
-  );
+    (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+  const parts = (a: Pointed, aTop: number, b: Pointed, bTop: number): boolean =>
+    turn(from, aTop, a.x, a.y, from, bTop) * turn(from, aTop, a.x, a.y, b.x, b.y) < -1e-6;
+  return parts(one, top, other, foot) && parts(other, foot, one, top);
 }
 
 /** Places at least `apart` from one another, in the order given, the least moved from where they would stand. */
