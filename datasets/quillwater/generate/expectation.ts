@@ -18,6 +18,9 @@ export interface CraftExpectation {
   readonly parts: readonly PartExpectation[];
 }
 
+/** A craft's build, and the parts that it carries where those are known. */
+export type Build = Pick<Craft, 'type' | 'propulsion' | 'drive'> & Partial<Pick<Craft, 'carries'>>;
+
 /** The probability that a fouled part which is looked at is found, whichever of its sides carries settlement. */
 export function findProbability(part: Part): number {
   const find = looking.find[part.hidden ? 'hidden' : 'plain'];
@@ -32,10 +35,7 @@ export function findProbability(part: Part): number {
  * The exact expectation of a walk around a craft of that build: along the list only one thing matters for what comes
  * next, whether anything was found before. Skipping after a find is why looks at later parts are the cleaner craft's.
  */
-export function expectedWalk(
-  craft: Pick<Craft, 'type' | 'propulsion' | 'drive'>,
-  use: keyof typeof settled,
-): CraftExpectation {
+export function expectedWalk(craft: Build, use: keyof typeof settled): CraftExpectation {
   const { share, heavy } = settled[use];
   const infested = (['light', 'heavy'] as const).map((load) => ({
     weight: share * (load === 'heavy' ? heavy : 1 - heavy),
@@ -55,10 +55,10 @@ export function expectedWalk(
   };
 }
 
-function loadedWalk(craft: Pick<Craft, 'type' | 'propulsion' | 'drive'>, load: Load | null): CraftExpectation {
+function loadedWalk(craft: Build, load: Load | null): CraftExpectation {
   let foundBefore = 0;
-  const walked = parts.map((part): PartExpectation => {
-    const carrying = carryProbability(part, craft);
+  const walked = parts.map((part, index): PartExpectation => {
+    const carrying = craft.carries === undefined ? carryProbability(part, craft) : Number(craft.carries[index]);
     const depth = part.hidden ? 'hidden' : 'plain';
     const lookedFresh = carrying * (1 - looking.skip[depth]);
     const lookedAfter = carrying * (1 - looking.skipAfterFind[depth]);
