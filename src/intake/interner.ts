@@ -3,6 +3,7 @@ import { grown } from './growing.js';
 
 const firstBytes = 4096;
 const stretch = 1 << 16;
+const recentMask = 255;
 const firstSlots = 64;
 
 /** Numbered texts: those of code 1 come first, and each ends where `ends` says for its code. */
@@ -28,6 +29,8 @@ export class Interner {
   #hashes: Int32Array = new Int32Array(firstSlots);
   #slots: Int32Array = new Int32Array(firstSlots * 2);
   #last = 0;
+  /** Codes found lately, by the look of their bytes. */
+  readonly #recent = new Uint32Array(recentMask + 1);
   /** The bytes last asked about, and a view of them. */
   #asked = this.#bytes;
   #view = this.#pool;
@@ -44,14 +47,19 @@ export class Interner {
       this.#asked = bytes;
       this.#view = viewOf(bytes);
     }
-    const last = this.#last;
-    // Cells repeat the one above, and keys follow each other in the order in which their own table lists them.
-    if (last !== 0) {
-      if (this.#holds(last, start, end)) return last;
-      if (last + 1 < this.size && this.#holds(last + 1, start, end)) {
-        this.#last = last + 1;
-        return last + 1;
-      }
+    // Most cells hold a text met a moment ago, which its length and the bytes at both ends tell well enough.
+    const place = start === end ? 0 : ((end - start) * 37 + bytes[start]! * 5 + bytes[end - 1]!) & recentMask;
+    const recent = this.#recent[place]!;
+    if (recent !== 0 && this.#holds(recent, start, end)) {
+      this.#last = recent;
+      return recent;
+    }
+    // Keys follow each other in the order in which their own table lists them.
+    const next = this.#last + 1;
+    if (next > 1 && next < this.size && this.#holds(next, start, end)) {
+      this.#last = next;
+      this.#recent[place] = next;
+      return next;
     }
     const hash = hashOf(this.#view, start, end);
     const mask = this.#slots.length - 1;
@@ -60,6 +68,7 @@ export class Interner {
       if (code === 0) return 0;
       if (this.#hashes[code] === hash && this.#holds(code, start, end)) {
         this.#last = code;
+        this.#recent[place] = code;
         return code;
       }
     }

@@ -29,6 +29,8 @@ interface Constant {
   readonly value: number;
 }
 
+const mostSayings = 1024;
+
 /** Turns the rows that a scanner meets into rows of a draft. */
 export class RowReader {
   readonly #scanner: RecordScanner;
@@ -48,6 +50,7 @@ export class RowReader {
   readonly #stationIsRead: boolean;
   readonly #clocked: readonly InstantCell[];
   readonly #request: RowRequest;
+  readonly #sayings = new Map<string, Saying>();
   #joined: Buffer = Buffer.alloc(256);
 
   constructor(request: RowRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
@@ -226,7 +229,19 @@ export class RowReader {
     this.#remarks.add(row, position, rule, rule.severity);
   }
 
+  /** What is said of a fault; an unknown code is compared with every known one, and the same slip comes back often. */
+  #sayingOf(found: Fault, reading: Reading, seen: string): Saying {
+    const name = `${found} ${reading.rule.field.name} ${seen}`;
+    let saying = this.#sayings.get(name);
+    if (saying === undefined) {
+      saying = describeFault(found, reading.rule, seen);
+      if (this.#sayings.size === mostSayings) this.#sayings.clear();
+      this.#sayings.set(name, saying);
+    }
+    return saying;
+  }
+
   #fault(found: Fault, reading: Reading, position: number, row: number): void {
-    this.#remarks.add(row, position, describeFault(found, reading.rule, this.#remarks.seen(position)));
+    this.#remarks.add(row, position, this.#sayingOf(found, reading, this.#remarks.seen(position)));
   }
 }
