@@ -164,7 +164,18 @@ export function countsUnder(value: Evaluated, book: Book): readonly TracedCount[
   return accountOf(value).map((counted) => tracedCount(counted, book));
 }
 
+/** Counts already told, by their book: many cells stand on the same records. */
+const told = new WeakMap<Book, WeakMap<CountedRecords, TracedCount>>();
+
 function tracedCount(counted: CountedRecords, book: Book): TracedCount {
+  const ofBook = told.get(book) ?? new WeakMap<CountedRecords, TracedCount>();
+  told.set(book, ofBook);
+  const known = ofBook.get(counted) ?? tellCount(counted, book);
+  ofBook.set(counted, known);
+  return known;
+}
+
+function tellCount(counted: CountedRecords, book: Book): TracedCount {
   const { table, description, rows, considered, unknown, skippedMissing } = counted;
   const files = book.sum.files.filter((file) => file.table === table && file.setAside > 0);
   return {

@@ -1,12 +1,10 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Result } from '../formula/result.js';
 import type { EvaluatedFigure, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
-import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import type { Trace } from '../notebook/trace.js';
 import { anchor, inWords } from './anchor.js';
 import { definitionList, type Entry } from './definition-list.js';
-import { problemBox } from './problem-box.js';
+import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
 import { words } from './words.js';
 
@@ -30,25 +28,6 @@ function figureAccount(figure: EvaluatedFigure, trace: Trace | null): Element {
     h('summary', [words.accountOf(inWords(figure.name))]),
     h('div', { id: anchor('account', figure.name) }, [definitionList(entries)]),
   ]);
-}
-
-function resultEntries(result: Result, shownAs: string): Entry[] {
-  if (result.kind === 'problem') return [[words.value, problemBox(result.problems)]];
-  const entries: Entry[] = [[words.value, showResult(result, shownAs)]];
-  if (result.kind === 'missing') entries.push([words.whyNot, result.why]);
-  if (result.kind !== 'number') return entries;
-  if (result.unit !== '') entries.push([words.unit, result.unit]);
-  if (result.numerator !== null) entries.push([words.numerator, showNumber(result.numerator, 'whole', '')]);
-  if (result.denominator !== null) entries.push([words.denominator, showNumber(result.denominator, 'whole', '')]);
-  if (showFraction(result) === '' && result.interval === null && result.why === null) {
-    entries.push([words.interval, words.census]);
-  }
-  if (result.interval !== null) {
-    entries.push([words.interval, showInterval(result, shownAs)], [words.method, result.interval.method]);
-  }
-  if (result.why !== null) entries.push([words.whyNot, result.why]);
-  for (const caution of result.cautions) entries.push([words.caution, caution]);
-  return entries;
 }
 
 /** How the columns of a sheet were made: formula and meaning of each, and what was left out. */

@@ -1,5 +1,6 @@
 import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
+import type { CellTrace } from './cell-accounts.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
 export interface PageContext {
@@ -14,6 +15,8 @@ export interface PageContext {
   readonly date: string;
   /** What each figure stands on, by its name; a figure without one says nothing of its records. */
   readonly traces?: ReadonlyMap<string, Trace>;
+  /** What each cell of a sheet stands on; left out where the cells have no accounts. */
+  readonly cell?: CellTrace;
   /** Whom the page is for, as a phrase; left out where nobody said. */
   readonly audience?: string;
 }

@@ -1,7 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
-import type { Trace } from '../notebook/trace.js';
 import type { Problem } from '../problem/problem.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
@@ -35,7 +34,7 @@ export function pageParts(
   draw: DrawFigure = chartFigure,
 ): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
   const methods = methodsOf(notebook);
-  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context.traces ?? new Map(), draw));
+  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
   const problems = [...notebook.problems, ...found];
   const closing = closingSections(notebook, context, methods);
@@ -60,7 +59,7 @@ function blockPart(
   block: Block,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  traces: ReadonlyMap<string, Trace>,
+  { traces = new Map(), cell }: PageContext,
   draw: DrawFigure,
 ): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
@@ -85,7 +84,7 @@ function blockPart(
     }
     case 'sheet': {
       const sheet = notebook.sheets.get(block.name);
-      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook, methods)], problems: [] };
+      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook, methods, cell)], problems: [] };
     }
     case 'chart': {
       const { element, problems } = draw(block.chart, notebook);

@@ -5,6 +5,7 @@ import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook
 import { unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
+import { type CellTrace, cellAccounts } from './cell-accounts.js';
 import { sheetCsv } from './csv.js';
 import { downloadLink } from './download.js';
 import { fileName } from './file-name.js';
@@ -15,7 +16,13 @@ import { type TableHead, tableElement } from './table.js';
 import { words } from './words.js';
 
 /** A sheet with its problems, its notes, how its columns were made, and its CSV. The notebook names the saved file. */
-export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, methods: Methods): Element {
+export function sheetPart(
+  sheet: EvaluatedSheet,
+  notebook: EvaluatedNotebook,
+  methods: Methods,
+  cellTrace?: CellTrace,
+): Element {
+  const accounts = cellTrace === undefined ? null : cellAccounts(sheet, cellTrace);
   const keys = sheet.columns.findIndex((column) => column.role === 'value');
   return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
@@ -41,6 +48,7 @@ export function sheetPart(sheet: EvaluatedSheet, notebook: EvaluatedNotebook, me
     ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
     ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
     sheetAccount(sheet, fileName(notebook.file)),
+    ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
       ? []
       : [

@@ -1,21 +1,25 @@
 import type { Trace, TracedCount } from '../notebook/trace.js';
 import { inWords } from './anchor.js';
 import type { Entry } from './definition-list.js';
+import { inputText } from './value-in-prose.js';
 import { words } from './words.js';
 
 /** How many stretches of lines of one file stand on the page; the trace command lists the rest. */
 const mostStretches = 5;
 
-/** What a figure stands on: other names, the records counted by file and line, and those left out and why. */
-export function traceEntries({ inputs, standsOn, counts }: Trace): Entry[] {
-  const names = [...inputs.map((input) => input.name), ...standsOn.map((other) => other.name)].map(inWords);
+/** What a figure stands on: inputs with their source, other names, the records counted by file and line, and those left out and why. */
+export function traceEntries({ inputs, standsOn, counts }: Trace, most = mostStretches): Entry[] {
+  const names = standsOn.map((other) => inWords(other.name));
   return [
+    ...inputs.map(({ name, value, unit, source }): Entry => {
+      return [words.input, words.inputOf(inWords(name), inputText(value, unit), source)];
+    }),
     ...(names.length === 0 ? [] : [[words.standsOn, names.join(', ')] as const]),
-    ...counts.flatMap(countEntries),
+    ...counts.flatMap((count) => countEntries(count, most)),
   ];
 }
 
-function countEntries(count: TracedCount): Entry[] {
+function countEntries(count: TracedCount, most: number): Entry[] {
   const { table, description, counted, considered, leftOut, files, setAside } = count;
   const setAsideRows = setAside.reduce((rows, file) => rows + file.rows, 0);
   const left = (['otherwise', 'unknown', 'missing'] as const)
@@ -25,8 +29,8 @@ function countEntries(count: TracedCount): Entry[] {
     [words.recordsCounted, words.countedOf(counted, considered, inWords(table), description)],
     ...(left.length === 0 ? [] : [[words.leftOut, left.join('; ')] as const]),
     ...files.map(({ file, rows, lines }): Entry => {
-      const more = lines.length - mostStretches;
-      const shown = lines.slice(0, mostStretches).join(', ') + (more > 0 ? words.moreLines(more) : '');
+      const more = lines.length - most;
+      const shown = lines.slice(0, most).join(', ') + (more > 0 ? words.moreLines(more) : '');
       return [words.fromFile, words.fileLines(file, rows) + shown];
     }),
     ...(setAside.length === 0 ? [] : [[words.setAsideThere, words.setAsideOf(setAsideRows, setAside.length)] as const]),

@@ -52,7 +52,8 @@ function whyText(result: Result): string {
   return result.value === null ? result.why : words.noInterval(result.why);
 }
 
-function inputText(result: Result, unit: string): string {
+/** An input as a sentence shows it: its number with its unit. */
+export function inputText(result: Result, unit: string): string {
   if (result.kind !== 'number' || result.value === null) return showResult(result, '');
   const format = inputFormat(unit);
   if (format !== '' || unit === '') return showResult(result, format);

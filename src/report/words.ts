@@ -42,6 +42,8 @@ export const words = {
   accounts: 'How each figure was made',
   accountOf: (name: string): string => `How “${name}” was made`,
   standsOn: 'Stands on',
+  inputOf: (name: string, value: string, source: string): string =>
+    `${name} = ${value}${source === '' ? ', no source given' : ` (${source})`}`,
   recordsCounted: 'Records counted',
   countedOf: (counted: number, considered: number, table: string, description: string): string =>
     `${whole(counted)} of ${whole(considered)} rows of ${table}${description === '' ? '' : `: ${description}`}`,
@@ -136,6 +138,7 @@ export const words = {
     bring: 'Bring:',
     cautions: 'Take care.',
   },
+  cell: { head: 'How one cell was made', row: 'Row', column: 'Column' },
   said: {
     ascending: 'Sorted by “{}”, lowest first',
     descending: 'Sorted by “{}”, highest first',

@@ -25,4 +25,8 @@ th[aria-sort] button{text-decoration-style:solid}
 th[aria-sort=ascending] button::after{content:" \\2191"}
 th[aria-sort=descending] button::after{content:" \\2193"}
 .copy{font:.85rem var(--sans);color:var(--accent);background:none;border:1px solid var(--rule);padding:.25rem .7rem;cursor:pointer;min-height:1.6rem}
+.traced td{cursor:pointer}
+.traced td:hover{background:var(--accent-wash)}
+select{font:inherit;color:inherit;background:var(--paper);border:1px solid var(--rule);padding:.2rem .4rem;min-height:1.6rem;max-width:100%}
+h4{font:600 .9rem/1.5 var(--sans);margin:.8rem 0 .3rem}
 `;

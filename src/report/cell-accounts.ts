@@ -1,0 +1,51 @@
+import type { Element } from 'hast';
+import { h } from 'hastscript';
+import type { EvaluatedSheet } from '../notebook/evaluated.js';
+import type { Trace } from '../notebook/trace.js';
+import { headed } from './anchor.js';
+import type { CellAccounts } from './live/cell-accounts.js';
+import { resultEntries } from './result-entries.js';
+import { traceEntries } from './trace-entries.js';
+import { words } from './words.js';
+
+/** What the account of one cell of a sheet stands on, by column and row; null where nothing is known of it. */
+export type CellTrace = (sheet: string, column: string, row: number) => Trace | null;
+
+/** How many stretches of lines of one file stand in the account of a cell; the trace command lists the rest. */
+const mostStretches = 3;
+
+/**
+ * The accounts of all cells of a sheet, for the page's script to open: every text is there once, so that a sheet of many
+ * cells stays small. Null where nothing is known of any.
+ */
+export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Element | null {
+  const texts = new Map<string, number>();
+  const at = (text: string): number => {
+    const known = texts.get(text) ?? texts.size;
+    texts.set(text, known);
+    return known;
+  };
+  const columns = sheet.columns.flatMap((column, place) => (column.role === 'value' ? [{ column, place }] : []));
+  const cells = columns.map(({ column, place }) =>
+    sheet.rows.map(({ cells: results }, row): readonly number[] => {
+      const trace = cellTrace(sheet.name, column.name, row);
+      if (trace === null) return [];
+      const entries = [
+        [words.formula, trace.formula] as const,
+        ...resultEntries(results[place]!, column.shownAs),
+        ...traceEntries(trace, mostStretches),
+      ];
+      return entries.flatMap(([term, said]) => (typeof said === 'string' ? [at(term), at(said)] : []));
+    }),
+  );
+  if (texts.size === 0) return null;
+  const accounts: CellAccounts = {
+    say: words.cell,
+    columns: columns.map(({ column, place }) => [place, headed(column.label)]),
+    texts: [...texts.keys()],
+    cells,
+  };
+  // A closing tag inside a text would end the element.
+  const json = JSON.stringify(accounts).replaceAll('<', '\\u003c');
+  return h('script', { type: 'application/json', className: ['cells'] }, [json]);
+}
