@@ -104,11 +104,11 @@ export class Draft {
   /** Makes room for one row more. */
   makeRoom(): void {
     if (this.rowCount < this.#capacity) return;
-    // What is left of the file tells how many rows to expect, so that few columns are ever moved.
+    // What is left of the bytes tells how many rows to expect, so that hardly any column is ever moved.
     const read = this.offsets[this.rowCount - 1]! - this.#from + 1;
-    const expected = (this.rowCount / read) * this.#bytes * 1.02;
-    const { round, min, max } = Math;
-    this.#capacity = round(min(max(expected, this.#capacity * 1.5), this.#capacity * 16));
+    const expected = (this.rowCount / read) * this.#bytes * 1.05;
+    const { ceil, min, max } = Math;
+    this.#capacity = ceil(min(max(expected, this.#capacity * 1.1), this.#capacity * 2048));
     this.lines = grown(this.lines, this.#capacity);
     this.offsets = grown(this.offsets, this.#capacity);
     this.aside = grown(this.aside, this.#capacity);

@@ -21,13 +21,14 @@ export interface SetAsideRow {
 }
 
 /** The remarks on one file that a ledger shows, in its order: those that set rows aside, or notes on rows that were kept. */
-export function remarksFor(reading: FileReading, ledger: 'set aside' | 'notes'): readonly number[] {
-  const { remarks, draft } = reading;
-  return remarks.inOrder().filter((at) => {
-    if (remarks.setsAside(at)) return ledger === 'set aside';
-    const row = remarks.row(at);
-    return ledger === 'notes' && row !== null && draft.aside[row] === 0;
-  });
+export function remarksFor(reading: FileReading, ledger: 'set aside' | 'notes'): Uint32Array {
+  return reading.remarks.inOrder().filter((at) => isIn(reading, ledger, at));
+}
+
+function isIn({ remarks, draft }: FileReading, ledger: 'set aside' | 'notes', at: number): boolean {
+  if (remarks.setsAside(at)) return ledger === 'set aside';
+  const row = remarks.row(at);
+  return ledger === 'notes' && row !== null && draft.aside[row] === 0;
 }
 
 /** The lines of a ledger for one file, each made when it is asked for. */
@@ -49,8 +50,10 @@ export function* rowsAside({ file, asideTexts }: FileReading): Iterable<SetAside
 /** How many lines of a ledger have each code, the codes in order. */
 export function countByCode(reading: FileReading, ledger: 'set aside' | 'notes'): Readonly<Record<string, number>> {
   const counts = new Map<string, number>();
-  for (const at of remarksFor(reading, ledger)) {
-    const { code } = reading.remarks.saying(at);
+  const { remarks } = reading;
+  for (let at = 0; at < remarks.size; at++) {
+    if (!isIn(reading, ledger, at)) continue;
+    const { code } = remarks.saying(at);
     counts.set(code, (counts.get(code) ?? 0) + 1);
   }
   return Object.fromEntries([...counts].sort(([a], [b]) => (a < b ? -1 : 1)));

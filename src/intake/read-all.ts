@@ -4,6 +4,7 @@ import type { Crosswalk } from './crosswalk.js';
 import type { Task } from './find-exports.js';
 import type { ImportRequest } from './import-exports.js';
 import type { Texts } from './key-space.js';
+import type { MendedFiles } from './mending/take-corrections.js';
 import { RangePool } from './range/range-pool.js';
 import type { RangeSettings } from './range/read-in-ranges.js';
 import { type FileReading, readFile } from './read-file.js';
@@ -66,6 +67,7 @@ export async function readAll(
   request: ImportRequest,
   texts: Texts,
   known: ReadonlyMap<number, PastReading>,
+  mended: MendedFiles,
 ): Promise<readonly FileReading[]> {
   const recall = request.past ? new Recall(request.past, texts) : null;
   const clocks = new Map<string, ZoneClock>();
@@ -114,8 +116,9 @@ export async function readAll(
             const zone = zones.of(station);
             return zone === undefined ? null : clockOf(zone);
           },
-          chunk: request.chunk ?? 1 << 20,
+          chunk: request.chunk ?? 1 << 18,
           ranges: rangesOf(task),
+          mended: mended.get(place) ?? [],
           progress: (rows, bytesDone) =>
             request.progress({
               file: task.file,

@@ -35,6 +35,7 @@ export class Remarks {
   #from: Uint32Array = new Uint32Array(64);
   #to: Uint32Array = new Uint32Array(64);
   readonly #seen = new BytePool();
+  #order: Uint32Array = new Uint32Array(0);
 
   /**
    * Takes one down.
@@ -101,11 +102,13 @@ export class Remarks {
   }
 
   /** The remarks in order of line and column, those of one cell as they were made. */
-  inOrder(): readonly number[] {
+  inOrder(): Uint32Array {
+    if (this.#order.length === this.size) return this.#order;
     const order = Array.from({ length: this.size }, (_, at) => at);
     const lines = this.#lines;
     const positions = this.#positions;
-    return order.sort((a, b) => lines[a]! - lines[b]! || positions[a]! - positions[b]!);
+    this.#order = Uint32Array.from(order.sort((a, b) => lines[a]! - lines[b]! || positions[a]! - positions[b]!));
+    return this.#order;
   }
 
   /** The remarks as they may be handed from one thread to another. */

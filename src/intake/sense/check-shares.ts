@@ -21,26 +21,56 @@ interface SeasonUse {
 }
 
 const yearOf = (day: number): number => new Date(day * 86_400_000).getUTCFullYear();
+const quarter = 900_000;
 
-function usesOf(readings: readonly FileReading[], field: CodeField, days: LocalDays): readonly SeasonUse[] {
+/** The inspections of one file with the season of each; 0 for a row that is set aside or has no start. */
+interface Seasons {
+  readonly reading: FileReading;
+  readonly seasonOf: Uint16Array;
+}
+
+function seasonsOf(reading: FileReading, days: LocalDays): Seasons {
+  const { draft, rule } = reading;
+  const seasonOf = new Uint16Array(draft.rowCount);
+  const starts = draft.columns.get('started_at')?.values;
+  if (starts === undefined) return { reading, seasonOf };
+  // No day begins within a quarter of an hour, so that under one clock each quarter is asked about once.
+  const known = new Map<number, number>();
+  for (let row = 0; row < draft.rowCount; row++) {
+    const start = starts[row]!;
+    if (draft.aside[row] === 1 || Number.isNaN(start)) continue;
+    const at = Math.floor(start / quarter);
+    let season = rule.timeZone === null ? undefined : known.get(at);
+    if (season === undefined) {
+      season = yearOf(days.dayOf(reading, row, start));
+      known.set(at, season);
+    }
+    seasonOf[row] = season;
+  }
+  return { reading, seasonOf };
+}
+
+function usesOf(files: readonly Seasons[], field: CodeField): readonly SeasonUse[] {
   const seasons = new Map<number, SeasonUse>();
-  const years = new Map<number, number>();
-  for (const reading of readings) {
-    const { draft } = reading;
-    const codes = draft.columns.get(field.name)?.values;
-    const starts = draft.columns.get('started_at')?.values;
-    if (codes === undefined || starts === undefined) continue;
-    for (let row = 0; row < draft.rowCount; row++) {
-      if (draft.aside[row] === 1 || codes[row] === 0) continue;
-      const day = days.dayOf(reading, row, starts[row]!);
-      const season = years.get(day) ?? yearOf(day);
-      years.set(day, season);
-      let use = seasons.get(season);
-      if (use === undefined) {
-        use = { season, reading, row, uses: new Uint32Array(field.codes.codes.length + 1), coded: 0 };
+  for (const { reading, seasonOf } of files) {
+    const codes = reading.draft.columns.get(field.name)?.values;
+    if (codes === undefined) continue;
+    let use: SeasonUse | undefined;
+    for (let row = 0; row < seasonOf.length; row++) {
+      const season = seasonOf[row]!;
+      const code = codes[row]!;
+      if (season === 0 || code === 0) continue;
+      if (use?.season !== season) {
+        use = seasons.get(season) ?? {
+          season,
+          reading,
+          row,
+          uses: new Uint32Array(field.codes.codes.length + 1),
+          coded: 0,
+        };
         seasons.set(season, use);
       }
-      use.uses[codes[row]!] = use.uses[codes[row]!]! + 1;
+      use.uses[code] = use.uses[code]! + 1;
       use.coded++;
     }
   }
@@ -72,8 +102,9 @@ export function checkShares(all: readonly FileReading[], crosswalks: readonly Cr
   const fields = tableOf('inspections').fields.filter((field) => field.type === 'code');
   for (const { name, definitionChanges } of crosswalks) {
     const own = all.filter(({ crosswalk, draft }) => crosswalk === name && draft.table.name === 'inspections');
+    const files = own.map((reading) => seasonsOf(reading, days));
     for (const field of fields) {
-      const seasons = usesOf(own, field, days);
+      const seasons = usesOf(files, field);
       for (const [index, now] of seasons.entries()) {
         const before = seasons[index - 1];
         if (before === undefined) continue;
