@@ -32,10 +32,10 @@ export function notebookPath(folder: string, name: string): string | null {
   }
 }
 
-/** The bytes of a notebook; null where it is not there (any more). */
+/** The bytes of a notebook; null where it is not there any more, or became a link since. */
 export function readNotebook(path: string): Uint8Array | null {
   try {
-    return readFileSync(path);
+    return lstatSync(path).isFile() ? readFileSync(path) : null;
   } catch {
     return null;
   }

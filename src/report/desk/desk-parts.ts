@@ -1,4 +1,4 @@
-import type { ElementContent } from 'hast';
+import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { linesBetween, linesOf } from '../../notebook/edit/text-lines.js';
 import type { Block, EvaluatedNotebook } from '../../notebook/evaluated.js';
@@ -16,7 +16,7 @@ import { ProblemsByPlace, wrongElements } from './wrong.js';
 
 /** One part of the desk: where it begins in the text, and how it looks. */
 export interface DeskPart {
-  /** Unique on the desk; a part that stays keeps it as long as its name or text does. */
+  /** Unique on the desk. */
   readonly key: string;
   readonly kind: Block['kind'] | 'settings' | 'rest';
   readonly first: number;
@@ -33,18 +33,19 @@ export function deskParts(
 ): readonly DeskPart[] {
   const problems = new ProblemsByPlace(notebook.problems);
   const lines = linesOf(text);
-  const keys = new Map<string, number>();
-  const once = (key: string): string => {
-    const times = (keys.get(key) ?? 0) + 1;
-    keys.set(key, times);
-    return times === 1 ? key : `${key}-${times}`;
+  // By kind and number, not by name or text: a part that is being renamed or rewritten must stay the same part.
+  const numbers = new Map<string, number>();
+  const numbered = (kind: string): string => {
+    const number = (numbers.get(kind) ?? 0) + 1;
+    numbers.set(kind, number);
+    return `${kind}-${number}`;
   };
   const parts = notebook.blocks.map((block, at): DeskPart => {
     const written = read.written[at]!;
     const source = linesBetween(lines, written.first, written.last);
     const { first, last } = written;
     const elements = blockElements(block, source, written, notebook, problems, draw);
-    return { key: once(keyOf(block, source)), kind: block.kind, first, last, elements };
+    return { key: numbered(block.kind), kind: block.kind, first, last, elements };
   });
   const head = settingsPart(read, lines, problems);
   const rest = wrongElements(problems.rest());
@@ -53,19 +54,6 @@ export function deskParts(
     ...parts,
     ...(rest.length === 0 ? [] : [{ key: 'rest', kind: 'rest' as const, first: 0, last: 0, elements: rest }]),
   ];
-}
-
-function keyOf(block: Block, source: string): string {
-  switch (block.kind) {
-    case 'sheet':
-      return `sheet-${block.name}`;
-    case 'chart':
-      return `chart-${block.chart.name}`;
-    case 'prose':
-      return `text-${source.slice(0, 40)}`;
-    default:
-      return `${block.kind}-${block.names[0] ?? 'none'}`;
-  }
 }
 
 function settingsPart(
@@ -104,7 +92,7 @@ function blockElements(
     }
     case 'chart': {
       const { element } = draw(block.chart, notebook);
-      return [blockPart('chart', source, [element]), ...wrongElements(problems.onLines(first, last))];
+      return [chartBlock(element, source), ...wrongElements(problems.onLines(first, last))];
     }
     case 'prose': {
       const wrong = wrongElements(problems.onLines(first, last));
@@ -115,6 +103,17 @@ function blockElements(
       return [blockPart('heading', source, headingElements(block.node, notebook)), ...wrong];
     }
   }
+}
+
+// A drawing that stays the same stays in the same part, so that it is written out once.
+const chartBlocks = new WeakMap<Element, { readonly source: string; readonly block: Element }>();
+
+function chartBlock(drawn: Element, source: string): Element {
+  const kept = chartBlocks.get(drawn);
+  if (kept?.source === source) return kept.block;
+  const block = blockPart('chart', source, [drawn]);
+  chartBlocks.set(drawn, { source, block });
+  return block;
 }
 
 /** How many lines of a sheet's part its sentence takes: those before the table of its columns. */

@@ -16,8 +16,19 @@ export interface ShippedPart {
 
 /** A part of a page as HTML with its mark. */
 export function shipPart(key: string, first: number, last: number, elements: readonly ElementContent[]): ShippedPart {
-  const html = toHtml({ type: 'root', children: [...elements] });
+  const html = elements.map(htmlOf).join('');
   return { key, first, last, mark: createHash('sha256').update(html).digest('hex').slice(0, 16), html };
+}
+
+// Drawings are large and stay the same objects from one showing to the next.
+const written = new WeakMap<ElementContent, string>();
+
+function htmlOf(element: ElementContent): string {
+  const kept = written.get(element);
+  if (kept !== undefined) return kept;
+  const html = toHtml(element);
+  written.set(element, html);
+  return html;
 }
 
 /** The element that holds a part, empty: the script fills and replaces what is inside. */

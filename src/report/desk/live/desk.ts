@@ -27,14 +27,29 @@ function show(state: DeskState): void {
   settleTabStops();
 }
 
+// One change after the other: each is made for what the one before it left.
+let last: Promise<void> = Promise.resolve();
+
+function inTurn(task: () => Promise<void>): Promise<void> {
+  last = last.then(task);
+  return last;
+}
+
 /** Makes a change, shows what it brings, and looks where it was made. */
-async function make(edit: DocumentEdit, at: { line: number; place: string | null }): Promise<void> {
+function make(edit: DocumentEdit, at: { line: number; place: string | null }): Promise<void> {
+  return inTurn(() => makeNow(edit, at));
+}
+
+async function makeNow(edit: DocumentEdit, at: { line: number; place: string | null }): Promise<void> {
+  const before = held;
   const state = await ask(`${address}/edit`, { edit });
   if (state === null) return say('away', '');
   // What was refused stays open, so that nothing typed is lost.
   if (state.refused !== null) return tell(state);
-  close();
+  // A place that was opened meanwhile stays open.
+  if (held === before) close();
   show(state);
+  if (held !== null) return tell(state);
   focusLine(state.line ?? at.line, state.line === null ? at.place : null);
   tell(state);
 }
@@ -44,10 +59,15 @@ function tell(state: DeskState): void {
   else say(state.unsaved ? 'waits' : 'done', file);
 }
 
-async function settle(way: 'take' | 'keep' | 'undo' | 'redo', fingerprint: string): Promise<void> {
+function settle(way: 'take' | 'keep' | 'undo' | 'redo', fingerprint: string): Promise<void> {
+  return inTurn(() => settleNow(way, fingerprint));
+}
+
+async function settleNow(way: 'take' | 'keep' | 'undo' | 'redo', fingerprint: string): Promise<void> {
+  const before = held;
   const state = await ask(`${address}/${way}`, { fingerprint });
   if (state === null) return say('away', '');
-  close();
+  if (held === before) close();
   show(state);
   if (way === 'undo' || way === 'redo') say(way === 'undo' ? 'undone' : 'redone', '');
   else tell(state);
@@ -191,9 +211,13 @@ document.addEventListener('keydown', (event) => {
   if (isUndo) void settle(event.shiftKey ? 'redo' : 'undo', '');
   else if (slot === null) return;
   else if (event.altKey) {
-    const edit = editByKey(event.key, slot);
-    if (edit === null) return;
-    void make(edit, { line: lineOf(slot), place: placeIn(slot.dataset) });
+    if (!editingKeys.has(event.key)) return;
+    // Where the focus is once the changes before it are made: a quick hand moves a row twice.
+    void inTurn(async () => {
+      const here = document.activeElement?.closest<HTMLElement>('.slot') ?? slot;
+      const edit = here.isConnected ? editByKey(event.key, here) : null;
+      if (edit !== null) await makeNow(edit, { line: lineOf(here), place: placeIn(here.dataset) });
+    });
   } else if (step !== undefined && slot.dataset.row !== undefined && !event.ctrlKey && !event.metaKey) {
     const next = neighbour(slot, ...step);
     if (next === null) return;
@@ -201,6 +225,8 @@ document.addEventListener('keydown', (event) => {
   } else return;
   event.preventDefault();
 });
+
+const editingKeys = new Set(['ArrowUp', 'ArrowDown', 'Enter', 'Delete']);
 
 function editByKey(key: string, slot: HTMLElement): DocumentEdit | null {
   const row = slot.closest<HTMLElement>('.row');
