@@ -1,5 +1,5 @@
 import { side } from '../record/codes.js';
-import type { TableDefinition } from '../record/field.js';
+import { fieldOf, type TableDefinition } from '../record/field.js';
 import { componentCodes } from '../record/tables/checks.js';
 import type { Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
@@ -93,6 +93,22 @@ function foldedParts(table: TableDefinition, owners: readonly FileReading[]): Re
   return parts;
 }
 
+/** Texts are numbered, so that a mark for each number tells a repeat. */
+function checkTextKeys(readings: readonly FileReading[], keys: number): void {
+  const met = new Uint8Array(keys);
+  for (const reading of readings) {
+    const { draft } = reading;
+    const { table } = draft;
+    const codes = draft.columns.get(table.key[0]!)!.values;
+    for (let row = 0; row < draft.rowCount; row++) {
+      if (draft.aside[row] === 1) continue;
+      const code = codes[row]!;
+      if (met[code] === 1) remarkOn(reading, row, positionOf(reading, table.key[0]!), repeated(table));
+      met[code] = 1;
+    }
+  }
+}
+
 /** Sets aside every row whose key an earlier row has; rows set aside before do not count as earlier ones. */
 export function checkKeys(
   table: TableDefinition,
@@ -103,6 +119,10 @@ export function checkKeys(
   const keyed = readings.filter(hasKey);
   if (table.key[1] === 'component') {
     checkLooks(keyed, foldedParts(table, all), texts.spaceOf('inspections').interner.size);
+    return;
+  }
+  if (table.key.length === 1 && keyed.every(({ draft }) => draft.columns.get(table.key[0]!)!.interner !== null)) {
+    checkTextKeys(keyed, texts.internerOf(table.name, fieldOf(table, table.key[0]!)!).size);
     return;
   }
   const rows = new RowSet(keyed.map(({ draft }) => table.key.map((name) => draft.columns.get(name)!.values)));

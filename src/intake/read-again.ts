@@ -11,39 +11,30 @@ const window = 1 << 16;
  * longer holds what was read before; null where nothing changed.
  */
 export async function readAgain(from: string, reading: FileReading): Promise<number | null> {
-  const { draft, rule, header, remarks, asideTexts } = reading;
-  const known = asideTexts.lines();
-  const byRow = new Map<number, number[]>();
-  for (let at = 0; at < remarks.size; at++) {
-    const row = remarks.row(at);
-    if (row === null) continue;
-    const lacksSeen = remarks.lacksSeen(at);
-    if (!lacksSeen && (!remarks.setsAside(at) || known.has(draft.lines[row]!))) continue;
-    const earlier = byRow.get(row);
-    if (earlier === undefined) byRow.set(row, lacksSeen ? [at] : []);
-    else if (lacksSeen) earlier.push(at);
-  }
-  if (byRow.size === 0) return null;
-  const rows = Uint32Array.from(byRow.keys()).sort();
-  const withheld = [...rule.privateColumns].map((name) => header.get(name)!).sort((a, b) => a - b);
+  const { draft, rule, headings, remarks, asideTexts } = reading;
+  const wanted = rowsWanted(reading);
+  if (wanted.length === 0) return null;
+  const withheld = [...rule.privateColumns].map((name) => reading.header.get(name)!).sort((a, b) => a - b);
   const scanner = new RecordScanner(rule.dialect, window);
-  scanner.width = header.size;
+  const width = headings.length;
+  scanner.width = width;
+  const firstLine = draft.lines[wanted[0]!.row]!;
   const source = await openSource(from, reading.file, rule, window).catch((error: unknown) => {
     if (error instanceof SourceError) return null;
     throw error;
   });
-  if (source === null) return draft.lines[rows[0]!]!;
+  if (source === null) return firstLine;
   try {
     let filledTo = 0;
-    const start = async (offset: number, line: number) => {
+    for (const { row, remarks: places, isText } of wanted) {
+      const offset = draft.offsets[row]!;
+      const line = draft.lines[row]!;
       // A row within the bytes at hand needs no new reading.
-      if (offset >= scanner.base && offset < filledTo && scanner.goTo(offset, line)) return;
-      scanner.moveTo(offset, line);
-      await source.seek(offset);
-      filledTo = offset;
-    };
-    for (const row of rows) {
-      await start(draft.offsets[row]!, draft.lines[row]!);
+      if (offset < scanner.base || offset >= filledTo || !scanner.goTo(offset, line)) {
+        scanner.moveTo(offset, line);
+        await source.seek(offset);
+        filledTo = offset;
+      }
       let state = scanner.next();
       while (state === met.more) {
         const count = await source.read(scanner.room());
@@ -51,17 +42,47 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
         filledTo += count;
         state = scanner.next();
       }
-      if (state === met.row && rule.dialect.isSheet && scanner.count < header.size) scanner.padTo(header.size);
-      if (state !== met.row || scanner.count !== header.size || scanner.line !== draft.lines[row])
-        return draft.lines[row]!;
-      for (const at of byRow.get(row)!) {
+      if (state === met.row && rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
+      if (state !== met.row || scanner.count !== width || scanner.line !== line) return line;
+      for (const at of places) {
         const position = remarks.position(at)!;
         remarks.putSeen(at, withheld.includes(position) ? 'withheld' : scanner.cellText(position));
       }
-      if (draft.aside[row] === 1 && !known.has(scanner.line)) scanner.keepRow(asideTexts, withheld);
+      if (isText) scanner.keepRow(asideTexts, withheld);
     }
   } finally {
     await source.close();
   }
   return null;
+}
+
+/** A row to be fetched: for the cells of some remarks, for its whole text, or for both. */
+interface WantedRow {
+  readonly row: number;
+  readonly remarks: number[];
+  isText: boolean;
+}
+
+/** The rows to be fetched, in order of line. */
+function rowsWanted({ remarks, asideTexts }: FileReading): readonly WantedRow[] {
+  const known = asideTexts.inOrder();
+  const wanted: WantedRow[] = [];
+  let next = 0;
+  for (const at of remarks.inOrder()) {
+    const row = remarks.row(at);
+    if (row === null) continue;
+    const line = remarks.line(at);
+    while (next < known.length && asideTexts.line(known[next]!) < line) next++;
+    const isKnown = next < known.length && asideTexts.line(known[next]!) === line;
+    const isText = remarks.setsAside(at) && !isKnown;
+    if (!isText && !remarks.lacksSeen(at)) continue;
+    let last = wanted.at(-1);
+    if (last?.row !== row) {
+      last = { row, remarks: [], isText: false };
+      wanted.push(last);
+    }
+    if (isText) last.isText = true;
+    if (remarks.lacksSeen(at)) last.remarks.push(at);
+  }
+  return wanted;
 }
