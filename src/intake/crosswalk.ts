@@ -3,6 +3,8 @@ import type { Field, TableDefinition } from '../record/field.js';
 import type { DefinitionChange } from '../record/file-sum.js';
 import type { DatePattern } from './date-pattern.js';
 import type { LeaveOutRule } from './leave-out.js';
+import type { ThousandsMark } from './number-marks.js';
+import type { Preparation } from './prepare-cell.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import type { Encoding } from './source/encoding.js';
 import type { Alias, WaterRule } from './waters/alias.js';
@@ -56,6 +58,14 @@ export interface FieldRule {
   readonly hashed: boolean;
   /** Whether the cells are registration numbers, whose prefixes tell the state. */
   readonly fromRegistration: boolean;
+  /** Whether each number is written with its unit. */
+  readonly isWritten: boolean;
+  /** What is done with the text before it is read; null for nothing. */
+  readonly preparation: Preparation | null;
+  /** Texts that are read as missing in its columns; null for those of the file. */
+  readonly missing: readonly string[] | null;
+  /** Whether codes are told apart by their letters only, not by their case. */
+  readonly anyCase: boolean;
 }
 
 /** The part that a column of a wide checklist records. */
@@ -86,6 +96,8 @@ export interface FileRule {
   readonly timeZone: string | null;
   readonly repeated: 'first' | 'second' | null;
   readonly decimalByte: number;
+  /** What stands between groups of three digits. */
+  readonly thousands: ThousandsMark | null;
   /** Texts that are read as missing in every column. */
   readonly missing: readonly string[];
   /** The field whose local year is the row's season. */

@@ -4,6 +4,7 @@ import { firstYear, lastYear } from './date-reader.js';
 import { type Fault, fault, faultCodes } from './fault.js';
 import type { Saying } from './remark.js';
 import { sayingOf } from './rules/saying-of.js';
+import { unitsFor } from './units.js';
 
 /** The texts a rule knows for a field: those of its code map, or the field's own codes. */
 function knownTexts(rule: FieldRule): readonly string[] {
@@ -43,6 +44,15 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
       };
     case fault.notANumber:
       return { code, reason: `${field.name} is not a number`, remedy: 'Write digits only, without a unit.' };
+    case fault.unknownUnit: {
+      const units = unitsFor('unit' in field ? field.unit : '').join(', ');
+      return sayingOf(code, `${field.name} must be written with one of ${units}`);
+    }
+    case fault.notAsDeclared: {
+      const like = rule.preparation?.within?.text;
+      const seek = like === undefined ? 'one value and no more' : `a text like "${like}"`;
+      return sayingOf(code, `${field.name} is declared to be ${seek}`);
+    }
     case fault.notAWholeNumber:
       return { code, reason: `${field.name} is counted in whole numbers`, remedy: 'Write a whole number.' };
     case fault.outOfRange: {

@@ -13,6 +13,8 @@ export const fault = {
   doesNotMatch: 10,
   partlyMissing: 11,
   unknownPrefix: 12,
+  unknownUnit: 13,
+  notAsDeclared: 14,
 } as const;
 
 /** One of the faults of a cell, or none. */
@@ -33,4 +35,6 @@ export const faultCodes: readonly string[] = [
   'does-not-match',
   'missing-value',
   'unknown-prefix',
+  'unknown-unit',
+  'not-as-declared',
 ];

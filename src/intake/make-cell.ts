@@ -1,14 +1,17 @@
 import type { Field } from '../record/field.js';
-import type { Cell, MissingTexts } from './cell.js';
+import { type Cell, MissingTexts } from './cell.js';
 import type { FieldRule, FileRule } from './crosswalk.js';
 import { DateCell, InstantCell } from './date-cell.js';
 import type { DraftColumn } from './draft.js';
 import { fault } from './fault.js';
 import { NumberCell } from './number-cell.js';
+import type { NumberMarks } from './number-marks.js';
+import { PreparedCell } from './prepare-cell.js';
 import { pseudonymOf } from './pseudonym.js';
 import { registrationMeaning } from './registration-meaning.js';
 import { MeaningCell, TextCell, type TextMeaning } from './text-cell.js';
 import type { ZoneClock } from './time-zone.js';
+import { WrittenNumberCell } from './written-number-cell.js';
 
 /** The number by which a column stores a code or text: its place in the code list from 1, or its number among texts. */
 export function storedCode(column: DraftColumn, text: string): number {
@@ -21,8 +24,11 @@ function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<st
   const { field, codes } = rule;
   const pattern =
     field.type === 'text' && field.pattern !== undefined ? new RegExp(`^(?:${field.pattern})$`, 'u') : null;
+  const inAnyCase = rule.anyCase
+    ? new Map([...(codes ?? [])].map(([text, meaning]) => [text.toLowerCase(), meaning]))
+    : null;
   return (text: string): TextMeaning => {
-    const meaning = codes?.get(text);
+    const meaning = codes?.has(text) === true ? codes.get(text) : inAnyCase?.get(text.toLowerCase());
     if (Array.isArray(meaning)) return { kind: 'seasonal', meaning };
     if (meaning === null) return { kind: 'missing' };
     if (meaning === undefined) {
@@ -47,6 +53,19 @@ export function makeCell(
   rule: FieldRule,
   file: FileRule,
   column: DraftColumn,
+  ofFile: MissingTexts,
+  clock: ZoneClock | null,
+  key: Uint8Array,
+): Cell {
+  const missing = rule.missing === null ? ofFile : new MissingTexts(rule.missing);
+  const bare = makeBareCell(rule, file, column, missing, clock, key);
+  return rule.preparation === null ? bare : new PreparedCell(bare, rule.preparation, missing);
+}
+
+function makeBareCell(
+  rule: FieldRule,
+  file: FileRule,
+  column: DraftColumn,
   missing: MissingTexts,
   clock: ZoneClock | null,
   key: Uint8Array,
@@ -54,15 +73,19 @@ export function makeCell(
   const { field } = rule;
   switch (field.type) {
     case 'number':
-    case 'integer':
-      return new NumberCell(column, field, missing, file.decimalByte, rule.conversion);
+    case 'integer': {
+      const marks: NumberMarks = { decimal: file.decimalByte === 44 ? ',' : '.', thousands: file.thousands };
+      return rule.isWritten
+        ? new WrittenNumberCell(column, field, missing, rule.unit, marks)
+        : new NumberCell(column, field, missing, marks, rule.conversion);
+    }
     case 'date':
       return new DateCell(column, rule.pattern!, missing);
     case 'instant':
       return new InstantCell(column, rule.pattern!, missing, clock, file.repeated);
     default: {
       if (takesTextsAsTheyAre(field, rule)) return new TextCell(column, missing);
-      const texts = new Set(file.missing.map((text) => text.trim()));
+      const texts = new Set((rule.missing ?? file.missing).map((text) => text.trim()));
       if (rule.fromRegistration) {
         const codeOf = (region: string) => storedCode(column, region);
         return new MeaningCell(column, registrationMeaning(rule, texts, codeOf), codeOf);

@@ -3,11 +3,19 @@ import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.j
 import type { Conversion } from './crosswalk.js';
 import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
+import { type NumberMarks, plainDigits } from './number-marks.js';
 
 const powers = Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);
 
+/** What is wrong with a number that must fit its field: that it is no whole one, or lies beyond its bounds. */
+export function faultOfNumber(value: number, { type, least, most }: NumberField): Fault {
+  if (type === 'integer' && !Number.isInteger(value)) return fault.notAWholeNumber;
+  return value < least || value > most ? fault.outOfRange : fault.none;
+}
+
 /**
- * Reads decimal numbers: a sign, digits, and a decimal mark with digits behind it; no thousands marks and no exponents.
+ * Reads decimal numbers: a sign, digits, and a decimal mark with digits behind it; thousands marks where they
+ * are declared, and no exponents.
  * Up to fifteen digits are exact, since an integer below 2^53 divided by a power of ten up to 10^22 is rounded once.
  */
 export class NumberCell implements Cell {
@@ -16,19 +24,21 @@ export class NumberCell implements Cell {
   readonly #missing: MissingTexts;
   readonly #conversion: Conversion | null;
   readonly #decimalByte: number;
+  readonly #marks: NumberMarks;
   readonly #absent: Fault;
 
   constructor(
     column: DraftColumn,
     field: NumberField,
     missing: MissingTexts,
-    decimalByte: number,
+    marks: NumberMarks,
     conversion: Conversion | null,
   ) {
     this.column = column;
     this.#field = field;
     this.#missing = missing;
-    this.#decimalByte = decimalByte;
+    this.#decimalByte = marks.decimal.charCodeAt(0);
+    this.#marks = marks;
     this.#conversion = conversion;
     this.#absent = field.required ? fault.missingValue : fault.none;
   }
@@ -39,6 +49,7 @@ export class NumberCell implements Cell {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const end = trimmedEnd(bytes, start, cellEnd);
     if (this.#missing.has(bytes, start, end)) return this.#absent;
+    if (this.#marks.thousands !== null) return this.#readGrouped(bytes, start, end, row);
     let at = start;
     const negative = bytes[at] === 45;
     if (at < end && (negative || bytes[at] === 43)) at++;
@@ -64,10 +75,19 @@ export class NumberCell implements Cell {
       value = Number(Buffer.from(bytes.slice(firstDigit, end)).toString('latin1').replace(',', '.'));
     }
     if (negative && value !== 0) value = -value;
-    if (this.#conversion !== null) value = value * this.#conversion.factor + this.#conversion.shift;
-    if (this.#field.type === 'integer' && !Number.isInteger(value)) return fault.notAWholeNumber;
-    if (value < this.#field.least || value > this.#field.most) return fault.outOfRange;
-    values[row] = value;
-    return fault.none;
+    return this.#put(value, row);
+  }
+
+  #readGrouped(bytes: Uint8Array, start: number, end: number, row: number): Fault {
+    const text = Buffer.from(bytes.buffer, bytes.byteOffset + start, end - start).toString('utf8');
+    const plain = plainDigits(text, this.#marks);
+    return plain === null ? fault.notANumber : this.#put(Number(plain) + 0, row);
+  }
+
+  #put(number: number, row: number): Fault {
+    const value = this.#conversion === null ? number : number * this.#conversion.factor + this.#conversion.shift;
+    const found = faultOfNumber(value, this.#field);
+    if (found === fault.none) this.column.values[row] = value;
+    return found;
   }
 }

@@ -2,8 +2,10 @@ import type { Node } from 'yaml';
 import type { Field, TableDefinition } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import type { FieldRule } from './crosswalk.js';
-import { type DatePattern, patternLetters, readDatePattern } from './date-pattern.js';
+import { type DatePattern, patternLetters, readDatePatterns } from './date-pattern.js';
 import { readCodeMap } from './read-code-map.js';
+import { readPreparation } from './read-preparation.js';
+import { readSpellings } from './read-spellings.js';
 import { conversionTo, unitsFor } from './units.js';
 import type { YamlDocument } from './yaml-document.js';
 
@@ -20,17 +22,38 @@ export function readField(yaml: YamlDocument, node: Node, table: TableDefinition
 }
 
 function readPattern(yaml: YamlDocument, node: Node, kind: 'date' | 'instant'): DatePattern | null {
-  const text = yaml.text(node, 'a date pattern');
-  if (text === null) return null;
-  const pattern = readDatePattern(text, kind);
+  const texts = yaml.texts(node, 'a date pattern');
+  if (texts.length === 0) return null;
+  const pattern = readDatePatterns(texts, kind);
   if (typeof pattern !== 'string') return pattern;
-  yaml.complain('bad-pattern', node, text, `a pattern of ${patternLetters}`, `Mend the pattern: ${pattern}.`);
+  yaml.complain(
+    'bad-pattern',
+    node,
+    texts.join(' or '),
+    `a pattern of ${patternLetters}`,
+    `Mend the pattern: ${pattern}.`,
+  );
   return null;
 }
 
+/** The unit of a file's numbers; `written` where each is written with its own, `written or feet` where some are not. */
+function readUnit(yaml: YamlDocument, node: Node, fieldUnit: string): Pick<FieldRule, 'unit' | 'isWritten'> {
+  const units = unitsFor(fieldUnit);
+  const known = [...units, 'written', ...units.map((unit) => `written or ${unit}`)];
+  const word = yaml.word(node, 'a unit', known);
+  if (word === null || !word.startsWith('written')) return { unit: word, isWritten: false };
+  return { unit: word === 'written' ? null : word.slice('written or '.length), isWritten: true };
+}
+
+/** Texts that stand for missing, as a list, or as a map that says of each why. */
+export function readMissing(yaml: YamlDocument, node: Node): readonly string[] {
+  const what = 'texts that stand for missing';
+  return yaml.isMap(node) ? yaml.entries(node, what).map(({ key }) => key) : yaml.texts(node, what);
+}
+
 /**
- * How a field is read from the settings `codes`, `pattern`, `unit` and `private`; a setting that the field's type has no
- * use for is a problem, as is a name or a time that lacks the setting it needs.
+ * How a field is read from its settings; a setting that the field's type has no use for is a problem, as is a name or a time
+ * that lacks the setting it needs.
  */
 export function readFieldRule(
   yaml: YamlDocument,
@@ -50,7 +73,15 @@ export function readFieldRule(
   const codesNode = settings.get('codes');
   const takesCodes = field.type === 'code' || field.type === 'reference' || field.type === 'text';
   if (codesNode !== undefined && !takesCodes) useless('codes');
-  const codes = codesNode !== undefined && takesCodes ? readCodeMap(yaml, codesNode, field) : null;
+  const speltNode = settings.get('spelt');
+  if (speltNode !== undefined && !takesCodes) useless('spelt');
+  const given = codesNode !== undefined && takesCodes ? readCodeMap(yaml, codesNode, field) : null;
+  const spelt = speltNode !== undefined && takesCodes ? readSpellings(yaml, speltNode, field) : null;
+  const codes = given === null && spelt === null ? null : new Map([...(spelt ?? []), ...(given ?? [])]);
+  const caseNode = settings.get('case');
+  if (caseNode !== undefined && codes === null) useless('case');
+  const isPlain = speltNode !== undefined && !yaml.isMap(speltNode);
+  const anyCase = isPlain || (caseNode !== undefined && yaml.word(caseNode, 'a case', ['any', 'as written']) === 'any');
 
   const patternNode = settings.get('pattern');
   const isDated = field.type === 'date' || field.type === 'instant';
@@ -71,7 +102,8 @@ export function readFieldRule(
   const unitNode = settings.get('unit');
   const isNumber = field.type === 'number' || field.type === 'integer';
   if (unitNode !== undefined && !isNumber) useless('unit');
-  const unit = unitNode !== undefined && isNumber ? yaml.word(unitNode, 'a unit', unitsFor(field.unit)) : null;
+  const { unit, isWritten } =
+    unitNode !== undefined && isNumber ? readUnit(yaml, unitNode, field.unit) : { unit: null, isWritten: false };
   const conversion = unit === null || !isNumber || unit === field.unit ? null : conversionTo(field.unit, unit);
 
   const privateNode = settings.get('private');
@@ -86,5 +118,21 @@ export function readFieldRule(
   if (regionNode !== undefined && field.type !== 'text') useless('region_from');
   const fromRegistration =
     regionNode !== undefined && yaml.word(regionNode, 'what tells the region', ['registration']) !== null;
-  return { field, columns, codes, pattern, conversion, unit, hashed, fromRegistration };
+  const missingNode = settings.get('missing');
+  const missing = missingNode === undefined ? null : readMissing(yaml, missingNode);
+  const preparation = readPreparation(yaml, settings);
+  return {
+    field,
+    columns,
+    codes,
+    pattern,
+    conversion,
+    unit,
+    hashed,
+    fromRegistration,
+    isWritten,
+    preparation,
+    missing,
+    anyCase,
+  };
 }

@@ -6,9 +6,10 @@ import type { FieldRule, FileRule } from './crosswalk.js';
 import { readConstants } from './read-constants.js';
 import { plainDialect, readDialect } from './read-dialect.js';
 import { fieldsNamed, readDuplicates } from './read-duplicates.js';
-import { readField, readFieldRule } from './read-field-rule.js';
+import { readField, readFieldRule, readMissing } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
 import { readLeaveOut } from './read-leave-out.js';
+import { readThousands } from './read-thousands.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import { isTimeZone } from './time-zone.js';
 import type { Alias, WaterRule } from './waters/alias.js';
@@ -24,6 +25,7 @@ const known = [
   'repeated',
   'decimal',
   'missing',
+  'thousands',
   'season_of',
   'columns',
   'combine',
@@ -32,7 +34,13 @@ const known = [
   'duplicates',
   'leave_out',
 ];
-const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'];
+const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'].concat([
+  'spelt',
+  'case',
+  'within',
+  'several',
+  'missing',
+]);
 
 /** What is gathered about the columns of one kind of file. */
 interface Gathered {
@@ -212,7 +220,8 @@ export function readFileRule(
     timeZone: zoneOfNode === undefined ? timeZone : null,
     repeated: repeated === 'first' || repeated === 'second' ? repeated : null,
     decimalByte: decimal === 'comma' ? 44 : 46,
-    missing: missingNode === undefined ? [''] : yaml.texts(missingNode, 'texts that stand for missing'),
+    thousands: readThousands(yaml, at('thousands'), decimal),
+    missing: missingNode === undefined ? [''] : readMissing(yaml, missingNode),
     seasonOf: seasonOf?.name ?? null,
     columns: gathered.columns,
     privateColumns: gathered.privateColumns,

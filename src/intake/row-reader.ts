@@ -7,6 +7,7 @@ import { type Fault, fault } from './fault.js';
 import { FoldCells, impossiblePart } from './fold-cells.js';
 import type { Header } from './header.js';
 import { makeCell, storedCode } from './make-cell.js';
+import { bareCell } from './prepare-cell.js';
 import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Saying } from './remark.js';
@@ -77,7 +78,7 @@ export class RowReader {
       ({ rule: { codes } }) => codes !== null && [...codes.values()].some(Array.isArray),
     );
     const season = readings.find((reading) => reading.rule.field.name === rule.seasonOf);
-    this.#season = season === undefined ? null : (season.cell as DatedCell);
+    this.#season = season === undefined ? null : (bareCell(season.cell) as DatedCell);
     this.#constants = [...rule.constants].map(([name, constant]) => {
       const field = rule.table.fields.find((entry) => entry.name === name)!;
       const column = draft.columnOf(field, texts);
@@ -88,7 +89,8 @@ export class RowReader {
       this.#foldAt = rule.fold.columns.map(({ column }) => header.get(column)!);
     }
     this.#rules = rowRulesOf(draft, rule);
-    this.#clocked = clock === null ? readings.flatMap(({ cell }) => (cell instanceof InstantCell ? [cell] : [])) : [];
+    this.#clocked =
+      clock === null ? readings.map(({ cell }) => bareCell(cell)).filter((cell) => cell instanceof InstantCell) : [];
     this.#station = draft.columns.get('station') ?? null;
     this.#stationIsRead = this.#single[0]?.rule.field.name === 'station';
   }
@@ -164,7 +166,8 @@ export class RowReader {
       const text = Buffer.from(cells.buffer, cells.byteOffset + starts[position]!, ends[position]! - starts[position]!);
       return text.toString('latin1').trim();
     });
-    const isMissing = parts.map((part) => part === '' || this.#request.rule.missing.includes(part));
+    const missing = reading.rule.missing ?? this.#request.rule.missing;
+    const isMissing = parts.map((part) => part === '' || missing.includes(part));
     const allMissing = !isMissing.includes(false);
     const joined = allMissing ? '' : parts.join(' ');
     if (this.#joined.length < joined.length) this.#joined = Buffer.alloc(joined.length);
@@ -195,7 +198,7 @@ export class RowReader {
     // A row without a season is set aside for its date; its codes by season are left missing and not called unknown.
     if (season === 0 && this.#draft.aside[row] === 1) return;
     for (const reading of this.#seasonal) {
-      const found = (reading.cell as MeaningCell).settle(season, row);
+      const found = (bareCell(reading.cell) as MeaningCell).settle(season, row);
       if (found !== fault.none) this.#fault(found, reading, reading.positions[0]!, row);
     }
   }

@@ -21,6 +21,12 @@ export const cellRules: readonly Rule[] = [
   setsAside('ambiguous-local-time', 'the clocks showed this time twice in autumn', 'Set repeated: first or second.'),
   setsAside('unknown-code', 'a code never seen before', 'Mend the cell, or add the code; the nearest is offered.'),
   setsAside('does-not-match', 'the text is not written as its field must be', 'Mend the cell.'),
+  setsAside('unknown-unit', 'the number has no unit that its field can be in', 'Write the unit, as in 22 ft.'),
+  setsAside(
+    'not-as-declared',
+    'the text does not hold its value where the crosswalk says, or holds more than one',
+    'Mend the cell, or the settings within and several.',
+  ),
   setsAside('unknown-time-zone', 'no IANA time zone has that name', 'Write it as in America/Denver.'),
   setsAside(
     'unknown-prefix',

@@ -17,6 +17,10 @@ function heldRule(field: WaterRule['written'], column: string): FieldRule {
     unit: null,
     hashed: false,
     fromRegistration: false,
+    isWritten: false,
+    preparation: null,
+    missing: null,
+    anyCase: false,
   };
 }
 

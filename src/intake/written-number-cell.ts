@@ -1,0 +1,55 @@
+import type { NumberField } from '../record/field.js';
+import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
+import type { DraftColumn } from './draft.js';
+import { type Fault, fault } from './fault.js';
+import { Interner } from './interner.js';
+import { faultOfNumber } from './number-cell.js';
+import type { NumberMarks } from './number-marks.js';
+import { readWrittenNumber } from './written-number.js';
+
+/** Reads numbers that are written with their unit; each distinct text is looked at once. */
+export class WrittenNumberCell implements Cell {
+  readonly column: DraftColumn;
+  readonly #field: NumberField;
+  readonly #missing: MissingTexts;
+  readonly #otherwise: string | null;
+  readonly #marks: NumberMarks;
+  readonly #absent: Fault;
+  readonly #raw = new Interner();
+  readonly #values: number[] = [Number.NaN];
+  readonly #faults: Fault[] = [fault.none];
+
+  /** @param otherwise the unit of a number without one; null where each must have one */
+  constructor(
+    column: DraftColumn,
+    field: NumberField,
+    missing: MissingTexts,
+    otherwise: string | null,
+    marks: NumberMarks,
+  ) {
+    this.column = column;
+    this.#field = field;
+    this.#missing = missing;
+    this.#otherwise = otherwise;
+    this.#marks = marks;
+    this.#absent = field.required ? fault.missingValue : fault.none;
+  }
+
+  read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
+    this.column.values[row] = Number.NaN;
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (this.#missing.has(bytes, start, end)) return this.#absent;
+    const raw = this.#raw.codeOf(bytes, start, end);
+    if (raw === this.#values.length) this.#learn(this.#raw.textOf(raw));
+    this.column.values[row] = this.#values[raw]!;
+    return this.#faults[raw]!;
+  }
+
+  #learn(text: string): void {
+    const read = readWrittenNumber(text, this.#field, this.#otherwise, this.#marks);
+    const found = 'fault' in read ? read.fault : faultOfNumber(read.value, this.#field);
+    this.#faults.push(found);
+    this.#values.push('value' in read && found === fault.none ? read.value : Number.NaN);
+  }
+}
