@@ -2,6 +2,8 @@ import type { ServerResponse } from 'node:http';
 import { contentPolicy } from '../report/content-policy.js';
 import { deskPage, type LocalPage, listPage, watchPage } from '../report/desk/desk-page.js';
 import type { Having } from '../report/desk/desk-state.js';
+import { languageReference } from '../report/language-page.js';
+import { languagePageName } from '../report/language-page-name.js';
 import { notebookPath, notebooksIn } from './desk-folder.js';
 import type { DeskSeason } from './desk-season.js';
 import { DeskSession, type EditOutcome, type OpenText } from './desk-session.js';
@@ -51,6 +53,7 @@ export class DeskAnswers {
   answer({ method, path, body }: Admitted): Answer {
     const [name = '', what = ''] = path;
     if (path.length > 2) return nothingThere;
+    if (method === 'GET' && path.at(-1) === languagePageName) return page(languageReference());
     if (name === '') return method === 'GET' && what === '' && this.only === null ? this.list() : nothingThere;
     const session = this.session(name);
     if (session === null) return nothingThere;

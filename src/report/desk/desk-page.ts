@@ -1,6 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
+import { languagePageName } from '../language-page-name.js';
 import { pageStyle } from '../style.js';
 import { words } from '../words.js';
 import type { DeskPart } from './desk-parts.js';
@@ -25,6 +26,7 @@ export function deskPage(title: string, file: string, parts: readonly DeskPart[]
       word('undo', deskWords.undo),
       word('redo', deskWords.redo),
       h('a', { href: `${encodeURIComponent(file)}/report` }, [deskWords.seeReport]),
+      h('a', { href: languagePageName, target: '_blank', rel: 'noreferrer' }, [deskWords.language]),
       h('a', { href: './' }, [deskWords.allNotebooks]),
     ]),
     h('details', [h('summary', [deskWords.keys]), keyList()]),
@@ -91,7 +93,7 @@ function localPage(title: string, body: readonly Element[], script: string): Loc
   const style = `${pageStyle(title)}\n${deskStyle}`;
   const said = Object.fromEntries(Object.entries(deskWords.said).map(([name, text]) => [`data-${name}`, text]));
   const main = body[0]!.properties.id === 'report' ? 'report' : 'notebook';
-  const page = h('html', { lang: deskWords.language }, [
+  const page = h('html', { lang: deskWords.lang }, [
     h('head', [
       h('meta', { charSet: 'utf-8' }),
       h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),

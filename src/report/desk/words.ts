@@ -1,6 +1,7 @@
 /** Every fixed word of the desk, so that another language needs only another such list. */
 export const deskWords = {
-  language: 'en',
+  lang: 'en',
+  language: 'The language',
   skip: 'Skip to the notebook',
   notebooks: 'Notebooks',
   notebooksIn: (folder: string): string => `Notebooks in ${folder}`,

@@ -1,14 +1,22 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { sectionFor } from '../../formula/language-sections.js';
 import type { Cell } from '../../notebook/document.js';
 import type { Problem } from '../../problem/problem.js';
+import { languagePageName } from '../language-page-name.js';
 import { deskWords } from './words.js';
 
 /** Problems in words, to stand right where they are; nothing for none. */
 export function wrongElements(problems: readonly Problem[]): readonly Element[] {
-  return problems.map(({ seen, wanted, remedy }) =>
-    h('p', { className: ['wrong'] }, [`${deskWords.wanted(seen, wanted)} ${remedy}`]),
-  );
+  return problems.map((problem) => {
+    const { seen, wanted, remedy } = problem;
+    const section = sectionFor(problem);
+    // In a window of its own, so that nobody leaves what they are writing.
+    const away = { target: '_blank', rel: 'noopener' };
+    const reference =
+      section === null ? [] : [' ', h('a', { href: `${languagePageName}#${section.id}`, ...away }, [section.title])];
+    return h('p', { className: ['wrong'] }, [`${deskWords.wanted(seen, wanted)} ${remedy}`, ...reference]);
+  });
 }
 
 /** Hands out a notebook's problems by place, each once, so that none is shown twice and none is lost. */
