@@ -1,6 +1,7 @@
 import { type ImportResult, importExports } from '../intake/import-exports.js';
 import type { FileSum } from '../record/file-sum.js';
 import { type HeldStore, holdStore } from '../store/hold-store.js';
+import { readCorrections } from '../store/read-corrections.js';
 import { readPast } from '../store/read-past.js';
 import { writeStore } from '../store/write-store.js';
 import { exitCodes } from './exit-codes.js';
@@ -9,6 +10,7 @@ import { problemJson } from './problem-json.js';
 import { programFingerprint } from './program-version.js';
 import { startProgress } from './progress.js';
 import { readKey } from './pseudonym-key.js';
+import { sayMended } from './say-mended.js';
 import { grouped, say, sayJson, sayProblems, sayTable } from './terminal.js';
 
 /** The words of `rampbook import`. */
@@ -17,6 +19,7 @@ export interface ImportWords {
   readonly from: string;
   readonly store: string;
   readonly key?: string;
+  readonly mended?: readonly string[];
   readonly json?: boolean;
   readonly quiet?: boolean;
 }
@@ -39,12 +42,17 @@ async function importInto(
   words: ImportWords,
   key: { readonly bytes: Uint8Array; readonly kept: boolean },
 ): Promise<number> {
+  const read = await Promise.all((words.mended ?? []).map(readCorrections));
+  const wrong = read.flatMap(({ problems }) => problems);
+  if (wrong.length > 0) return stop(wrong, words);
   const progress = startProgress(words.quiet === true || words.json === true);
   const past = await readPast(held.folder);
   const result = await importExports({
     crosswalks: words.crosswalks,
     from: words.from,
     key: key.bytes,
+    keyIsKept: key.kept,
+    corrections: read.flatMap(({ corrections }) => corrections),
     program: programFingerprint(),
     past,
     progress: ({ file, rows, bytesDone, bytesTotal }) =>
@@ -58,6 +66,7 @@ async function importInto(
   else {
     sayWhatIsNew(words, result, past !== null);
     sayAccount(words, result.sum.files, key.kept);
+    sayMended(words, result);
     sayUnmatched(words, result);
   }
   return exitCodes.fine;
@@ -105,12 +114,14 @@ function unmatchedWaters({ setAside, notes }: ImportResult): {
 }
 
 function importJson(store: string, result: ImportResult): object {
-  const { filesRead, isNew } = result;
+  const { filesRead, mendedLost, isNew } = result;
   const { files, fingerprint } = result.sum;
   return {
     store,
     fingerprint,
     nothing_new: !isNew,
+    mended: files.reduce((sum, { mended = 0 }) => sum + mended, 0),
+    mended_lost: mendedLost,
     files_read: filesRead,
     ...totals(files),
     problems: addedUp(files.map(({ problems }) => problems)),

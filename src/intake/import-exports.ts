@@ -1,6 +1,5 @@
 import type { Problem } from '../problem/problem.js';
 import type { TableDefinition, TableName } from '../record/field.js';
-import type { FileSum } from '../record/file-sum.js';
 import type { RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
@@ -10,15 +9,18 @@ import type { Crosswalk } from './crosswalk.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
 import { type ImportResult, stoppedImport } from './import-result.js';
-import { fileSum, fingerprintOf, importSum } from './import-sum.js';
+import { fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
 import { type LedgerLine, linesOf, rowsAside, type SetAsideRow } from './ledger.js';
+import { completeMended } from './mending/complete-mended.js';
+import type { Correction } from './mending/mending.js';
+import { type MendedFiles, takeCorrections } from './mending/take-corrections.js';
 import { keyPrint, shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
 import { type ImportProgress, readAll } from './read-all.js';
 import type { FileReading } from './read-file.js';
 import { asideRecords } from './recall/aside-records.js';
-import { knownFiles, type ReadUnder } from './recall/known-files.js';
+import { knownFiles, type PastFiles, type ReadUnder, sameFiles } from './recall/known-files.js';
 import type { PastImport, PastReading } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
@@ -43,6 +45,10 @@ export interface ImportRequest {
   readonly chunk?: number;
   readonly range?: number;
   readonly threads?: number;
+  /** Whether the key can be given again; one made by chance cannot. */
+  readonly keyIsKept?: boolean;
+  /** What a person corrected in rows that the import before set aside. */
+  readonly corrections?: readonly Correction[];
   /** Fingerprint of the program: what another one read is read again. */
   readonly program?: string;
   /** The import that the new one follows; files that stayed the same are taken from it. */
@@ -93,17 +99,17 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   if (problems.length > 0) return stoppedImport(problems);
   const past = request.past ?? null;
   const under = { program: request.program ?? '', key: needsKey(crosswalks) ? keyPrint(request.key) : null };
-  const known = await knownFiles(request.from, tasks, past, under);
-  if (past !== null && known.size === tasks.length && isSame(crosswalks, known, past)) {
-    return { ...past, unmatched: [], remembered: past, filesRead: [], isNew: false, problems: [] };
+  const same: PastFiles = past === null ? new Map() : await sameFiles(request.from, tasks, past);
+  const mended = takeCorrections(tasks, past, same, request.corrections ?? [], problems);
+  if (problems.length > 0) return stoppedImport(problems);
+  if (past === null) return readTasks(request, crosswalks, tasks, under, new Map(), mended);
+  // A key made by chance is no reason to read again what is there already.
+  const sameKey = request.keyIsKept === false ? { ...under, key: past.key } : under;
+  if (isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
+    return { ...past, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
-  return readTasks(
-    request,
-    crosswalks,
-    tasks,
-    under,
-    new Map([...known].filter(([place]) => canRecall(tasks[place]!))),
-  );
+  const known = [...knownFiles(tasks, same, past, under, mended)].filter(([place]) => canRecall(tasks[place]!));
+  return readTasks(request, crosswalks, tasks, under, new Map(known), mended);
 }
 
 /** Whether a file's rows may be taken from the import before: what a name of a water means hangs on the waters of all files. */
@@ -112,9 +118,18 @@ function canRecall({ rule }: Task): boolean {
 }
 
 /** Whether the same files were read by the same crosswalks before. */
-function isSame(crosswalks: readonly Crosswalk[], known: ReadonlyMap<number, PastReading>, past: PastImport): boolean {
+function isSame(crosswalks: readonly Crosswalk[], tasks: readonly Task[], known: PastFiles, past: PastImport): boolean {
+  if (known.size < tasks.length) return false;
   const inOrder = [...known].sort(([a], [b]) => a - b).map(([, reading]) => reading);
   return fingerprintOf(crosswalks, inOrder) === past.sum.fingerprint;
+}
+
+/** The rows mended in an import before that could not be taken in again: their files are others now, or gone. */
+function lostMendings(past: PastImport | null, readings: readonly FileReading[]): ImportResult['mendedLost'] {
+  const nameOf = (file: string, line: number) => `${file}\n${line}`;
+  const taken = new Set(readings.flatMap(({ file, mended }) => mended.map(({ line }) => nameOf(file, line))));
+  const before = past?.readings.flatMap(({ file, mended }) => mended.map(({ line }) => ({ file, line }))) ?? [];
+  return before.filter(({ file, line }) => !taken.has(nameOf(file, line)));
 }
 
 async function readTasks(
@@ -123,10 +138,11 @@ async function readTasks(
   tasks: readonly Task[],
   under: ReadUnder,
   known: Map<number, PastReading>,
+  mended: MendedFiles,
 ): Promise<ImportResult> {
   const problems: Problem[] = [];
   const texts = new Texts();
-  const readings = await readAll(tasks, crosswalks, request, texts, known);
+  const readings = await readAll(tasks, crosswalks, request, texts, known, mended);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return stoppedImport(problems);
   const own = readings.map(({ remarks }) => remarks.size);
@@ -136,10 +152,11 @@ async function readTasks(
   if (incomplete.length > 0) {
     // A row at fault that was not before stands in its file alone.
     for (const place of incomplete) known.delete(place);
-    return readTasks(request, crosswalks, tasks, under, known);
+    return readTasks(request, crosswalks, tasks, under, known, mended);
   }
   for (const [place, reading] of readings.entries()) {
     if (known.has(place)) continue;
+    completeMended(reading);
     const line = await readAgain(request.from, reading);
     if (line === null) continue;
     const remedy = 'Import again once nothing writes to the file.';
@@ -152,26 +169,25 @@ async function readTasks(
   const setAside: LedgerLine[] = [];
   const notes: LedgerLine[] = [];
   const setAsideRows: SetAsideRow[] = [];
-  const files: FileSum[] = [];
   for (const reading of readings) {
     for (const line of linesOf(reading, 'set aside')) setAside.push(line);
     for (const line of linesOf(reading, 'notes')) notes.push(line);
     for (const row of rowsAside(reading)) setAsideRows.push(row);
-    files.push(fileSum(reading));
   }
   const remembered = {
     ...under,
     readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts)),
     aside: asideRecords(readings),
   };
+  const sum = importSum(crosswalks, readings);
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
     table.name,
     finishTable(table, readings, texts, finalKeys),
   ]);
-  const sum = importSum(crosswalks, files);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
   const ledgers = { setAside, notes, setAsideRows, ...found };
-  return { records, sum, ...ledgers, remembered, filesRead, isNew: true, problems: [] };
+  const mendedLost = lostMendings(request.past ?? null, readings);
+  return { records, sum, ...ledgers, remembered, filesRead, mendedLost, isNew: true, problems: [] };
 }

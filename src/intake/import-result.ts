@@ -8,6 +8,7 @@ import { type FinalKeys, finishTable } from './finish-table.js';
 import { Texts } from './key-space.js';
 import type { LedgerLine, SetAsideRow } from './ledger.js';
 import type { PastReadings } from './recall/past-import.js';
+import type { UnmatchedWater } from './waters/alias.js';
 
 /** The records of an import with their account, or what stops it. */
 export interface ImportResult {
@@ -20,10 +21,14 @@ export interface ImportResult {
   readonly setAsideRows: readonly SetAsideRow[];
   /** Pairs of rows that record one event under two keys, whatever became of them. */
   readonly doubleEntries: readonly DoubleEntry[];
+  /** Names of waters that matched none, the most frequent first. */
+  readonly unmatched: readonly UnmatchedWater[];
   /** What a later import needs beside the records, so as not to read the same files again. */
   readonly remembered: PastReadings & { readonly aside: Records };
   /** The files that were read; the others were taken from the import before. */
   readonly filesRead: readonly string[];
+  /** Rows mended in an import before that could not be taken in again, since their files changed. */
+  readonly mendedLost: readonly { readonly file: string; readonly line: number }[];
   /** Whether anything differs from the import before: a file, a crosswalk, the program or the key. */
   readonly isNew: boolean;
   /** What stops the import: where there is one, no records are given, and nothing may be stored. */
@@ -50,8 +55,10 @@ export function stoppedImport(problems: readonly Problem[]): ImportResult {
     notes: [],
     setAsideRows: [],
     doubleEntries: [],
+    unmatched: [],
     remembered: { program: '', key: null, readings: [], aside: records },
     filesRead: [],
+    mendedLost: [],
     isNew: true,
     problems,
   };

@@ -12,10 +12,16 @@ function countReasons({ leftOut }: FileReading): Readonly<Record<string, number>
 }
 
 /** What became of one file's rows. */
-export function fileSum(reading: FileReading): FileSum {
+function fileSum(reading: FileReading): FileSum {
   const { draft } = reading;
   let kept = 0;
-  for (let row = 0; row < draft.rowCount; row++) kept += 1 - draft.aside[row]!;
+  let mended = 0;
+  const mendedLines = new Set(reading.mended.map(({ line }) => line));
+  for (let row = 0; row < draft.rowCount; row++) {
+    if (draft.aside[row] === 1) continue;
+    kept++;
+    if (mendedLines.size > 0 && mendedLines.has(draft.lines[row]!)) mended++;
+  }
   return {
     file: reading.file,
     fingerprint: reading.fingerprint,
@@ -26,6 +32,7 @@ export function fileSum(reading: FileReading): FileSum {
     setAside: reading.read - kept - reading.leftOut.length,
     leftOut: reading.leftOut.length,
     leftOutBecause: countReasons(reading),
+    ...(mended > 0 ? { mended } : {}),
     folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
     problems: countByCode(reading, 'set aside'),
     notes: countByCode(reading, 'notes'),
@@ -58,22 +65,26 @@ function ruleChangesOf(crosswalks: readonly Crosswalk[]): readonly RuleChange[] 
   );
 }
 
-/** SHA-256 over what the crosswalks and files were, in their order. */
+/** SHA-256 over what the crosswalks, files and mended rows were, in their order. */
 export function fingerprintOf(
   crosswalks: readonly Crosswalk[],
-  files: readonly { readonly fingerprint: string }[],
+  files: readonly Pick<FileReading, 'fingerprint' | 'mended'>[],
 ): string {
-  const prints = [...crosswalks, ...files].map(({ fingerprint }) => fingerprint);
+  const prints = crosswalks.map(({ fingerprint }) => fingerprint);
+  for (const { fingerprint, mended } of files) {
+    prints.push(fingerprint);
+    if (mended.length > 0) prints.push(JSON.stringify(mended));
+  }
   return createHash('sha256').update(prints.join('\n')).digest('hex');
 }
 
-/** The account of an import; the same files and crosswalks give the same fingerprint. */
-export function importSum(crosswalks: readonly Crosswalk[], files: readonly FileSum[]): ImportSum {
+/** The account of an import; the same files, crosswalks and mended rows give the same fingerprint. */
+export function importSum(crosswalks: readonly Crosswalk[], readings: readonly FileReading[]): ImportSum {
   return {
-    files,
+    files: readings.map(fileSum),
     definitionChanges: changesOf(crosswalks),
     ruleChanges: ruleChangesOf(crosswalks),
     ...asOfAll(crosswalks),
-    fingerprint: fingerprintOf(crosswalks, files),
+    fingerprint: fingerprintOf(crosswalks, readings),
   };
 }

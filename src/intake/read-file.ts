@@ -6,6 +6,7 @@ import { findHeader } from './find-header.js';
 import { type Header, readHeader } from './header.js';
 import { lastRowsFrom } from './last-rows.js';
 import { type LeftOutRow, lastRowsLeftOut } from './leave-out.js';
+import type { MendedRow } from './mending/mending.js';
 import { type RangeSettings, readInRanges } from './range/read-in-ranges.js';
 import { type RowRequest, type RowsRead, readRows } from './read-rows.js';
 import { RecordScanner } from './record-scanner.js';
@@ -45,6 +46,8 @@ export interface FileReading {
   readonly read: number;
   /** Of those, the ones that a rule of the crosswalk leaves out. */
   readonly leftOut: readonly LeftOutRow[];
+  /** Of those, the ones that were read as a person mended them. */
+  readonly mended: readonly MendedRow[];
   readonly remarks: Remarks;
   readonly asideTexts: AsideTexts;
   /** What stops the file as a whole. */
@@ -78,7 +81,15 @@ function changed(file: string): Problem {
 }
 
 function noRows(): RowsRead {
-  return { remarks: new Remarks(), asideTexts: new AsideTexts(), read: 0, leftOut: [], undecodable: 0, endless: null };
+  return {
+    remarks: new Remarks(),
+    asideTexts: new AsideTexts(),
+    read: 0,
+    leftOut: [],
+    mended: [],
+    undecodable: 0,
+    endless: null,
+  };
 }
 
 /** Reads one exported file, row by row, into a draft; what is wrong with a row is remarked and the reading goes on. */
@@ -111,7 +122,8 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const last = lastRowsLeftOut(rule);
     const lastFrom = last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom(request, headings.length, last);
     const known = { header, headings, bytes: found.bytes, lastFrom };
-    const { ranges } = request;
+    // Which row is at a line is known only to whoever reads from the beginning.
+    const ranges = request.mended.length > 0 ? null : request.ranges;
     if (ranges !== null && source instanceof PlainFile && source.size - scanner.offset > ranges.length) {
       const place = { size: source.size, offset: scanner.offset, line: scanner.nextLine };
       const stamp = await source.stamp();

@@ -6,6 +6,8 @@ import { fill } from './find-header.js';
 import type { Header } from './header.js';
 import type { Texts } from './key-space.js';
 import { type LeftOutRow, LeftOutRows } from './leave-out.js';
+import { MendedRows } from './mending/mended-rows.js';
+import type { MendedRow } from './mending/mending.js';
 import { met, type RecordScanner } from './record-scanner.js';
 import type { Remarks } from './remarks.js';
 import { RowReader } from './row-reader.js';
@@ -21,6 +23,8 @@ export interface RowRequest {
   readonly clockOf: (zone: string) => ZoneClock;
   /** The clock of a station, by its number among the stations' keys; null where nothing is known of it. */
   readonly stationClock: (station: number) => ZoneClock | null;
+  /** Rows that a person mended, to be read in the place of those in the file. */
+  readonly mended: readonly MendedRow[];
 }
 
 /** A header that was found and understood. */
@@ -42,6 +46,8 @@ export interface RowsRead {
   readonly read: number;
   /** Of those, the ones that a rule of the crosswalk leaves out. */
   readonly leftOut: readonly LeftOutRow[];
+  /** Of those, the ones that were read as a person mended them. */
+  readonly mended: readonly MendedRow[];
   /** How many of them hold bytes that are no letters. */
   readonly undecodable: number;
   /** The line of a row without end, with which the reading stopped; null where it went on. */
@@ -71,6 +77,7 @@ export async function readRows(
   const remarks = new RowRemarks(scanner, draft, withheld, width);
   const rows = new RowReader(request, scanner, header, draft, remarks);
   const leftOut = rule.leaveOut.length > 0 ? new LeftOutRows(scanner, rule, header, lastFrom) : null;
+  const mended = request.mended.length > 0 ? new MendedRows(request, scanner, header, draft, withheld) : null;
   scanner.width = width;
   let read = 0;
   let undecodable = 0;
@@ -90,7 +97,7 @@ export async function readRows(
     if (saysHeaderAgain(scanner, bytes)) continue;
     read++;
     if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
-    if (leftOut?.takes() === true) continue;
+    if (leftOut?.takes() === true || mended?.takes(remarks) === true) continue;
     if (scanner.broken) rows.setAsideBroken();
     else if (scanner.count !== width) rows.setAsideRagged();
     else if (scanner.high && !isUtf8(scanner.bytes.subarray(scanner.recordStart, scanner.recordEnd))) {
@@ -99,5 +106,6 @@ export async function readRows(
     } else rows.read();
   }
   const { remarks: found, asideTexts } = remarks;
-  return { remarks: found, asideTexts, read, leftOut: leftOut?.rows ?? [], undecodable, endless };
+  const told = { leftOut: leftOut?.rows ?? [], mended: mended?.taken ?? [] };
+  return { remarks: found, asideTexts, read, ...told, undecodable, endless };
 }

@@ -17,6 +17,8 @@ export interface FileSum {
   readonly leftOut?: number;
   /** How many rows were left out for each reason that the crosswalk gives. */
   readonly leftOutBecause?: Readonly<Record<string, number>>;
+  /** Of the rows kept, those that are as a person mended them; left out where there are none. */
+  readonly mended?: number;
   /** Check records folded out of its kept rows, where a row holds a whole checklist. */
   readonly folded: number;
   /** How many problems of each code set rows aside (a row may have several). */

@@ -13,6 +13,7 @@ import { asideFile, storeFiles } from './store-description.js';
 /** What `readings.json` says: what was read, and how many rows of each table stand aside. */
 export interface StoredReadings extends PastReadings {
   readonly doubleEntries: PastImport['doubleEntries'];
+  readonly unmatched: PastImport['unmatched'];
   readonly asideRows: Readonly<Record<TableName, number>>;
 }
 

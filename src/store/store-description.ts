@@ -24,6 +24,7 @@ export const storeFiles = {
   description: 'store.json',
   setAside: 'set-aside.csv',
   setAsideRows: 'set-aside-rows.csv',
+  mendedRows: 'mended-rows.csv',
   notes: 'notes.csv',
   doubleEntries: 'double-entries.csv',
   leftOut: 'left-out.csv',

@@ -43,7 +43,7 @@ export function ledgerRows(lines: readonly LedgerLine[]): Iterable<string> {
 }
 
 /** The text of `set-aside-rows.csv`, in pieces. */
-export function asideRows(lines: readonly SetAsideRow[]): Iterable<string> {
+export function asideRows(lines: Iterable<SetAsideRow>): Iterable<string> {
   function* rows(): Iterable<readonly (string | number)[]> {
     yield asideColumns;
     for (const line of lines) yield asideColumns.map((name) => line[name]);

@@ -1,6 +1,8 @@
 import { chmod, mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { ImportResult } from '../intake/import-exports.js';
+import type { SetAsideRow } from '../intake/ledger.js';
+import type { PastReading } from '../intake/recall/past-import.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { TableName } from '../record/field.js';
 import { dataPackage } from '../record/table-schema.js';
@@ -35,6 +37,11 @@ function storedPackage(): object {
   };
 }
 
+/** The rows read as a person mended them, as they stood then, each with its place in the exports. */
+function* mendedRows(readings: readonly PastReading[]): Iterable<SetAsideRow> {
+  for (const { file, mended } of readings) for (const { line, row } of mended) yield { file, line, row };
+}
+
 async function writeInto(folder: string, result: ImportResult): Promise<void> {
   const names: string[] = [];
   const write = async (name: string, pieces: Iterable<string | Uint8Array>) => {
@@ -51,17 +58,19 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   await write(storeFiles.setAside, ledgerRows(result.setAside));
   await write(storeFiles.notes, ledgerRows(result.notes));
   await write(storeFiles.setAsideRows, asideRows(result.setAsideRows));
+  await write(storeFiles.mendedRows, asideRows(mendedRows(result.remembered.readings)));
   const asideCounts = {} as Record<TableName, number>;
   const { aside, ...remembered } = result.remembered;
   for (const { name } of tables) {
     asideCounts[name] = aside[name].rowCount;
     if (aside[name].rowCount > 0) await write(asideFile(name), [arrowBytes(aside[name])]);
   }
-  const readings: StoredReadings = { ...remembered, doubleEntries: result.doubleEntries, asideRows: asideCounts };
+  const { doubleEntries, unmatched } = result;
+  const readings: StoredReadings = { ...remembered, doubleEntries, unmatched, asideRows: asideCounts };
   await write(storeFiles.readings, [`${JSON.stringify(readings)}\n`]);
-  await write(storeFiles.doubleEntries, doubleEntryRows(result.doubleEntries));
+  await write(storeFiles.doubleEntries, doubleEntryRows(doubleEntries));
   await write(storeFiles.leftOut, leftOutRows(result.remembered.readings));
-  await write(storeFiles.unmatched, unmatchedRows(result.unmatched));
+  await write(storeFiles.unmatched, unmatchedRows(unmatched));
   await write(storeFiles.schema, [`${JSON.stringify(storedPackage(), null, 2)}\n`]);
   const description: StoreDescription = { store: storeMark, version: storeVersion, sum: result.sum, tables: sizes };
   // Written last: a folder with a description is whole.

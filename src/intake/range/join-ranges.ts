@@ -39,7 +39,7 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
     linesBefore += range.lines;
   }
   joinColumns(draft, ranges, firstRows, texts);
-  return { remarks, asideTexts, read, leftOut, undecodable, endless };
+  return { remarks, asideTexts, read, leftOut, mended: [], undecodable, endless };
 }
 
 function joinColumns(draft: Draft, ranges: readonly PackedRange[], firstRows: readonly number[], texts: Texts): void {

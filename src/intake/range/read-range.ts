@@ -58,7 +58,7 @@ export async function readRange(
       }
       return clock;
     };
-    const request = { rule, texts, key, clockOf, stationClock };
+    const request = { rule, texts, key, clockOf, stationClock, mended: [] };
     const rows = await readRows(request, task.header, scanner, source, draft, (read) => progress(read, source.done));
     return packRange(draft, rows, { start, end: Math.max(start, scanner.offset), lines: scanner.nextLine - 1 });
   } finally {

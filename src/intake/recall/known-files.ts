@@ -1,8 +1,12 @@
 import { join } from 'node:path';
 import type { Task } from '../find-exports.js';
+import type { MendedFiles } from '../mending/take-corrections.js';
 import { locate } from '../source/container.js';
 import { fileFingerprint } from '../source/file-bytes.js';
 import type { PastImport, PastReading } from './past-import.js';
+
+/** Readings of an import before, by the place of the task whose file they are of. */
+export type PastFiles = ReadonlyMap<number, PastReading>;
 
 /** Under which program and key the files of this import are read. */
 export interface ReadUnder {
@@ -10,21 +14,9 @@ export interface ReadUnder {
   readonly key: string | null;
 }
 
-const isHashed = ({ rule }: Task) => rule.fields.some(({ hashed }) => hashed);
-
-/**
- * The earlier readings that still hold, by the place of their task: the file's bytes are the same, and so are its rules, the
- * program, and the key where it was needed. A file whose times follow the clocks of its stations is read again when a file
- * of stations is.
- */
-export async function knownFiles(
-  from: string,
-  tasks: readonly Task[],
-  past: PastImport | null,
-  under: ReadUnder,
-): Promise<ReadonlyMap<number, PastReading>> {
-  const known = new Map<number, PastReading>();
-  if (past === null || past.program !== under.program) return known;
+/** The earlier readings of files whose bytes are the same now. */
+export async function sameFiles(from: string, tasks: readonly Task[], past: PastImport): Promise<PastFiles> {
+  const same = new Map<number, PastReading>();
   const prints = new Map<string, Promise<string>>();
   const printOf = async (path: string): Promise<string> => {
     const { file } = await locate(from, path);
@@ -32,15 +24,39 @@ export async function knownFiles(
     prints.set(file, print);
     return print;
   };
-  for (const [place, task] of tasks.entries()) {
-    const { crosswalk, file, ruleNumber: rule } = task;
+  for (const [place, { crosswalk, file, rule }] of tasks.entries()) {
+    const rulePlace = crosswalk.files.indexOf(rule);
     const reading = past.readings.find(
-      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rule,
+      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rulePlace,
     );
-    if (reading === undefined || reading.rules !== crosswalk.fingerprint) continue;
-    if (isHashed(task) && past.key !== under.key) continue;
-    if ((await printOf(file)) === reading.fingerprint) known.set(place, reading);
+    if (reading !== undefined && (await printOf(file)) === reading.fingerprint) same.set(place, reading);
   }
+  return same;
+}
+
+const isHashed = ({ rule }: Task) => rule.fields.some(({ hashed }) => hashed);
+
+/**
+ * Of the readings of files that stayed the same, those that still hold: the rules are the same too, and so are the program,
+ * the rows mended, and the key where it was needed. A file whose times follow the clocks of its stations is read again when
+ * a file of stations is.
+ */
+export function knownFiles(
+  tasks: readonly Task[],
+  same: PastFiles,
+  past: PastImport,
+  under: ReadUnder,
+  mended: MendedFiles,
+): PastFiles {
+  if (past.program !== under.program) return new Map();
+  const known = new Map(
+    [...same].filter(([place, reading]) => {
+      const task = tasks[place]!;
+      const isMendedAlike = JSON.stringify(mended.get(place) ?? []) === JSON.stringify(reading.mended);
+      const isKeyedAlike = !isHashed(task) || past.key === under.key;
+      return reading.rules === task.crosswalk.fingerprint && isMendedAlike && isKeyedAlike;
+    }),
+  );
   const readsStations = tasks.some(({ rule }, place) => rule.table.name === 'stations' && !known.has(place));
   if (readsStations) {
     for (const [place, { rule }] of tasks.entries()) if (rule.timeZone === null) known.delete(place);

@@ -4,7 +4,9 @@ import type { Records } from '../../record/records.js';
 import type { DoubleEntry } from '../check-double-entries.js';
 import type { LeftOutRow } from '../leave-out.js';
 import type { LedgerLine, SetAsideRow } from '../ledger.js';
+import type { MendedRow } from '../mending/mending.js';
 import type { Saying } from '../remark.js';
+import type { UnmatchedWater } from '../waters/alias.js';
 
 /** A remark made while a file was read: the saying's place, whether it sets its row aside, line, row, column, cell. */
 export type PastRemark = readonly [
@@ -35,6 +37,8 @@ export interface PastReading {
   readonly leftOut?: readonly LeftOutRow[];
   readonly sayings: readonly Saying[];
   readonly remarks: readonly PastRemark[];
+  /** The rows that were read as a person mended them. */
+  readonly mended: readonly MendedRow[];
   /** Keys of rows that were set aside before they could come among the others. */
   readonly lostKeys: readonly string[];
 }
@@ -59,4 +63,5 @@ export interface PastImport extends PastReadings {
   readonly notes: readonly LedgerLine[];
   readonly setAsideRows: readonly SetAsideRow[];
   readonly doubleEntries: readonly DoubleEntry[];
+  readonly unmatched: readonly UnmatchedWater[];
 }

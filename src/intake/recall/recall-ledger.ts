@@ -1,7 +1,6 @@
-import type { Dialect } from '../crosswalk.js';
 import type { LedgerLine } from '../ledger.js';
+import { rowCells } from '../mending/row-cells.js';
 import type { FileReading } from '../read-file.js';
-import { met, RecordScanner } from '../record-scanner.js';
 import type { PastImport } from './past-import.js';
 import { addText } from './recall-reading.js';
 
@@ -44,21 +43,9 @@ export class LedgerRecall {
   /** A cell of a row that was set aside, whose text is known; null where it is not. */
   #cellOfRow({ file, rule, headings }: FileReading, line: number, position: number): string | null {
     const text = this.#rows.get(`${file}\n${line}`);
-    const cells = text === undefined ? null : cellsOf(text, rule.dialect, headings.length);
+    const cells = text === undefined ? null : rowCells(text, rule.dialect, headings.length);
     return cells?.[position] ?? null;
   }
-}
-
-/** The cells of one row as it stands in its file; null where it has not as many as its header. */
-function cellsOf(row: string, dialect: Dialect, width: number): readonly string[] | null {
-  const bytes = Buffer.from(row, 'utf8');
-  const scanner = new RecordScanner(dialect, Math.max(1, bytes.length));
-  scanner.width = width;
-  scanner.room().set(bytes);
-  scanner.filled(bytes.length);
-  scanner.filled(0);
-  if (scanner.next() !== met.row || scanner.broken || scanner.count !== width) return null;
-  return Array.from({ length: width }, (_, position) => scanner.cellText(position));
 }
 
 function cellName({ file, line, column }: Pick<LedgerLine, 'file' | 'line' | 'column'>): string {

@@ -50,6 +50,7 @@ export class Recall {
       draft,
       read: past.read,
       leftOut: past.leftOut ?? [],
+      mended: past.mended,
       remarks: recallRemarks(past, draft),
       asideTexts: this.#asideTexts(past),
       problems: [],

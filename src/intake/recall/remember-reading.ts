@@ -33,6 +33,7 @@ export function rememberReading(reading: FileReading, own: number, task: Task, t
     header: [...reading.header],
     read: reading.read,
     leftOut: reading.leftOut,
+    mended: reading.mended,
     sayings,
     remarks: kept,
     lostKeys: draft.lostKeys.map((code) => interner.textOf(code)),

@@ -4,7 +4,7 @@ import type { Severity } from '../../problem/problem.js';
 export type Consequence = 'sets aside' | 'notes' | 'not checked';
 
 /** What a rule is held against. */
-export type RuleScope = 'crosswalk' | 'files' | 'rows and cells' | 'links and keys' | 'sense' | 'store';
+export type RuleScope = 'crosswalk' | 'files' | 'rows and cells' | 'links and keys' | 'sense' | 'mending' | 'store';
 
 /** A kind of problem that an import can find: what it means, what follows unless a crosswalk says otherwise, and the remedy. */
 export interface Rule {

@@ -2,6 +2,7 @@ import { cellRules } from './cell-rules.js';
 import { crosswalkRules } from './crosswalk-rules.js';
 import { fileRules } from './file-rules.js';
 import { linkRules } from './link-rules.js';
+import { mendingRules } from './mending-rules.js';
 import type { Rule } from './rule.js';
 import { senseRules } from './sense-rules.js';
 import { storeRules } from './store-rules.js';
@@ -13,6 +14,7 @@ export const rules: readonly Rule[] = [
   ...cellRules,
   ...linkRules,
   ...senseRules,
+  ...mendingRules,
   ...storeRules,
 ];
 

@@ -1,0 +1,16 @@
+/** What `rampbook import --help` says below its options. */
+export const importHelp = `
+Mending what was set aside: copy set-aside.csv out of the store, add a column "mended" and write there what should stand in
+the cell that each line names ((empty) for nothing); or copy set-aside-rows.csv and correct the rows themselves. Then give
+the copy with --mended. A mended row keeps its file and line, is checked like any other, and is counted as mended; rows that
+were set aside only because it was follow it. Private cells stay "withheld" and are taken from the export; a row that is
+withheld as a whole is corrected in the export, whose new version then replaces the old one. Mended rows are remembered in
+the store for as long as their file stays the same. Cells that begin as a formula does have an apostrophe put before them in
+both ledgers, so that no spreadsheet runs them; it is taken off again when they are read.
+
+One import writes to a store at a time. An import that was stopped, by whatever, leaves the store from before or the new one,
+never a mixture, and the next command says which.
+
+Examples:
+  rampbook import lakes.crosswalk.yaml roads.crosswalk.yaml --from exports --store store
+  rampbook import lakes.crosswalk.yaml --from exports --store store --mended corrected.csv`;
