@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { exitCodes } from './exit-codes.js';
+import { importHelp } from './import-help.js';
 import { programVersion } from './program-version.js';
 
 const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
@@ -37,21 +38,25 @@ export async function program(words: readonly string[]): Promise<number> {
     .description(
       'Reads exported tables through crosswalks, checks every cell, and writes a store: the kept records as Arrow files, and\n' +
         'set-aside.csv with the place, reason and remedy of every row that could not be kept. Rows read are always rows kept\n' +
-        'plus rows set aside. An existing store is replaced as a whole, or not at all.',
+        'plus rows set aside. An existing store is replaced as a whole, or not at all. Files that stayed the same since the last\n' +
+        'import are taken from the store and not read again; when nothing is new, the store stays as it is.',
     )
     .argument('<crosswalk...>', 'crosswalk files (YAML), one for each export format')
     .requiredOption('--from <folder>', 'the folder of exports')
     .requiredOption('--store <folder>', 'the store to write')
     .option(
       '--key <file>',
-      'a file of at least 16 bytes that keys the pseudonyms; without it a key is made and thrown away,\nso that craft can be followed within this import only',
+      'a file of at least 16 bytes that keys the pseudonyms; without it a key is made and thrown away,\nso that craft can be followed within this import only; with - it is typed, and not shown',
+    )
+    .option(
+      '--mended <file>',
+      'rows that were set aside, corrected (may be given several times)',
+      (file: string, others: string[]) => [...others, file],
+      [],
     )
     .option('--json', 'print the account as JSON')
     .option('--quiet', 'show no progress')
-    .addHelpText(
-      'after',
-      '\nExample:\n  rampbook import lakes.crosswalk.yaml roads.crosswalk.yaml --from exports --store store',
-    )
+    .addHelpText('after', importHelp)
     .action(async (crosswalks: string[], options) => {
       const { importCommand } = await import('./import.js');
       exitCode = await importCommand({ crosswalks, ...options });
