@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { type ImportResult, importExports } from '../../src/intake/import-exports.js';
+import { type ImportRequest, type ImportResult, importExports } from '../../src/intake/import-exports.js';
 import { numberAt, textAt } from '../../src/record/column.js';
 import type { TableName } from '../../src/record/field.js';
 
@@ -29,15 +29,15 @@ export async function inFolder<T>(
 export function importSmall(
   crosswalk: string,
   files: Readonly<Record<string, string | Uint8Array>>,
-  options: { readonly chunk?: number; readonly key?: Uint8Array } = {},
+  options: Pick<ImportRequest, 'chunk' | 'range' | 'threads'> & { readonly key?: Uint8Array } = {},
 ): Promise<ImportResult> {
   return inFolder({ ...files, 'small.crosswalk.yaml': crosswalk }, (folder) =>
     importExports({
       crosswalks: [join(folder, 'small.crosswalk.yaml')],
       from: folder,
-      key: options.key ?? testKey,
+      key: testKey,
       progress: () => {},
-      ...(options.chunk === undefined ? {} : { chunk: options.chunk }),
+      ...options,
     }),
   );
 }

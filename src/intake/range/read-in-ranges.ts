@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type { Draft } from '../draft.js';
 import type { ReadingRequest } from '../read-file.js';
 import type { KnownHeader, RowsRead } from '../read-rows.js';
+import { fileFingerprint } from '../source/file-bytes.js';
 import { joinRanges } from './join-ranges.js';
 import type { PackedRange } from './packed-range.js';
 import type { RangePool } from './range-pool.js';
@@ -60,16 +61,15 @@ export async function readInRanges(
       request.progress(rowsDone, bytesDone, size);
     }
   };
-  let fingerprint = '';
-  const byThreads = pool.threads.map(async (thread, place) => {
+  const [helping] = pool.threads;
+  const print = helping?.ready.then(() => helping.ask({ kind: 'fingerprint', path })) ?? fileFingerprint(path);
+  const byThreads = pool.threads.map(async (thread) => {
     await thread.ready;
     const asked = (task: RangeTask) => thread.ask({ kind: 'range', task, crosswalk, rule });
-    const print = place === 0 ? thread.ask({ kind: 'fingerprint', path }) : Promise.resolve(fingerprint);
     // Two at a time, so that no thread waits for this one to find a moment to answer.
     await Promise.all([take(asked), take(asked)]);
-    if (place === 0) fingerprint = await print;
   });
-  await Promise.all([take(readHere), ...byThreads]);
+  await Promise.all([take(readHere), print, ...byThreads]);
 
   const sound: PackedRange[] = [];
   let start = text.offset;
@@ -84,7 +84,7 @@ export async function readInRanges(
   // The lines before the first row are the header's, and what stands above it.
   const [first, ...others] = sound;
   const placed = first === undefined ? [] : [shifted(first, text.line - 1), ...others];
-  return { ...joinRanges(draft, placed, request.texts), fingerprint };
+  return { ...joinRanges(draft, placed, request.texts), fingerprint: await print };
 }
 
 /** A range whose lines are counted from the beginning of its file. */

@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { importSmall, notesCrosswalk, stationCrosswalk, stationFiles } from './small-import.js';
+
+// Every kind of row that takes another path through the reader, or moves where a range may begin.
+const pieces = [
+  'a,x,1\n',
+  'b,y,2\r\n',
+  'c,z,3\r',
+  'd,"q, ""q""",4\n',
+  'e,"over\nlines\r\nand\rmore",5\n',
+  'f,"a line, like a row\ng,x,6\n",7\n',
+  'h,"open,8\n',
+  'i,"shut"badly,9\n',
+  'j,too,many,10\n',
+  'k,few\n',
+  '\n',
+  '\r\n\r\n',
+  '  \n',
+  'no,note,dollars\n',
+  'l,ü,11\n',
+  'm,not,a number\n',
+  '"n",x,1\n',
+  'a,again,1\n',
+];
+
+test('no result depends on where a file is cut into ranges', async () => {
+  const rows = fc.array(fc.constantFrom(...pieces), { minLength: 1, maxLength: 24 });
+  const cuts = fc.record({ range: fc.integer({ min: 1, max: 60 }), chunk: fc.integer({ min: 1, max: 40 }) });
+  await fc.assert(
+    fc.asyncProperty(rows, cuts, fc.constantFrom('', '\n', '\r\n', 'z,last,1'), async (some, cut, end) => {
+      const files = { 'notes.csv': `\uFEFFno,note,dollars\r\n${some.join('')}${end}` };
+      expect(await importSmall(notesCrosswalk, files, cut)).toEqual(await importSmall(notesCrosswalk, files));
+    }),
+    { numRuns: 150 },
+  );
+});
+
+test('keys, links, codes by season, clocks of stations and checklists come together across ranges', async () => {
+  const days = Array.from({ length: 40 }, (_, day) => day);
+  const wide = stationCrosswalk.replace(
+    '    duplicates:',
+    '    fold:\n      table: checks\n      columns:\n        prop: { component: propeller, side: none }\n' +
+      '      values: { "": { state: not checked }, C: { state: clean }, M: { state: fouled, finding: mussels } }\n    duplicates:',
+  );
+  const files = {
+    ...stationFiles({ checks: days.map((day) => `i${(day * 7) % 45},anchor,none,clean,`) }),
+    'inspections.csv': `id,site,start,end,kind,hull,result,wet,prop\n${days
+      .map((day) => {
+        const date = `2025-0${1 + (day % 9)}-1${day % 10}`;
+        const site = day % 13 === 0 ? 'L9' : 'L1';
+        return `i${day % 37},${site},${date} 08:00,${date} 08:2${day % 10},${'PMQ'[day % 3]},h${day % 5},${'CI'[day % 2]},${'YND'[day % 3]},${'CM'[day % 2]}\n`;
+      })
+      .join('')}`,
+  };
+  for (const crosswalk of [wide, wide.replace('    time_zone: America/Denver\n', '    time_zone_of: station\n')]) {
+    const whole = await importSmall(crosswalk, files);
+    expect(whole.problems).toEqual([]);
+    expect(whole.setAside.length).toBeGreaterThan(10);
+    for (const range of [30, 100, 333]) expect(await importSmall(crosswalk, files, { range })).toEqual(whole);
+  }
+});
+
+test('no result depends on how many threads read', async () => {
+  const rows = Array.from({ length: 300 }, (_, row) => pieces[row % pieces.length]);
+  const files = { 'notes.csv': `no,note,dollars\n${rows.join('')}` };
+  const whole = await importSmall(notesCrosswalk, files, { threads: 1 });
+  expect(whole.setAside.length).toBeGreaterThan(50);
+  expect(await importSmall(notesCrosswalk, files, { threads: 3, range: 200 })).toEqual(whole);
+});
