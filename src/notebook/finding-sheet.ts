@@ -1,15 +1,14 @@
-import type { Finding, FindingCell, FindingColumn } from '../finding/finding.js';
+import type { Finding, FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
-import type { NumberResult, Result } from '../formula/result.js';
 import { nearestName } from '../problem/nearest.js';
 import type { BookTable } from '../record/book.js';
 import { type ComputedSheet, emptySheet } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { toldChoices } from './finding-options.js';
+import { findingResult } from './finding-results.js';
 import { findingValue } from './finding-value.js';
 import { cellProblem } from './formula-cell.js';
-import { keyResult } from './key-cell.js';
 import { orderRows } from './order-rows.js';
 import { unknownFields } from './sheet-fields.js';
 import type { Knowledge } from './workings.js';
@@ -54,7 +53,7 @@ export function findingSheet(
   const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
   const filled = answer.rows.map((cells, row) => ({
     at: row,
-    results: cells.map((cell, at) => cellResult(cell, answer.columns[at]!, table)),
+    results: cells.map((cell, at) => findingResult(cell, answer.columns[at]!, table)),
   }));
   const asked = { table, rows, by, description: maker.rows.text };
   const value = findingValue(declared.name.text, answer, columns, asked);
@@ -100,26 +99,3 @@ function accountNotes({ account }: Finding): readonly string[] {
     `Source: ${account.source}`,
   ];
 }
-
-function cellResult(cell: FindingCell, column: FindingColumn, table: BookTable): Result {
-  const unit = column.unit ?? '';
-  if (cell === null) return { kind: 'missing', why: 'not recorded' };
-  if (typeof cell === 'string') {
-    const field = table.fields.get(column.name);
-    return field === undefined ? { kind: 'text', text: cell } : keyResult(field, cell);
-  }
-  if (typeof cell === 'number') return { ...nothingMore, value: cell, unit };
-  const { value, numerator, denominator, interval, why, cautions } = cell;
-  return { kind: 'number', value, unit, numerator, denominator, interval, why, cautions };
-}
-
-const nothingMore: NumberResult = {
-  kind: 'number',
-  value: null,
-  unit: '',
-  numerator: null,
-  denominator: null,
-  interval: null,
-  why: null,
-  cautions: [],
-};
