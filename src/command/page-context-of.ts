@@ -1,9 +1,9 @@
-import { type Trace, traceFigure } from '../notebook/trace.js';
+import { type Trace, traceCellAt, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import type { PageContext } from '../report/page-context.js';
 import { programFingerprint, programVersion } from './program-version.js';
 
-/** What a notebook's page says of where it comes from, and what each of its figures stands on. */
+/** What a notebook's page says of where it comes from, and what each of its figures and cells stands on. */
 export function pageContextOf(workings: NotebookWorkings): PageContext {
   const { notebook, settings, book } = workings;
   const traces = [...notebook.figures.keys()].flatMap((name): [string, Trace][] => {
@@ -15,6 +15,7 @@ export function pageContextOf(workings: NotebookWorkings): PageContext {
     program: { version: programVersion(), fingerprint: programFingerprint() },
     date: book.sum.asOfWords ?? 'an unrecorded moment',
     traces: new Map(traces),
+    cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
     ...(settings.for === '' ? {} : { audience: settings.for }),
   };
 }

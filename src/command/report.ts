@@ -1,6 +1,5 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { traceCellAt } from '../notebook/trace.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -74,10 +73,7 @@ function render(file: string, book: Book): Page {
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
   if (`${notebook.name}.html` === languagePageName) return { name: '', html: null, problems: [nameOfReference(file)] };
-  const page = renderPage(notebook, {
-    ...pageContextOf(opened),
-    cell: (sheet, column, row) => traceCellAt(opened, sheet, column, row),
-  });
+  const page = renderPage(notebook, pageContextOf(opened));
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
 }
 

@@ -48,15 +48,19 @@ export function findingSheet(
   if ('problems' in choices) return emptySheet(declared, choices.problems);
   const by = maker.by.map(({ text }) => text);
   const told = JSON.stringify([by, [...choices.values], choices.resamples]);
-  const key = memory.keyOf('finding', finding.name, rowsKey, told, memory.recordsKey);
-  const answer = memory.value(declared.name.text, key, () => finding.find(book, table, rows, by, choices));
-  const columns = answer.columns.map((column): SheetColumn => sheetColumn(column, by));
+  const { text: name } = declared.name;
+  const key = memory.keyOf('finding', name, finding.name, rowsKey, told, memory.recordsKey);
+  const asked = { table, rows, by, description: maker.rows.text };
+  // The value is remembered with the answer, so that the accounts of its cells are told once.
+  const { answer, columns, value } = memory.value(name, key, () => {
+    const found = finding.find(book, table, rows, by, choices);
+    const made = found.columns.map((column): SheetColumn => sheetColumn(column, by));
+    return { answer: found, columns: made, value: findingValue(name, found, made, asked) };
+  });
   const filled = answer.rows.map((cells, row) => ({
     at: row,
     results: cells.map((cell, at) => findingResult(cell, answer.columns[at]!, table)),
   }));
-  const asked = { table, rows, by, description: maker.rows.text };
-  const value = findingValue(declared.name.text, answer, columns, asked);
   const ordered = orderRows(filled, columns, declared.order, file);
   return {
     sheet: {

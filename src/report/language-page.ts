@@ -13,6 +13,8 @@ import { anchor } from './anchor.js';
 import { contentsList } from './contents.js';
 import { definitionList } from './definition-list.js';
 import { languageRules, languageWords } from './language-words.js';
+import { pageScript } from './page-script.js';
+import { pageStyle } from './style.js';
 import { wholePage } from './whole-page.js';
 
 /** Text in which what stands between backquotes is code. */
@@ -81,6 +83,11 @@ function body(id: SectionId): Element[] {
     default:
       return [list(languageRules[id])];
   }
+}
+
+/** The same page with the style and the script that a server's policy must let in. */
+export function languageReference(): { readonly html: string; readonly style: string; readonly script: string } {
+  return { html: languagePage(), style: pageStyle(languageWords.title), script: pageScript };
 }
 
 /** The reference of the formula language as a page, made from the declarations that check and evaluate formulas. */
