@@ -56,7 +56,7 @@ async function importInto(
     program: programFingerprint(),
     past,
     progress: ({ file, rows, bytesDone, bytesTotal }) =>
-      progress.show(`reading ${file}`, bytesTotal === 0 ? 1 : bytesDone / bytesTotal, `${grouped(rows)} rows`),
+      progress.show(`reading ${file}`, bytesTotal === 0 ? 1 : bytesDone / bytesTotal, rows),
   });
   progress.end();
   if (result.problems.length > 0) return stop(result.problems, words);
