@@ -1,0 +1,180 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { importExports } from '../../src/intake/import-exports.js';
+import { describeProblem } from '../../src/problem/describe.js';
+import type { FileSum } from '../../src/record/file-sum.js';
+import { readCorrections } from '../../src/store/read-corrections.js';
+import { readPast } from '../../src/store/read-past.js';
+import { writeStore } from '../../src/store/write-store.js';
+import { type SmallSeason, writeSmallSeason } from '../command/small-season.js';
+import { testKey } from '../intake/small-import.js';
+
+// Two forms are wrong by themselves, one look follows one of them, one form is alike another but for the craft.
+const checks = ['no,part,state', '1,gear,clean', '4,gear,clean', '5,gear,clean', '9,gear,clean', ''];
+const checksRule = `
+  - files: checks.csv
+    table: checks
+    columns: { no: { field: inspection }, part: { field: component }, state: { field: state } }
+    constants: { side: none }
+`;
+
+function season(): SmallSeason {
+  const small = writeSmallSeason({
+    crosswalk: (text) => text + checksRule,
+    forms: (lines) => [...lines.slice(0, -1), '6,a,2025-06-03 09:00,motor', ''],
+  });
+  writeFileSync(join(small.exports, 'checks.csv'), checks.join('\n'));
+  return small;
+}
+
+/** Imports as the command does, and tells what it would tell. */
+async function run({ crosswalk, exports, store }: SmallSeason, ...mended: string[]) {
+  const read = await Promise.all(mended.map(readCorrections));
+  const wrong = read.flatMap(({ problems }) => problems);
+  if (wrong.length > 0) return { stopped: wrong, files: [], kept: 0, mended: 0, mendedLost: [], isNew: false };
+  const result = await importExports({
+    crosswalks: [crosswalk],
+    from: exports,
+    key: testKey,
+    progress: () => {},
+    program: 'this',
+    past: await readPast(store),
+    corrections: read.flatMap(({ corrections }) => corrections),
+  });
+  if (result.problems.length === 0 && result.isNew) expect(await writeStore(store, result)).toEqual([]);
+  const { files } = result.sum;
+  const sum = (count: (file: FileSum) => number) => files.reduce((total, file) => total + count(file), 0);
+  const counts = { kept: sum(({ kept }) => kept), mended: sum((file) => file.mended ?? 0) };
+  return { stopped: result.problems, files, ...counts, mendedLost: result.mendedLost, isNew: result.isNew };
+}
+
+const aside = ({ store }: SmallSeason) =>
+  readFileSync(join(store, 'set-aside.csv'), 'utf8')
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((line) => line.split(',').slice(0, 3).concat(line.split(',')[4]!).join(' '));
+
+const contents = ({ store }: SmallSeason) =>
+  Object.fromEntries(readdirSync(store).map((name) => [name, readFileSync(join(store, name), 'latin1')]));
+
+/** A copy of a ledger, changed as a person would in a spreadsheet. */
+function corrected(small: SmallSeason, name: string, change: (lines: string[]) => string[]): string {
+  const lines = readFileSync(join(small.store, name), 'utf8').trim().split('\n');
+  const path = join(small.folder, 'corrected.csv');
+  writeFileSync(path, `\uFEFF${change(lines).join('\r\n')}\r\n`);
+  return path;
+}
+
+test('a cell mended in a copy of the ledger brings its row in, with its file and line, and what followed it', async () => {
+  const small = season();
+  const first = await run(small);
+  expect(aside(small)).toEqual([
+    'forms.csv 5 start not-a-date',
+    'forms.csv 6 site unknown-reference',
+    'forms.csv 7  ragged-row',
+    'checks.csv 3 no parent-set-aside',
+    'checks.csv 4 no parent-set-aside',
+    'checks.csv 5 no unknown-reference',
+  ]);
+  const file = corrected(small, 'set-aside.csv', (lines) =>
+    lines.map((line, index) => {
+      const mended = index === 0 ? 'mended' : line.includes('not-a-date') ? '2025-06-30 09:00' : '';
+      return `${line},${mended}`;
+    }),
+  );
+  const second = await run(small, file);
+  expect([second.stopped, second.mended, second.kept]).toEqual([[], 1, first.kept + 2]);
+  for (const one of second.files) expect(one.kept + one.setAside, one.file).toBe(one.read);
+  expect(second.files.find((one) => one.file === 'forms.csv')).toMatchObject({ read: 6, kept: 4, mended: 1 });
+  expect(aside(small)).not.toContain('forms.csv 5 start not-a-date');
+  expect(aside(small)).not.toContain('checks.csv 3 no parent-set-aside');
+  expect(readFileSync(join(small.store, 'mended-rows.csv'), 'utf8')).toBe(
+    'file,line,row\nforms.csv,5,"4,a,2025-06-30 09:00,paddle,ok,withheld"\n',
+  );
+  // What was mended once stays mended: neither a repeat nor another file makes it forgotten.
+  const before = contents(small);
+  expect(await run(small, file)).toMatchObject({ isNew: false, mended: 1 });
+  expect((await run(small)).isNew).toBe(false);
+  expect(contents(small)).toEqual(before);
+  writeFileSync(join(small.exports, 'checks.csv'), checks.filter((line) => !line.startsWith('9')).join('\n'));
+  expect(await run(small)).toMatchObject({ mended: 1, mendedLost: [] });
+});
+
+test('a row mended in a copy of the rows set aside is read like any other, private cells from the export', async () => {
+  const small = season();
+  await run(small);
+  const file = corrected(small, 'set-aside-rows.csv', (lines) => lines.map((line) => line.replace('5,b,', '5,a,')));
+  expect(await run(small, file)).toMatchObject({ stopped: [], mended: 1 });
+  expect(Object.values(contents(small)).filter((text) => text.includes('Secretmarker'))).toEqual([]);
+});
+
+test('a mended row that is still wrong is set aside again, and told as it was mended', async () => {
+  const small = season();
+  await run(small);
+  const file = corrected(small, 'set-aside-rows.csv', (lines) => lines.map((line) => line.replace('06-31', '06-32')));
+  expect(await run(small, file)).toMatchObject({ stopped: [], mended: 0 });
+  expect(readFileSync(join(small.store, 'set-aside.csv'), 'utf8')).toContain('forms.csv,5,start,2025-06-32 09:00,');
+});
+
+test('mended rows are lost with their file, and it is said which', async () => {
+  const small = season();
+  await run(small);
+  const file = corrected(small, 'set-aside-rows.csv', (lines) => lines.map((line) => line.replace('06-31', '06-30')));
+  await run(small, file);
+  const forms = join(small.exports, 'forms.csv');
+  writeFileSync(forms, `${readFileSync(forms, 'utf8')}\n\n`);
+  expect(await run(small)).toMatchObject({ mended: 0, mendedLost: [{ file: 'forms.csv', line: 5 }] });
+  expect(aside(small)).toContain('forms.csv 5 start not-a-date');
+});
+
+test('another crosswalk reads a mended row again as it was mended', async () => {
+  const small = season();
+  await run(small);
+  const file = corrected(small, 'set-aside-rows.csv', (lines) => lines.map((line) => line.replace('06-31', '06-30')));
+  await run(small, file);
+  writeFileSync(
+    small.crosswalk,
+    readFileSync(small.crosswalk, 'utf8').replace('paddle: paddlecraft', 'paddle: rowboat'),
+  );
+  expect(await run(small)).toMatchObject({ mended: 1, mendedLost: [] });
+});
+
+test('what cannot be mended is refused with its place in the corrections, and the store stays as it is', async () => {
+  const small = season();
+  await run(small);
+  const before = contents(small);
+  const refused = async (lines: string[]) => {
+    const path = join(small.folder, 'wrong.csv');
+    writeFileSync(path, `${lines.join('\n')}\n`);
+    const { stopped } = await run(small, path);
+    expect(JSON.stringify(stopped)).not.toContain('Jo Doe');
+    return stopped.map((problem) => `${problem.code} ${describeProblem(problem)}`);
+  };
+  const place = (line: number, column: number) => `${join(small.folder, 'wrong.csv')}:${line}:${column}`;
+  expect(await refused(['file,line,column,mended', 'forms.csv,2,start,2025-06-01 10:00'])).toEqual([
+    expect.stringContaining('no-such-origin'),
+  ]);
+  const many = await refused([
+    'file,line,column,mended',
+    'forms.csv,5,owner,somebody',
+    'forms.csv,5,begin,2025-06-30 09:00',
+    'forms.csv,7,start,2025-06-30 09:00',
+    'form.csv,5,start,2025-06-30 09:00',
+  ]);
+  expect(many.map((text) => text.split(' ')[0])).toEqual([
+    'private-cell',
+    'unknown-column',
+    'withheld-row',
+    'no-such-origin',
+  ]);
+  expect(many[0]).toContain(place(2, 4));
+  expect((await refused(['file,line,row', 'forms.csv,5,"4,a,2025-06-30 09:00,paddle,ok,Jo Doe"']))[0]).toContain(
+    'private-cell',
+  );
+  expect((await refused(['file,line,row', 'forms.csv,5,"4,a,2025-06-30 09:00"']))[0]).toContain('ragged-row');
+  expect((await refused(['file,line', 'forms.csv,5']))[0]).toContain('not-corrections');
+  expect((await refused(['file,line,row', 'forms.csv,five,"4"']))[0]).toContain('not-corrections');
+  expect(contents(small)).toEqual(before);
+});
