@@ -4,6 +4,8 @@ import { deskPage, type LocalPage, listPage, watchPage } from '../report/desk/de
 import type { Having } from '../report/desk/desk-state.js';
 import { languageReference } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
+import { methodsReference } from '../report/methods-page.js';
+import { methodsPageName } from '../report/methods-page-name.js';
 import { notebookPath, notebooksIn } from './desk-folder.js';
 import type { DeskSeason } from './desk-season.js';
 import { DeskSession, type EditOutcome, type OpenText } from './desk-session.js';
@@ -54,6 +56,7 @@ export class DeskAnswers {
     const [name = '', what = ''] = path;
     if (path.length > 2) return nothingThere;
     if (method === 'GET' && path.at(-1) === languagePageName) return page(languageReference());
+    if (method === 'GET' && path.at(-1) === methodsPageName) return page(methodsReference());
     if (name === '') return method === 'GET' && what === '' && this.only === null ? this.list() : nothingThere;
     const session = this.session(name);
     if (session === null) return nothingThere;

@@ -5,6 +5,8 @@ import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 import { languagePage } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
+import { methodsPage } from '../report/methods-page.js';
+import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
@@ -21,7 +23,7 @@ export interface ReportWords {
   readonly quiet?: boolean;
 }
 
-/** Writes each notebook as a page, and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
+/** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
 export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
@@ -39,9 +41,14 @@ export async function reportCommand({ notebooks, store, to, quiet }: ReportWords
     writeWhole(path, page.html);
     written.push(path);
   });
-  const reference = join(to, languagePageName);
-  writeWhole(reference, languagePage());
-  written.push(reference);
+  for (const [name, html] of [
+    [methodsPageName, methodsPage()],
+    [languagePageName, languagePage()],
+  ] as const) {
+    const path = join(to, name);
+    writeWhole(path, html);
+    written.push(path);
+  }
   progress.end();
   for (const path of written) say(`wrote ${path}`);
   sayProblems(problems);
@@ -72,13 +79,14 @@ function render(file: string, book: Book): Page {
   const opened = openNotebook(file, book);
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
-  if (`${notebook.name}.html` === languagePageName) return { name: '', html: null, problems: [nameOfReference(file)] };
+  const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
+  if (taken !== undefined) return { name: '', html: null, problems: [nameOfReference(file, taken)] };
   const page = renderPage(notebook, pageContextOf(opened));
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
 }
 
-function nameOfReference(file: string): Problem {
-  const wanted = `a notebook of another name, because ${languagePageName} is the reference of the formula language`;
+function nameOfReference(file: string, taken: string): Problem {
+  const wanted = `a notebook of another name, because ${taken} stands beside every report`;
   const remedy = 'Give the notebook’s file another name.';
   return { code: 'name-taken', severity: 'stops', place: wholeFile(file), seen: file, wanted, remedy };
 }

@@ -6,6 +6,8 @@ import { definitionChanges } from './definition-changes.js';
 import { definitionList } from './definition-list.js';
 import { fileName } from './file-name.js';
 import { type Methods, methodList } from './methods.js';
+import { methodsPageName } from './methods-page-name.js';
+import { methodsWords } from './methods-words.js';
 import type { PageContext } from './page-context.js';
 import { readingSum } from './reading-sum.js';
 import { standingNotes, washCautions } from './standing-notes.js';
@@ -28,7 +30,7 @@ export function closingSections(
     section('what-was-read', words.whatWasRead, readingSum(context.sum)),
     section('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
     section('definitions', words.definitions, [noteList(standingNotes)]),
-    section('methods', words.methods, [methodList(methods)]),
+    section('methods', words.methods, [methodList(methods), methodsLink()]),
     section('cautions', words.cautions, [noteList([...washCautions, ...new Set(cautionsOf(notebook))])]),
     section('provenance', words.provenance, provenance(notebook, context)),
   ];
@@ -36,6 +38,11 @@ export function closingSections(
 
 function section(id: string, text: string, children: readonly Element[]): ClosingSection {
   return { id, text, element: h('section', { ariaLabelledBy: id }, [h('h2', { id }, [text]), ...children]) };
+}
+
+/** Where everything is defined: a page that stands beside this one. */
+function methodsLink(): Element {
+  return h('p', [h('a', { href: methodsPageName }, [methodsWords.link])]);
 }
 
 function noteList(notes: readonly string[]): Element {

@@ -12,10 +12,15 @@ import { anchorOfText, headed } from './anchor.js';
 import { contentsList } from './contents.js';
 import { definitionList, type Entry } from './definition-list.js';
 import { methodsWords as words } from './methods-words.js';
+import { pageScript } from './page-script.js';
 import { keyCell, resultCell } from './result-cell.js';
 import { washCautions } from './standing-notes.js';
+import { pageStyle } from './style.js';
 import { tableElement } from './table.js';
 import { wholePage } from './whole-page.js';
+
+/** Fewer resamples than a report draws: an example shows the way, not the last digit. */
+const exampleResamples = { count: 500, seed: 1 };
 
 /** At most this many rows of a worked example are shown. */
 const mostRows = 8;
@@ -24,7 +29,7 @@ function exampleTable(finding: Finding, book: Book): Element[] {
   const table = book.tables.get(finding.table)!;
   const { by, options } = finding.account.example;
   const rows = Uint32Array.from({ length: table.rowCount }, (_, row) => row);
-  const answer: FindingTable = finding.find(book, table, rows, by, choicesOf(finding, options));
+  const answer: FindingTable = finding.find(book, table, rows, by, choicesOf(finding, options, exampleResamples));
   const results = findingResults(answer, table);
   const keys = answer.columns.map(({ kind, name }) => kind === 'text' || by.includes(name));
   const heads = Math.max(1, keys.indexOf(false) === -1 ? keys.length : keys.indexOf(false));
@@ -100,6 +105,11 @@ function statisticElements({ name, gives, formula, source, example }: StatisticA
 /** One finding of each name: those that are there once for every table are told once. */
 function toldFindings(): readonly Finding[] {
   return findings.filter(({ name }, at) => findings.findIndex((finding) => finding.name === name) === at);
+}
+
+/** The same page with the style and the script that a server's policy must let in. */
+export function methodsReference(): { readonly html: string; readonly style: string; readonly script: string } {
+  return { html: methodsPage(), style: pageStyle(words.title), script: pageScript };
 }
 
 /** Every finding's and every statistic's account as a page, made from the objects that compute them; the same bytes always. */

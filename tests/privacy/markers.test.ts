@@ -100,6 +100,7 @@ test('no byte of a page holds it, unpacked or not', () => {
   const pages = filesBelow(at('pages'));
   expect(pages.map((path) => path.split('/').at(-1)).sort()).toEqual([
     'language.html',
+    'methods.html',
     'record-quality.html',
     'season.html',
   ]);
