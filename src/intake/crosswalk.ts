@@ -68,11 +68,32 @@ export interface FieldRule {
   readonly anyCase: boolean;
 }
 
+/** How a cell that names several parts tells of one of them; values are given by their keys in the fold. */
+export interface FoldList {
+  /** What stands between the parts named. */
+  readonly between: string;
+  /** The part that each text names. */
+  readonly texts: ReadonlyMap<string, string>;
+  /** Texts that say that no part is meant. */
+  readonly none: ReadonlySet<string>;
+  readonly named: string;
+  readonly otherwise: string;
+  /** For a part that was not named and that the craft cannot carry. */
+  readonly absent: string;
+  readonly blank: string;
+  /** The part told of. */
+  readonly part: string;
+}
+
 /** The part that a column of a wide checklist records. */
 export interface FoldColumn {
   readonly column: string;
   readonly component: string;
   readonly side: string;
+  /** Whether a file may lack the column. */
+  readonly isOptional: boolean;
+  /** How the part is found in a cell that names several; null where the column is its own. */
+  readonly list: FoldList | null;
 }
 
 /** A checklist with a column a part: each row gives as many records of another table. */

@@ -1,7 +1,8 @@
 import { carriersOf, craftKind } from './carriers.js';
 import { trimmedEnd, trimmedStart } from './cell.js';
-import type { Fold } from './crosswalk.js';
+import type { Fold, FoldList } from './crosswalk.js';
 import type { Draft } from './draft.js';
+import { saidInList } from './fold-list.js';
 import { Interner } from './interner.js';
 import type { Saying } from './remark.js';
 import { sayingOf } from './rules/saying-of.js';
@@ -14,8 +15,8 @@ export class FoldCells {
   readonly #draft: Draft;
   readonly #fold: Fold;
   readonly #raw = new Interner();
-  /** By the text's number: the value's place from 1; 0 for a text that is none of them. */
-  readonly #valueOf: number[] = [0];
+  /** By column, then by the text's number: the value's place from 1; 0 for none known. Lists have each their own. */
+  readonly #known: readonly number[][];
   readonly #places = new Map<string, number>();
   /** By the value's place: whether the part was looked at, and so must be there. */
   readonly #looked: readonly boolean[];
@@ -23,6 +24,10 @@ export class FoldCells {
   readonly #contradicts: readonly boolean[];
   readonly #carriers: readonly Uint8Array[];
   readonly #missing: ReadonlySet<string>;
+  /** By column: the place of what a list says of a part that it does not name; 0 for a column that is no list. */
+  readonly #unnamed: readonly number[];
+  /** By column: the place of what is said of such a part that the craft cannot carry. */
+  readonly #absent: readonly number[];
 
   constructor(draft: Draft, fold: Fold, missing: readonly string[]) {
     this.#draft = draft;
@@ -35,20 +40,33 @@ export class FoldCells {
     const found = values.map(([, said]) => said.has('finding') && said.get('state') !== 'fouled');
     this.#contradicts = [false, ...found];
     this.#carriers = fold.columns.map(({ component }) => carriersOf(component));
+    const shared: number[] = [];
+    this.#known = fold.columns.map(({ list }) => (list === null ? shared : []));
+    this.#unnamed = fold.columns.map(({ list }) => (list === null ? 0 : this.#places.get(list.otherwise)!));
+    this.#absent = fold.columns.map(({ list }) => (list === null ? 0 : this.#places.get(list.absent)!));
   }
 
   /** Puts what the cell of that folded column says; false where it says nothing known. */
   read(column: number, bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): boolean {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const raw = this.#raw.codeOf(bytes, start, trimmedEnd(bytes, start, cellEnd));
-    if (raw === this.#valueOf.length) {
-      const text = this.#raw.textOf(raw);
-      const empty = this.#missing.has(text) ? this.#places.get('') : undefined;
-      this.#valueOf.push(this.#places.get(text) ?? empty ?? 0);
+    const known = this.#known[column]!;
+    let value = known[raw];
+    if (value === undefined) {
+      value = this.#placeOf(this.#raw.textOf(raw), this.#fold.columns[column]!.list);
+      known[raw] = value;
     }
-    const value = this.#valueOf[raw]!;
     this.#draft.folded[row * this.#fold.columns.length + column] = value;
     return value !== 0;
+  }
+
+  #placeOf(text: string, list: FoldList | null): number {
+    const isMissing = this.#missing.has(text);
+    if (list !== null) {
+      const said = saidInList(list, isMissing ? '' : text);
+      return said === null ? 0 : this.#places.get(said)!;
+    }
+    return this.#places.get(text) ?? (isMissing ? this.#places.get('') : undefined) ?? 0;
   }
 
   /** The folded columns in which the row names a finding on a part that it does not call fouled. */
@@ -59,7 +77,10 @@ export class FoldCells {
     return columns.filter((column) => this.#contradicts[this.#draft.folded[row * width + column]!]);
   }
 
-  /** The folded columns in which the row says it looked at a part that its craft cannot have. */
+  /**
+   * The folded columns in which the row says it looked at a part that its craft cannot have. One that a list does not name
+   * becomes absent instead.
+   */
   impossibleParts(row: number): readonly number[] {
     const type = this.#draft.columns.get('watercraft_type')?.values[row] ?? 0;
     const drive = this.#draft.columns.get('drive')?.values[row] ?? 0;
@@ -68,7 +89,9 @@ export class FoldCells {
     const impossible: number[] = [];
     for (let column = 0; column < width; column++) {
       const value = this.#draft.folded[row * width + column]!;
-      if (this.#looked[value] && this.#carriers[column]![kind] === 0) impossible.push(column);
+      if (!this.#looked[value] || this.#carriers[column]![kind] === 1) continue;
+      if (value === this.#unnamed[column]) this.#draft.folded[row * width + column] = this.#absent[column]!;
+      else impossible.push(column);
     }
     return impossible;
   }

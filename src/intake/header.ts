@@ -19,7 +19,7 @@ function loose(name: string): string {
 }
 
 /** The crosswalk's name for a heading; the heading itself where the crosswalk has none. */
-function namesOf(rule: FileRule): (heading: string) => string {
+export function columnNames(rule: FileRule): (heading: string) => string {
   if (!rule.dialect.looseHeadings) return (heading) => heading;
   const byLoose = new Map(rule.columns.map((column) => [loose(column), column]));
   return (heading) => byLoose.get(loose(heading)) ?? heading;
@@ -28,7 +28,7 @@ function namesOf(rule: FileRule): (heading: string) => string {
 /** Whether a row holds more than half of the columns that the crosswalk names, and so is the header looked for. */
 export function isHeader(cells: readonly string[], rule: FileRule): boolean {
   const named = new Set(rule.columns);
-  const nameOf = namesOf(rule);
+  const nameOf = columnNames(rule);
   const found = new Set(cells.map((cell) => nameOf(cell.trim())).filter((name) => named.has(name)));
   return found.size * 2 > named.size;
 }
@@ -66,7 +66,7 @@ export function readHeader(file: string, line: number, cells: readonly string[],
   const stop = (code: string, column: number | null, seen: string, wanted: string, remedy: string) =>
     problems.push({ code, severity: 'stops', place: inTable(file, line, column, null), seen, wanted, remedy });
   const named = new Set(rule.columns);
-  const nameOf = namesOf(rule);
+  const nameOf = columnNames(rule);
   const names = headings.map(nameOf);
   if (!names.some((name) => named.has(name))) {
     // Without one known heading the line is taken for a row, whose cells may be private and are not shown.

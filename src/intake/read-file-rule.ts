@@ -162,7 +162,7 @@ export function readFileRule(
     constantsNode === undefined ? new Map<string, string | number>() : readConstants(yaml, constantsNode, table);
   const foldNode = at('fold');
   const fold = foldNode === undefined ? null : readFold(yaml, foldNode, table);
-  for (const { column } of fold?.columns ?? []) {
+  for (const column of new Set(fold?.columns.map((entry) => entry.column))) {
     if (!gathered.columns.includes(column)) gathered.columns.push(column);
     else yaml.complain('twice', foldNode!, column, 'one use for each column', 'Name it under columns or under fold.');
   }

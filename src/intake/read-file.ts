@@ -3,7 +3,8 @@ import { AsideTexts } from './aside-texts.js';
 import type { FileRule } from './crosswalk.js';
 import { Draft } from './draft.js';
 import { findHeader } from './find-header.js';
-import { type Header, readHeader } from './header.js';
+import { fittedRule, problemsOfFold } from './fitted-rule.js';
+import { columnNames, type Header, readHeader } from './header.js';
 import { lastRowsFrom } from './last-rows.js';
 import { type LeftOutRow, lastRowsLeftOut } from './leave-out.js';
 import type { MendedRow } from './mending/mending.js';
@@ -94,7 +95,8 @@ function noRows(): RowsRead {
 
 /** Reads one exported file, row by row, into a draft; what is wrong with a row is remarked and the reading goes on. */
 export async function readFile(request: ReadingRequest): Promise<FileReading> {
-  const { file, rule } = request;
+  const { file } = request;
+  let { rule } = request;
   const problems: Problem[] = [];
   let source: TextSource | null = null;
   let draft = new Draft(rule.table, request.place, 0, rule.fields, rule.fold);
@@ -112,28 +114,31 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     source = await openSource(request.from, file, rule, request.chunk);
     // Offsets are of the text, whose letters may take up to three bytes for one of the file.
     const textSize = rule.dialect.encoding === 'utf-8' ? source.size : source.size * 3;
-    draft = new Draft(rule.table, request.place, textSize, rule.fields, rule.fold);
     const scanner = new RecordScanner(rule.dialect, request.chunk);
     const found = await findHeader(request, scanner, source);
+    const named = new Set(found.cells.map(columnNames(rule)));
+    rule = fittedRule(rule, (column) => named.has(column));
+    draft = new Draft(rule.table, request.place, textSize, rule.fields, rule.fold);
     const { header, headings, problems: headerProblems } = readHeader(file, found.line, found.cells, rule);
-    problems.push(...headerProblems);
+    problems.push(...headerProblems, ...problemsOfFold(rule, file, found.line));
     if (problems.length > 0) return await done(header, headings, noRows());
 
     const last = lastRowsLeftOut(rule);
-    const lastFrom = last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom(request, headings.length, last);
+    const lastFrom =
+      last === 0 ? Number.POSITIVE_INFINITY : await lastRowsFrom({ ...request, rule }, headings.length, last);
     const known = { header, headings, bytes: found.bytes, lastFrom };
     // Which row is at a line is known only to whoever reads from the beginning.
     const ranges = request.mended.length > 0 ? null : request.ranges;
     if (ranges !== null && source instanceof PlainFile && source.size - scanner.offset > ranges.length) {
       const place = { size: source.size, offset: scanner.offset, line: scanner.nextLine };
       const stamp = await source.stamp();
-      const { fingerprint, ...rows } = await readInRanges(request, ranges, known, place, draft);
+      const { fingerprint, ...rows } = await readInRanges({ ...request, rule }, ranges, known, place, draft);
       if ((await source.stamp()) !== stamp) problems.push(changed(file));
       return { ...(await done(header, headings, rows)), fingerprint };
     }
     const text = source;
     const progress = (read: number) => request.progress(read, text.done, text.size);
-    const rows = await readRows(request, known, scanner, text, draft, progress);
+    const rows = await readRows({ ...request, rule }, known, scanner, text, draft, progress);
     request.progress(rows.read, source.size, source.size);
     return await done(header, headings, rows);
   } catch (error) {

@@ -1,14 +1,12 @@
 import type { Node } from 'yaml';
-import { side } from '../record/codes.js';
-import { components } from '../record/components.js';
 import { fieldOf, type TableDefinition } from '../record/field.js';
 import { tables } from '../record/tables.js';
 import type { Fold, FoldColumn } from './crosswalk.js';
 import { readTarget } from './read-code-map.js';
+import { type ReadSaid, readFoldLists } from './read-fold-lists.js';
+import { readFoldNames } from './read-fold-names.js';
+import { readPart } from './read-part.js';
 import type { YamlDocument } from './yaml-document.js';
-
-const sides = side.codes.map(({ code }) => code);
-const componentNames = components.map(({ component }) => component);
 
 function foldableTables(parent: TableDefinition): readonly TableDefinition[] {
   return tables.filter((table) => {
@@ -26,46 +24,52 @@ function readColumns(yaml: YamlDocument, node: Node): readonly FoldColumn[] {
   const columns: FoldColumn[] = [];
   const taken = new Map<string, string>();
   for (const { key, keyNode, value } of yaml.entries(node, 'the folded columns')) {
-    const settings = yaml.settings(value, `the column ${key}`, ['component', 'side'], ['component']);
-    const componentNode = settings.get('component');
-    const component = componentNode === undefined ? null : yaml.text(componentNode, 'a component');
-    const sideNode = settings.get('side');
-    const sideName = sideNode === undefined ? 'none' : yaml.word(sideNode, 'a side', sides);
-    if (component === null || sideName === null) continue;
-    if (!componentNames.includes(component)) {
-      yaml.complainOfName('unknown-code', componentNode!, component, 'a part of the catalogue', componentNames);
-      continue;
-    }
-    const part = `${component}, ${sideName}`;
+    const read = readPart(yaml, value, `the column ${key}`);
+    if (read === null) continue;
+    const part = `${read.component}, ${read.side}`;
     const earlier = taken.get(part);
     if (earlier !== undefined) {
       yaml.complain('twice', keyNode, key, `one column for ${part}`, `The column ${earlier} records it already.`);
       continue;
     }
     taken.set(part, key);
-    columns.push({ column: key, component, side: sideName });
+    columns.push({ ...read, column: key.trim(), isOptional: false, list: null });
   }
   return columns;
 }
 
-function readValues(yaml: YamlDocument, node: Node, table: TableDefinition): Fold['values'] {
+/** Reads what a mark says of a part, as fields of the folded record. */
+function saidReader(yaml: YamlDocument, table: TableDefinition): ReadSaid {
   const said = table.fields.filter(({ name, type }) => type === 'code' && name !== 'component' && name !== 'side');
   const names = said.map(({ name }) => name);
-  const values = new Map<string, ReadonlyMap<string, string>>();
-  for (const { key, value } of yaml.entries(node, 'the values of the folded cells')) {
+  return (node, what) => {
     const fields = new Map<string, string>();
-    for (const [name, target] of yaml.settings(value, `the value "${key}"`, names, ['state'])) {
+    for (const [name, target] of yaml.settings(node, what, names, ['state'])) {
       const code = readTarget(yaml, target, fieldOf(table, name)!);
       if (code !== null) fields.set(name, code);
     }
-    values.set(key.trim(), fields);
-  }
-  return values;
+    return fields;
+  };
 }
+
+function complainOfParts(yaml: YamlDocument, node: Node, columns: readonly FoldColumn[]): void {
+  const taken = new Map<string, FoldColumn>();
+  for (const column of columns) {
+    const part = `${column.component}, ${column.side}`;
+    const earlier = taken.get(part);
+    // Of columns that a file may lack, only one may be there; that is seen at its header.
+    if (earlier !== undefined && earlier.column !== column.column && !earlier.isOptional && !column.isOptional) {
+      yaml.complain('twice', node, column.column, `one column for ${part}`, `${earlier.column} records it already.`);
+    }
+    taken.set(part, column);
+  }
+}
+
+const known = ['table', 'columns', 'names', 'components', 'sides', 'lists', 'values'];
 
 /** How a wide checklist is folded into records of another table; null where its table cannot be one. */
 export function readFold(yaml: YamlDocument, node: Node, parent: TableDefinition): Fold | null {
-  const settings = yaml.settings(node, 'fold', ['table', 'columns', 'values'], ['table', 'columns', 'values']);
+  const settings = yaml.settings(node, 'fold', known, ['table']);
   const foldable = foldableTables(parent);
   const tableNode = settings.get('table');
   const name = tableNode === undefined ? null : yaml.text(tableNode, 'a table');
@@ -75,8 +79,29 @@ export function readFold(yaml: YamlDocument, node: Node, parent: TableDefinition
     yaml.complainOfName('unknown-table', tableNode, name, `a checklist that belongs to ${parent.name}`, known);
   }
   const columnsNode = settings.get('columns');
-  const columns = columnsNode === undefined ? [] : readColumns(yaml, columnsNode);
+  const listsNode = settings.get('lists');
   const valuesNode = settings.get('values');
-  if (table === null || valuesNode === undefined) return null;
-  return { table, columns, values: readValues(yaml, valuesNode, table) };
+  const hasMarks = columnsNode !== undefined || settings.has('names');
+  if (!hasMarks && listsNode === undefined) {
+    yaml.complain('missing-setting', node, '', 'columns, names or lists of fold', 'Say which columns hold the parts.');
+  }
+  if (hasMarks && valuesNode === undefined) {
+    yaml.complain('missing-setting', node, '', 'the setting values of fold', 'Say what each mark means.');
+  }
+  if (table === null) return null;
+  const readSaid = saidReader(yaml, table);
+  const values = new Map<string, ReadonlyMap<string, string>>();
+  for (const { key, value } of valuesNode === undefined
+    ? []
+    : yaml.entries(valuesNode, 'the values of the folded cells')) {
+    values.set(key.trim(), readSaid(value, `the value "${key}"`));
+  }
+  const lists = listsNode === undefined ? null : readFoldLists(yaml, listsNode, readSaid);
+  const columns = [
+    ...(columnsNode === undefined ? [] : readColumns(yaml, columnsNode)),
+    ...readFoldNames(yaml, settings),
+    ...(lists?.columns ?? []),
+  ];
+  complainOfParts(yaml, node, columns);
+  return { table, columns, values: new Map([...values, ...(lists?.values ?? [])]) };
 }

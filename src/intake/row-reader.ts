@@ -209,6 +209,8 @@ export class RowReader {
     for (let column = 0; column < foldAt.length; column++) {
       const position = foldAt[column]!;
       if (fold.read(column, cells, starts[position]!, ends[position]!, row)) continue;
+      // A cell that names several parts is read once for each, and remarked on once.
+      if (column > 0 && foldAt[column - 1] === position) continue;
       this.#remarks.add(row, position, {
         code: 'unknown-code',
         reason: 'none of the known marks of the checklist',

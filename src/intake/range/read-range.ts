@@ -1,6 +1,7 @@
 import { open } from 'node:fs/promises';
 import type { FileRule } from '../crosswalk.js';
 import { Draft } from '../draft.js';
+import { fittedRule } from '../fitted-rule.js';
 import { Texts } from '../key-space.js';
 import { type KnownHeader, readRows } from '../read-rows.js';
 import { RecordScanner } from '../record-scanner.js';
@@ -33,10 +34,11 @@ export interface RangeRules {
 /** Reads the rows of one range, its texts numbered for itself alone. */
 export async function readRange(
   task: RangeTask,
-  { rule, key, clockOf }: RangeRules,
+  { rule: whole, key, clockOf }: RangeRules,
   progress: (rows: number, bytes: number) => void,
 ): Promise<PackedRange> {
   const { path, size, from, to, zones } = task;
+  const rule = fittedRule(whole, (column) => task.header.header.has(column));
   const handle = await open(path, 'r');
   try {
     const start = task.isRowStart ? from : await lineStart(handle, from, size);

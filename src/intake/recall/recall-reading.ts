@@ -2,6 +2,7 @@ import type { TableName } from '../../record/field.js';
 import { AsideTexts } from '../aside-texts.js';
 import { Draft } from '../draft.js';
 import type { Task } from '../find-exports.js';
+import { fittedRule } from '../fitted-rule.js';
 import type { Texts } from '../key-space.js';
 import type { FileReading } from '../read-file.js';
 import { Remarks } from '../remarks.js';
@@ -22,7 +23,8 @@ export class Recall {
 
   /** The reading of a file as the crosswalks read it then, before its rows are held against those of other files. */
   reading(past: PastReading, task: Task, place: number): FileReading {
-    const { rule } = task;
+    const header = new Map(past.header);
+    const rule = fittedRule(task.rule, (column) => header.has(column));
     const draft = new Draft(rule.table, place, Number.MAX_SAFE_INTEGER, rule.fields, rule.fold);
     const names = new Set([...rule.fields.map(({ field }) => field.name), ...rule.constants.keys()]);
     const fields = [...names].map((name) => rule.table.fields.find((field) => field.name === name)!);
@@ -45,7 +47,7 @@ export class Recall {
       crosswalk: past.crosswalk,
       rule,
       fingerprint: past.fingerprint,
-      header: new Map(past.header),
+      header,
       headings: past.headings,
       draft,
       read: past.read,
