@@ -6,6 +6,7 @@ import { programVersion } from './program-version.js';
 const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
 
   rampbook import CROSSWALK... --from EXPORTS --store STORE   read the exports, check every cell, keep what is sound
+  rampbook draft FILE... --to CROSSWALK                       draft a crosswalk from exports, for a person to review
   rampbook rules [CODE...]                                    say what every kind of problem means, and its remedy
   rampbook report NOTEBOOK... --store STORE --to FOLDER       compute notebooks and write them as pages
   rampbook evaluate NOTEBOOK --store STORE --json             compute a notebook and print every figure and sheet
@@ -60,6 +61,26 @@ export async function program(words: readonly string[]): Promise<number> {
     .action(async (crosswalks: string[], options) => {
       const { importCommand } = await import('./import.js');
       exitCode = await importCommand({ crosswalks, ...options });
+    });
+  command
+    .command('draft')
+    .summary('draft a crosswalk from exported files')
+    .description(
+      'Looks at the headings and at a bounded part of the rows of exported files, and drafts a crosswalk for a person to review:\n' +
+        'for each column its field, how dates are written, what codes stand for, its unit, and what is private, with how sure\n' +
+        'that is and why. What a person must decide stands under "open", and the crosswalk refuses to import until it is\n' +
+        'answered. A file that is there already is never overwritten.',
+    )
+    .argument('<file...>', 'exported files; a folder, archive or workbook stands for all the files in it')
+    .requiredOption('--to <file>', 'the crosswalk to write, such as lakes.crosswalk.yaml')
+    .option(
+      '--from <folder>',
+      'the folder of exports that paths in the crosswalk start from; else the one all files share',
+    )
+    .addHelpText('after', '\nExample:\n  rampbook draft exports/lakes/*.csv --from exports --to lakes.crosswalk.yaml')
+    .action(async (files: string[], options) => {
+      const { draftCommand } = await import('./draft.js');
+      exitCode = await draftCommand({ files, ...options });
     });
   command
     .command('rules')

@@ -115,7 +115,11 @@ export function readCrosswalk(
     filesNode === undefined
       ? []
       : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item, choices, aliases.aliases) ?? []);
-  if (yaml.problems.length > 0) return { crosswalk: null, problems: yaml.problems };
+  if (yaml.problems.length > 0) {
+    // What else is wrong with a draft mostly follows from what is not decided yet.
+    const open = yaml.problems.filter(({ code }) => code === 'crosswalk-open-question');
+    return { crosswalk: null, problems: open.length > 0 ? open : yaml.problems };
+  }
   const fingerprint = createHash('sha256').update(text, 'utf8').digest('hex');
   return {
     crosswalk: {

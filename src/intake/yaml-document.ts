@@ -115,11 +115,12 @@ export class YamlDocument {
     });
   }
 
-  /** The settings of a map by name; unknown ones are problems, and missing ones among the `needed`. */
+  /** The settings of a map by name; unknown ones are problems, missing ones among the `needed`, and open questions. */
   settings(node: Node | null, what: string, known: readonly string[], needed: readonly string[]): Map<string, Node> {
     const found = new Map<string, Node>();
     for (const { key, keyNode, value } of this.entries(node, what)) {
       if (known.includes(key)) found.set(key, value);
+      else if (key === 'open') this.#askAll(keyNode, value);
       else this.complainOfName('unknown-setting', keyNode, key, `a setting of ${what}`, known);
     }
     if (this.isMapOrNull(node)) {
@@ -129,6 +130,16 @@ export class YamlDocument {
       }
     }
     return found;
+  }
+
+  /** Each question that a draft left open is a problem at its own line. */
+  #askAll(keyNode: Node, value: Node): void {
+    const list = this.resolved(value);
+    for (const item of isSeq(list) ? (list.items as Node[]) : [value]) {
+      const question = this.#scalarText(item) ?? '';
+      const remedy = 'Decide, change the lines beside it, and take the entry under open away.';
+      this.complain('open-question', item === value ? keyNode : item, question, 'an answer by a person', remedy);
+    }
   }
 
   isMapOrNull(node: Node | null): boolean {

@@ -7,6 +7,7 @@ import { type ImportResult, importExports } from '../../src/intake/import-export
 import type { NumberColumn, TextColumn } from '../../src/record/column.js';
 import { numberAt, textAt } from '../../src/record/column.js';
 import type { TableName } from '../../src/record/field.js';
+import { compareDraft } from '../intake/draft/compare-draft.js';
 
 const home = new URL('../../datasets/quillwater/', import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), 'quillwater-import-'));
@@ -99,6 +100,20 @@ describe('the imported demo', () => {
     const places = (lines: typeof noted) => lines.map(({ file, line }) => `${file}:${line}`).sort();
     expect(places(noted)).toEqual(places(without));
     expect(noted.length).toBeGreaterThan(0);
+  });
+
+  // Measured when this was written: 192 of 193 columns, all 23 date patterns, and of 256 codes 183 right, 73 left open.
+  // The words that drafts know headings by were gathered with this demo at hand; see draft.test.ts for one that was not.
+  test('is drafted as its crosswalks say, for nearly every column and with no code told wrong', async () => {
+    const agreements = await Promise.all(
+      ['lakes', 'roads', 'office'].map((name) => compareDraft(folder, join(home, `${name}.crosswalk.yaml`), [name])),
+    );
+    const sum = (count: (one: (typeof agreements)[number]) => number) =>
+      agreements.reduce((total, one) => total + count(one), 0);
+    expect(sum(({ right }) => right) / sum(({ columns }) => columns)).toBeGreaterThanOrEqual(0.95);
+    expect(agreements.flatMap(({ wrong }) => wrong)).toEqual([]);
+    expect(sum(({ patterns }) => patterns[0])).toBe(sum(({ patterns }) => patterns[1]));
+    expect(sum(({ codes }) => codes[1])).toBe(0);
   });
 
   test('counts inspections as the generator does', () => {

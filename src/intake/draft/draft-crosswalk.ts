@@ -1,0 +1,64 @@
+import { type Problem, wholeFile } from '../../problem/problem.js';
+import { filesBelow } from '../exported-files.js';
+import { SourceError } from '../source/text-source.js';
+import { fileKinds } from './file-kinds.js';
+import type { FileProposal } from './proposal.js';
+import { proposeFile, zoneOf } from './propose-file.js';
+import { readSample } from './read-sample.js';
+import type { Sample } from './sample.js';
+import { writeDraft } from './write-draft.js';
+
+/** A crosswalk drafted from exports, or the problems for which there is none. */
+export type DraftedCrosswalk =
+  | { readonly text: string; readonly files: readonly FileProposal[] }
+  | { readonly problems: readonly Problem[] };
+
+function notFound(file: string, from: string): Problem {
+  return {
+    code: 'no-such-file',
+    severity: 'stops',
+    place: wholeFile(file),
+    seen: 'no file',
+    wanted: `an exported file below ${from}`,
+    remedy: 'Look at the path.',
+  };
+}
+
+/** The files meant by a path: itself, or what lies in the folder, archive or workbook of that name. */
+function meant(path: string, below: readonly string[]): readonly string[] {
+  return below.filter((file) => file === path || path === '' || file.startsWith(`${path}/`));
+}
+
+/**
+ * A crosswalk for exported files, drafted from a bounded part of each. The paths lie below the folder of exports; a folder,
+ * archive or workbook stands for all the files in it.
+ */
+export async function draftCrosswalk(from: string, paths: readonly string[], name: string): Promise<DraftedCrosswalk> {
+  const below = (await filesBelow(from)) ?? [];
+  const problems: Problem[] = [];
+  const files = new Set<string>();
+  for (const path of paths) {
+    const found = meant(path, below);
+    if (found.length === 0) problems.push(notFound(path, from));
+    for (const file of found) files.add(file);
+  }
+  const samples: Sample[] = [];
+  for (const file of problems.length > 0 ? [] : files) {
+    try {
+      const sample = await readSample(from, file);
+      if (sample.headings.length > 0) samples.push(sample);
+      else {
+        const remedy = 'Leave the file out, or export it again.';
+        problems.push({ ...notFound(file, from), code: 'empty-file', seen: 'no header', wanted: 'a header', remedy });
+      }
+    } catch (mistake) {
+      if (!(mistake instanceof SourceError)) throw mistake;
+      problems.push({ ...mistake.fault, severity: 'stops', place: wholeFile(file) });
+    }
+  }
+  if (problems.length > 0) return { problems };
+  const kinds = fileKinds(samples);
+  const zone = zoneOf(kinds);
+  const proposals = kinds.map((kind) => proposeFile(kind, zone));
+  return { text: writeDraft(name, proposals), files: proposals };
+}

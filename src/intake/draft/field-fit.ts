@@ -1,0 +1,133 @@
+import type { Field, TableDefinition } from '../../record/field.js';
+import { isTimeZone } from '../time-zone.js';
+import { type CodeMatch, matchCodes } from './code-match.js';
+import { type ColumnProfile, shareOf } from './column-profile.js';
+import { type DateOrder, dateOrderOf } from './date-order.js';
+import { phrasesOf } from './field-words.js';
+import { likeness, wordsOf } from './heading.js';
+import { guessUnit, type UnitGuess } from './unit-guess.js';
+
+/** How well a column fits a field: `heading` from 0 to 1, `values` from −1 (cannot be) to 1 (say so themselves). */
+export interface FieldFit {
+  readonly heading: number;
+  readonly values: number;
+  /** What the values show, as a clause. */
+  readonly shows: string;
+  readonly order: DateOrder | null;
+  readonly unit: UnitGuess | null;
+  readonly match: CodeMatch | null;
+}
+
+/** A column with what was found out about it once, whatever field it may fill. */
+export interface KnownColumn {
+  readonly profile: ColumnProfile;
+  readonly order: DateOrder | null;
+  readonly decimal: 'point' | 'comma';
+}
+
+/** What can be known of a column before a field is thought of. */
+export function knownColumn(profile: ColumnProfile, decimal: 'point' | 'comma'): KnownColumn {
+  return { profile, order: dateOrderOf(profile), decimal };
+}
+
+type Shown = Omit<FieldFit, 'heading'>;
+const nothing = { order: null, unit: null, match: null };
+const cannot = (shows: string): Shown => ({ ...nothing, values: -1, shows });
+const percent = (share: number): string => `${Math.floor(share * 100)} %`;
+
+function numbersOf({ profile, decimal }: KnownColumn): readonly number[] {
+  const form = decimal === 'comma' ? /^-?\d+(?:,\d+)?$/u : /^-?\d+(?:\.\d+)?$/u;
+  return profile.values
+    .filter(([text]) => form.test(text))
+    .flatMap(([text, times]) => Array.from({ length: Math.min(times, 50) }, () => Number(text.replace(',', '.'))));
+}
+
+function fitNumber(field: Field & { type: 'number' | 'integer' }, column: KnownColumn): Shown {
+  const form = column.decimal === 'comma' ? /^-?\d+(?:,\d+)?$/u : /^-?\d+(?:\.\d+)?$/u;
+  const share = shareOf(column.profile, (text) => form.test(text));
+  if (share < 0.8) return cannot('not numbers');
+  const numbers = numbersOf(column);
+  const unit = guessUnit(column.profile.heading, numbers, field);
+  if (unit === null) return cannot(`numbers beyond ${field.least} to ${field.most} ${field.unit}`);
+  if (field.type === 'integer' && numbers.some((number) => !Number.isInteger(number))) return cannot('fractions');
+  const shows = `${percent(share)} are numbers that can be ${unit.unit}`;
+  return { ...nothing, unit, values: unit.isTold && unit.unit !== field.unit ? 0.6 : 0.4, shows };
+}
+
+function fitDate(field: Field, { profile, order }: KnownColumn): Shown {
+  if (order === null) return cannot('no dates');
+  if (order.hasTime !== (field.type === 'instant')) return cannot(order.hasTime ? 'dates with times' : 'dates only');
+  return {
+    ...nothing,
+    order,
+    values: 0.7,
+    shows: `${percent(order.share)} of ${profile.filled} read as ${order.pattern}`,
+  };
+}
+
+const isShort = (text: string): boolean => text.length <= 6;
+
+function fitCodes(field: Field & { type: 'code' }, { profile, order }: KnownColumn): Shown {
+  const match = order === null ? matchCodes(profile, field.codes) : null;
+  if (match === null) return cannot('too many different texts for codes');
+  const known = match.plain + match.short * 0.6;
+  const numbered = profile.values.every(([text]) => /^\d+$/u.test(text));
+  // Numbers in the place of codes say nothing for the field, and nothing against it.
+  if (numbered && match.plain < 0.5 && profile.values.length <= field.codes.codes.length + 2) {
+    return { ...nothing, match, values: 0, shows: `${profile.values.length} numbers in the place of codes` };
+  }
+  const left = match.rare === 0 ? '' : `; ${match.rare} rarer texts are left out: slips, or codes to add`;
+  const shows = `${percent(match.plain + match.short)} are or shorten codes of "${field.codes.name}"${left}`;
+  // A few short texts may be codes that nobody can read off; the heading must tell.
+  const mayBeCodes = match.codes.size <= field.codes.codes.length + 2 && [...match.codes.keys()].every(isShort);
+  // Yes and no answer any question, so that they never tell the field by themselves.
+  const most = field.codes.name === 'yes or no' ? 0.6 : 1;
+  return { ...nothing, match, values: Math.min(most, Math.max(known * 1.6 - 0.6, mayBeCodes ? -0.4 : -1)), shows };
+}
+
+function fitText(table: TableDefinition, field: Field, { profile, order }: KnownColumn): Shown {
+  if (order !== null) return cannot('dates');
+  if (field.name === 'time_zone') {
+    const share = shareOf(profile, (text) => text.includes('/') && isTimeZone(text));
+    return share >= 0.8 ? { ...nothing, values: 1, shows: 'names of time zones' } : cannot('no time zones');
+  }
+  if (field.type === 'text' && field.pattern !== undefined) {
+    const form = new RegExp(`^(?:${field.pattern})$`, 'u');
+    const share = shareOf(profile, (text) => form.test(text));
+    return share >= 0.8 ? { ...nothing, values: 0.8, shows: `${percent(share)} are written so` } : cannot('other text');
+  }
+  const isKey = table.key[0] === field.name && table.key.length === 1;
+  if (isKey) {
+    const distinct = profile.values.length / Math.max(1, profile.filled);
+    if (distinct < 0.95) return cannot('texts that repeat');
+    return { ...nothing, values: 0.5, shows: 'a text of its own in every row' };
+  }
+  if (field.name === 'home_region') {
+    const share = shareOf(profile, (text) => /^[A-Z]{2}$/u.test(text));
+    return { ...nothing, values: share >= 0.8 ? 0.6 : -0.3, shows: `${percent(share)} are two letters` };
+  }
+  return { ...nothing, values: 0.2, shows: `${profile.values.length} different texts` };
+}
+
+function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Shown {
+  if (column.profile.filled === 0) return { ...nothing, values: 0, shows: 'no value at all' };
+  switch (field.type) {
+    case 'number':
+    case 'integer':
+      return fitNumber(field, column);
+    case 'date':
+    case 'instant':
+      return fitDate(field, column);
+    case 'code':
+      return fitCodes(field, column);
+    default:
+      return fitText(table, field, column);
+  }
+}
+
+/** How well a column fits a field of a table. */
+export function fitField(table: TableDefinition, field: Field, column: KnownColumn): FieldFit {
+  const words = wordsOf(column.profile.heading);
+  const heading = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
+  return { heading, ...shownFor(table, field, column) };
+}

@@ -1,0 +1,31 @@
+import type { Sample } from './sample.js';
+
+/** The samples of files that are read alike: the same headings in the same dialect. */
+export interface FileKind {
+  readonly patterns: readonly string[];
+  readonly samples: readonly Sample[];
+}
+
+/** One pattern for paths that differ in their digits only, or the paths themselves. */
+function patternsFor(paths: readonly string[]): readonly string[] {
+  if (paths.length === 1) return paths;
+  const cut = paths.map((path) => path.split(/(\d+)/u));
+  const [first] = cut;
+  const isAlike = (other: readonly string[]) =>
+    other.length === first!.length && other.every((part, at) => at % 2 === 1 || part === first![at]);
+  if (!cut.every(isAlike)) return paths;
+  const pattern = first!.map((part, at) => (cut.every((other) => other[at] === part) ? part : '*')).join('');
+  // A star stands for anything within one name, so that it must not reach over a folder.
+  return [pattern.replace(/\*+/gu, '*')];
+}
+
+/** The samples by what they have in common, in the order in which their first file was named. */
+export function fileKinds(samples: readonly Sample[]): readonly FileKind[] {
+  const kinds = new Map<string, Sample[]>();
+  for (const sample of samples) {
+    const { headings, encoding, delimiter, headerLine } = sample;
+    const key = JSON.stringify([headings, encoding, delimiter, headerLine]);
+    kinds.set(key, [...(kinds.get(key) ?? []), sample]);
+  }
+  return [...kinds.values()].map((alike) => ({ patterns: patternsFor(alike.map(({ file }) => file)), samples: alike }));
+}

@@ -1,0 +1,80 @@
+import type { TableDefinition } from '../../record/field.js';
+
+/** How sure a proposal is: `sure` by heading and values, `likely` by one of them, `unsure` where a person must look. */
+export type Sureness = 'sure' | 'likely' | 'unsure';
+
+/** What a text of a column is proposed to stand for; null where a person must say. */
+export type ProposedCodes = ReadonlyMap<string, string | null>;
+
+/** What is proposed for one column, or for several joined into one field. */
+export interface ColumnProposal {
+  readonly column: string;
+  readonly use:
+    | { readonly kind: 'field'; readonly field: string; readonly hashed: boolean }
+    | { readonly kind: 'drop' }
+    | { readonly kind: 'ignore'; readonly reason: string }
+    | { readonly kind: 'undecided' };
+  readonly pattern: string | null;
+  readonly unit: string | null;
+  readonly codes: ProposedCodes | null;
+  readonly sureness: Sureness;
+  readonly why: string;
+  /** What a person must decide before the crosswalk is used. */
+  readonly questions: readonly string[];
+}
+
+/** A field read from a column of dates and one of times. */
+export interface CombineProposal {
+  readonly field: string;
+  readonly columns: readonly [date: string, time: string];
+  readonly pattern: string;
+  readonly sureness: Sureness;
+  readonly why: string;
+  readonly questions: readonly string[];
+}
+
+/** A column of a wide checklist with the part it records. */
+export interface FoldedColumnProposal {
+  readonly column: string;
+  readonly component: string;
+  readonly side: string;
+  readonly sureness: Sureness;
+}
+
+/** What a mark of a wide checklist is proposed to say. */
+export interface FoldedValueProposal {
+  readonly text: string;
+  readonly state: string | null;
+  readonly finding: string | null;
+  readonly times: number;
+}
+
+/** A wide checklist within the rows of a file. */
+export interface FoldProposal {
+  readonly columns: readonly FoldedColumnProposal[];
+  readonly values: readonly FoldedValueProposal[];
+  readonly why: string;
+}
+
+/** What is proposed for the files of one kind. */
+export interface FileProposal {
+  readonly patterns: readonly string[];
+  readonly table: TableDefinition;
+  readonly tableSureness: Sureness;
+  readonly tableWhy: string;
+  readonly encoding: string;
+  readonly delimiter: string;
+  readonly headerLine: number;
+  readonly decimal: 'point' | 'comma';
+  readonly missing: readonly string[];
+  readonly timeZone: string | null;
+  readonly columns: readonly ColumnProposal[];
+  readonly combined: readonly CombineProposal[];
+  readonly fold: FoldProposal | null;
+  /** Required fields that no column gives. */
+  readonly lacking: readonly string[];
+  readonly questions: readonly string[];
+  /** How many rows were looked at, and whether they were all. */
+  readonly rows: number;
+  readonly isWhole: boolean;
+}

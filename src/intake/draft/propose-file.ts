@@ -1,0 +1,117 @@
+import { isTimeZone } from '../time-zone.js';
+import type { Assignment } from './assign-fields.js';
+import { chooseTable } from './choose-table.js';
+import { type ColumnProfile, missingMarks, profilesOf } from './column-profile.js';
+import { fitField, type KnownColumn, knownColumn } from './field-fit.js';
+import type { FileKind } from './file-kinds.js';
+import type { FileProposal } from './proposal.js';
+import { proposeColumn } from './propose-column.js';
+import { proposeCombined } from './propose-combined.js';
+import { proposeFold } from './propose-fold.js';
+
+/** Numbers with a comma where cells are not cut by commas, and none with a point. */
+function decimalOf(profiles: readonly ColumnProfile[], delimiter: string): 'point' | 'comma' {
+  if (delimiter === 'comma') return 'point';
+  const having = (form: RegExp) => profiles.filter(({ values }) => values.some(([text]) => form.test(text))).length;
+  return having(/^-?\d+,\d+$/u) > having(/^-?\d+\.\d+$/u) ? 'comma' : 'point';
+}
+
+/** The one time zone that a column of zones names; null for none, or several. */
+function zoneIn(profiles: readonly ColumnProfile[]): string | null {
+  const zones = profiles.filter(({ values }) => values.length > 0 && values.every(([text]) => isZone(text)));
+  const named = new Set(zones.flatMap(({ values }) => values.map(([text]) => text)));
+  return named.size === 1 ? [...named][0]! : null;
+}
+
+const isZone = (text: string): boolean => text.includes('/') && isTimeZone(text);
+
+/** A column left over that alone can be the one field left over for dates or moments; a person must say whether it is. */
+function byElimination(
+  columns: readonly KnownColumn[],
+  assigned: readonly Assignment[],
+  chosen: ReturnType<typeof chooseTable>,
+  taken: ReadonlySet<string>,
+): readonly Assignment[] {
+  const given = new Set(assigned.map(({ field }) => field));
+  const used = new Set(assigned.map(({ column }) => column));
+  const dated = chosen.table.fields.filter(({ type }) => type === 'date' || type === 'instant');
+  const fields = dated.filter((field) => !given.has(field) && !taken.has(field.name));
+  const left = columns.filter((column) => !used.has(column) && !taken.has(column.profile.heading));
+  return fields.flatMap((field) => {
+    const fitting = left
+      .map((column) => ({ column, field, fit: fitField(chosen.table, field, column) }))
+      .filter(({ fit }) => fit.values >= 0.6);
+    const rivals = fields.filter(({ type }) => type === field.type).length;
+    return fitting.length === 1 && rivals === 1 ? fitting : [];
+  });
+}
+
+/** What is proposed for the files of one kind; `zone` is the zone that other files of the same draft name. */
+export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
+  const [first] = kind.samples;
+  const { headings, encoding, delimiter, headerLine, encodingIsSure } = first!;
+  const rows = kind.samples.flatMap((sample) => sample.rows);
+  const profiles = profilesOf(headings, rows);
+  const fold = proposeFold(profiles);
+  const folded = new Set(fold?.columns.map(({ column }) => column));
+  const decimal = decimalOf(profiles, delimiter);
+  const columns = profiles.filter(({ heading }) => !folded.has(heading)).map((one) => knownColumn(one, decimal));
+  const chosen = chooseTable(first!.file, columns);
+  const { table } = chosen;
+  const given = new Set(chosen.assignments.map(({ field }) => field.name));
+  const combined = proposeCombined(table, columns, given);
+  const joined = new Set(combined.flatMap((one) => [...one.columns, one.field]));
+  const assigned = chosen.assignments.filter(({ column }) => !joined.has(column.profile.heading));
+  const all = [...assigned, ...byElimination(columns, assigned, chosen, joined)];
+  const assignmentOf = new Map(all.map((assignment) => [assignment.column, assignment]));
+  const craftIsFree = !all.some(({ field }) => field.name === 'craft');
+  const names = new Set(table.fields.map(({ name }) => name).filter((name) => name !== 'craft' || craftIsFree));
+  const proposed = columns
+    .filter(({ profile }) => !joined.has(profile.heading))
+    .map((column) => proposeColumn(column, assignmentOf.get(column), names));
+  const used = new Set([
+    ...combined.map(({ field }) => field),
+    ...proposed.flatMap(({ use }) => (use.kind === 'field' ? [use.field] : [])),
+  ]);
+  const lacking = table.fields.filter(({ name, required }) => required === true && !used.has(name));
+  const hasMoments = [...combined, ...proposed].some(({ pattern }) => pattern !== null && /[Hh]/u.test(pattern));
+  const timeZone = zoneIn(profiles) ?? zone;
+  return {
+    patterns: kind.patterns,
+    table,
+    tableSureness: chosen.sureness,
+    tableWhy: chosen.why,
+    encoding,
+    delimiter,
+    headerLine,
+    decimal,
+    missing: ['', ...missingMarks.filter((mark) => rows.some((row) => row.includes(mark)))],
+    timeZone: hasMoments ? timeZone : null,
+    columns: proposed,
+    combined,
+    fold,
+    lacking: lacking.map(({ name }) => name),
+    questions: [
+      ...(chosen.sureness === 'unsure' ? [`Are these rows ${table.name}: ${table.row}?`] : []),
+      ...(encodingIsSure ? [] : ['Are the letters beyond ASCII right as windows-1252? The file does not say.']),
+      ...(hasMoments && timeZone === null
+        ? ['By which clock were these times written? time_zone: America/Denver']
+        : []),
+      ...lacking.map(
+        ({ name, meaning }) =>
+          `No column gives ${name}: ${meaning} Name its column, or say it under constants where it is always the same.`,
+      ),
+      ...(fold === null ? [] : ['What does each mark of the checklist say? Look at values under fold.']),
+    ],
+    rows: rows.length,
+    isWhole: kind.samples.every(({ isWhole }) => isWhole),
+  };
+}
+
+/** The zone that the files of a draft name, where they name one only. */
+export function zoneOf(kinds: readonly FileKind[]): string | null {
+  const zones = kinds.flatMap(({ samples }) =>
+    samples.flatMap(({ headings, rows }) => zoneIn(profilesOf(headings, rows)) ?? []),
+  );
+  return new Set(zones).size === 1 ? zones[0]! : null;
+}
