@@ -1,10 +1,11 @@
-import type { Element } from 'hast';
+import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { choicesOf } from '../finding/choices.js';
 import { exampleBook } from '../finding/example/example-book.js';
-import type { Finding, FindingTable } from '../finding/finding.js';
+import type { Finding, FindingColumn, FindingTable } from '../finding/finding.js';
 import { findings } from '../finding/findings.js';
 import { findingResults } from '../notebook/finding-results.js';
+import { unitInHead } from '../notebook/shown.js';
 import type { Book } from '../record/book.js';
 import type { StatisticAccount } from '../statistic/account/statistic-account.js';
 import { statisticAccounts } from '../statistic/account/statistic-accounts.js';
@@ -39,9 +40,9 @@ function exampleTable(finding: Finding, book: Book): Element[] {
   return [
     tableElement({
       id: anchorOfText('example', nameOf(finding)),
-      caption: words.exampleOf(finding.name, by, words.toldInExample(Object.entries(options))),
+      caption: headed(words.exampleOf(finding.name, by, words.toldInExample(Object.entries(options)))),
       heads,
-      head: answer.columns.map(({ label }, at) => ({ content: headed(label), number: numbers[at]! && !keys[at] })),
+      head: answer.columns.map((column, at) => ({ content: columnHead(column), number: numbers[at]! && !keys[at] })),
       rows: results.slice(0, mostRows).map((cells) =>
         cells.map((cell, at) => {
           const { shownAs } = answer.columns[at]!;
@@ -51,6 +52,12 @@ function exampleTable(finding: Finding, book: Book): Element[] {
     }),
     ...said.map((note) => h('p', { className: ['note'] }, [note])),
   ];
+}
+
+function columnHead({ label, shownAs, unit, kind }: FindingColumn): ElementContent[] {
+  const under = kind === 'text' ? '' : unitInHead(shownAs, unit ?? '');
+  const text: ElementContent = { type: 'text', value: headed(label) };
+  return under === '' ? [text] : [text, h('span', { className: ['small'] }, [under])];
 }
 
 /** A finding's name, told apart from its namesakes by the table it is asked of. */
