@@ -10,6 +10,13 @@ import { sayingOf } from './rules/saying-of.js';
 /** What is said of a part that a craft of this kind does not have. */
 export const impossiblePart: Saying = sayingOf('impossible-part');
 
+/** What is said of a cell of a checklist that holds none of its marks. */
+export const unknownMark: Saying = {
+  code: 'unknown-code',
+  reason: 'none of the known marks of the checklist',
+  remedy: 'Mend the cell, or add the mark to the values under fold in the crosswalk.',
+};
+
 /** Reads the cells of a wide checklist into the draft of the rows they belong to. */
 export class FoldCells {
   readonly #draft: Draft;

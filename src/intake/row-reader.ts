@@ -4,7 +4,7 @@ import { type DatedCell, InstantCell } from './date-cell.js';
 import { describeFault } from './describe-fault.js';
 import type { Draft, DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
-import { FoldCells, impossiblePart } from './fold-cells.js';
+import { FoldCells, impossiblePart, unknownMark } from './fold-cells.js';
 import type { Header } from './header.js';
 import { makeCell, storedCode } from './make-cell.js';
 import { bareCell } from './prepare-cell.js';
@@ -211,11 +211,7 @@ export class RowReader {
       if (fold.read(column, cells, starts[position]!, ends[position]!, row)) continue;
       // A cell that names several parts is read once for each, and remarked on once.
       if (column > 0 && foldAt[column - 1] === position) continue;
-      this.#remarks.add(row, position, {
-        code: 'unknown-code',
-        reason: 'none of the known marks of the checklist',
-        remedy: 'Mend the cell, or add the mark to the values under fold in the crosswalk.',
-      });
+      this.#remarks.add(row, position, unknownMark);
     }
     for (const column of fold.unfouledFindings(row)) {
       this.#addAsSet(row, foldAt[column]!, findingWithoutFouling);

@@ -24,7 +24,9 @@ describe('the table of rules', () => {
   test('has every code that the intake and the store can report', () => {
     const text = sourceOf('intake') + sourceOf('store');
     const plain = [
-      ...text.matchAll(/(?:\bcode: |\b(?:stop|stopped|damaged|refusal|sayingOf)\(\s*)'([a-z]+(?:-[a-z0-9]+)+)'/gu),
+      ...text.matchAll(
+        /(?:\bcode: |\b(?:stop|stopped|damaged|refusal|sayingOf|SourceError)\(\s*)'([a-z]+(?:-[a-z0-9]+)+)'/gu,
+      ),
     ].map(([, code]) => code!);
     const ofCrosswalks = [...text.matchAll(/\bcomplain(?:OfName)?\(\s*'([a-z-]+)'/gu)].map(
       ([, code]) => `crosswalk-${code}`,
