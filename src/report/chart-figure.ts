@@ -7,6 +7,7 @@ import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
 import { anchor } from './anchor.js';
+import { craftChoice } from './craft-choice.js';
 import { downloadLink } from './download.js';
 import { handout } from './handout/handout.js';
 import { problemBox } from './problem-box.js';
@@ -28,7 +29,8 @@ export function chartFigure(
   const drawn =
     sheet === undefined ? { problems: [unknownSheet(request, notebook)] } : drawChart(request, sheet, notebook.file);
   if ('problems' in drawn) return problemFigure(request, drawn.problems);
-  return { element: figureElement(request, drawn.chart, notebook), problems: [] };
+  const figure = figureElement(request, drawn.chart, notebook);
+  return { element: request.kind === 'craft' ? craftChoice(figure, request, notebook) : figure, problems: [] };
 }
 
 function problemFigure(

@@ -100,7 +100,7 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
 }
 
 function shortOf(cell: Result, tooFew: boolean, shownAs: string): string {
-  if (tooFew || cell.kind !== 'number' || cell.value === null) return 'too few looks';
+  if (tooFew || cell.kind !== 'number' || cell.value === null) return 'too few';
   if (cell.value === 0) return 'none';
   return `${showNumber(cell.value, shownAs, cell.unit)}${shownAs.startsWith('percent') ? ' %' : ''}`;
 }

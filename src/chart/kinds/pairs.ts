@@ -10,10 +10,16 @@ import { textWidth } from '../text-width.js';
 /** Each row as a mark at two of its numbers, with the rows high on both named. */
 export const pairs: ChartKind = {
   name: 'pairs',
-  shows: 'Each row as a mark at two of its numbers; the rows at or above the middle of both are filled and named.',
+  shows: 'Each row as a mark at two of its numbers; the rows high on both are filled and named.',
   options: [
     sharedOptions.value,
     { word: 'x', takes: 'column', needed: true, meaning: 'The column of numbers along the bottom.' },
+    {
+      word: 'x-from',
+      takes: 'number',
+      needed: false,
+      meaning: 'Where high begins along the bottom, as shown; without it, at the middle value.',
+    },
   ],
   draw: drawPairs,
 };
@@ -44,7 +50,11 @@ function drawPairs(asked: AskedChart): Drawing | Unfit {
     return value === null || x === null ? [] : [{ name, x: x * scale.times, y: value }];
   });
   if (known.length === 0) return nothingToPair();
-  const middle = { x: middleOf(known.map(({ x }) => x)), y: middleOf(known.map(({ y }) => y)) };
+  const from = asked.settings.get('x-from');
+  const middle = {
+    x: from === undefined ? middleOf(known.map(({ x }) => x)) : Number(from),
+    y: middleOf(known.map(({ y }) => y)),
+  };
   const placed = known.map((one): Pair => ({ ...one, both: one.x >= middle.x && one.y >= middle.y && one.y > 0 }));
   const domain = { x: topOf(known.map(({ x }) => x)) * 1.06, y: topOf(known.map(({ y }) => y)) * 1.04 };
   const reading = [
@@ -52,7 +62,7 @@ function drawPairs(asked: AskedChart): Drawing | Unfit {
       namingColumns(asked)
         .map(({ column }) => column.label)
         .join(' and ') || 'row'
-    }; the dashed lines are the middle values.`,
+    }; ${from === undefined ? 'the dashed lines are the middle values' : `the dashed lines are ${from} and the middle value`}.`,
     `Filled and named, at or above both: ${listed(placed)}.`,
     ...(known.length < points.length
       ? [`${points.length - known.length} of ${points.length} lack one of the two numbers and are not drawn.`]

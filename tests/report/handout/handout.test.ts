@@ -1,0 +1,86 @@
+import { toHtml } from 'hast-util-to-html';
+import { describe, expect, it } from 'vitest';
+import type { ChartRequest, EvaluatedSheet } from '../../../src/notebook/evaluated.js';
+import { components } from '../../../src/record/components.js';
+import { chartFigure } from '../../../src/report/chart-figure.js';
+import { handout } from '../../../src/report/handout/handout.js';
+import { tools, waysToLook } from '../../../src/report/handout/where-to-look.js';
+import { craftRequest, sitesSheet } from '../../chart/craft/craft-sheet.js';
+import { sampleNotebook } from '../sample-notebook.js';
+
+const boat = sitesSheet([
+  ['gimbal area', 6, 900, 0.22],
+  ['outdrive lower unit', 16, 900, 0.05],
+  ['hull below waterline', 18, 900, 0.05],
+  ['bilge', 0, 900, 0.2],
+  ['transducer', 3, 12, 0.05],
+]);
+
+function asked(more: Readonly<Record<string, string>> = {}): ChartRequest {
+  return { ...craftRequest('sterndrive-cruiser', more), kind: 'handout', caption: 'Where to look: cruiser' };
+}
+
+function text(sheet: EvaluatedSheet, more: Readonly<Record<string, string>> = {}): string {
+  const made = handout(asked(more), sheet, sampleNotebook);
+  if ('unfit' in made) throw new Error(JSON.stringify(made.unfit));
+  return toHtml(made.element);
+}
+
+describe('a handout', () => {
+  it('lists parts as the drawing ranks them, with how to look and what the figures say', () => {
+    const rows = [
+      ...text(boat).matchAll(/<tr><td>(\d+)<\/td><th scope="row">([^<]*)<\/th><td>([^<]*)<\/td><td>([^<]*)/g),
+    ];
+    expect(rows.map(([, place, part]) => [place, part])).toEqual([
+      ['1', 'hull below waterline'],
+      ['2', 'outdrive lower unit'],
+      ['3', 'gimbal area'],
+    ]);
+    expect(rows[0]![4]).toBe('45.0 %; 18 of 40; 42.5 to 52.5');
+    expect(rows[2]![3]).toBe(waysToLook['gimbal area']!.look);
+  });
+
+  it('says what makes a part easy to miss, and names the skipped parts that are not in its list', () => {
+    const html = text(boat);
+    expect(html).toMatch(/gimbal area.*skipped on 22\.0 %; hidden/);
+    expect(html).toContain('<strong>Often skipped, and easily missed:</strong>bilge');
+  });
+
+  it('leaves out parts with too few looks, and never lists one without finds', () => {
+    const listed = /<tbody>.*<\/tbody>/.exec(text(boat))![0];
+    expect(listed).not.toMatch(/transducer|bilge/);
+  });
+
+  it('brings the tools that its parts ask for, and the cautions', () => {
+    const html = text(boat);
+    expect(html).toMatch(/Bring:<\/strong>light, mirror, bare fingertips, kneeling mat</);
+    for (const caution of ['scalds', 'pressure', 'chemicals', 'wash water', 'Local code, permits']) {
+      expect(html).toContain(caution);
+    }
+  });
+
+  it('says so where nothing was found', () => {
+    expect(text(sitesSheet([['bilge', 0, 900, 0.05]]))).toContain('that is not none there');
+  });
+
+  it('lists no more parts than asked', () => {
+    expect(text(boat, { most: '1' }).match(/<th scope="row">/g)).toHaveLength(1);
+  });
+
+  it('asked for wrongly is a problem at its place', () => {
+    const notebook = { ...sampleNotebook, sheets: new Map([['small', boat]]) };
+    const { problems } = chartFigure(asked({ colour: 'red' }), notebook);
+    expect(problems).toMatchObject([
+      { code: 'unknown-chart-option', seen: 'colour', place: { file: sampleNotebook.file, line: 7, column: 3 } },
+    ]);
+  });
+
+  it('knows how to look at every part of the catalogue, in few words and with known tools', () => {
+    expect(Object.keys(waysToLook).sort()).toEqual(components.map(({ component }) => component).sort());
+    for (const [part, { look, tools: own }] of Object.entries(waysToLook)) {
+      expect(look.length, part).toBeLessThan(90);
+      expect(own.length, part).toBeGreaterThan(0);
+      for (const tool of own) expect(tools).toContain(tool);
+    }
+  });
+});
