@@ -22,10 +22,14 @@ function comparable({ node, kind }: Side, checking: Checking): boolean {
     });
     return false;
   }
-  if (kind.kind === 'rows' || kind.kind === 'truth') {
+  if (kind.kind === 'rows' || kind.kind === 'truth' || kind.kind === 'list' || kind.kind === 'sheet') {
     const wanted = `a value to compare, not ${describeKind(kind)}`;
-    const remedy =
-      kind.kind === 'rows' ? 'Compare count(…) of the rows.' : 'A condition stands alone: write it or `not` before it.';
+    const remedy = {
+      rows: 'Compare count(…) of the rows.',
+      sheet: 'Compare count(…) of its rows, or look one of its columns up.',
+      list: 'Ask whether something is `in` the list.',
+      truth: 'A condition stands alone: write it or `not` before it.',
+    }[kind.kind];
     refuse(checking, node, { code: 'wrong-kind', wanted, remedy });
     return false;
   }

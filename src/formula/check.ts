@@ -46,7 +46,7 @@ function kindOfRows(node: RowsNode, checking: Checking): FormulaKind {
 }
 
 function kindOf(node: Node, checking: Checking): FormulaKind {
-  const side = (part: Node) => ({ node: part, kind: kindOf(part, checking) });
+  const side = (part: Node) => ({ node: part, kind: checking.kindOf(part, checking) });
   switch (node.kind) {
     case 'number':
       return { kind: 'number', unit: plain };
@@ -65,10 +65,11 @@ function kindOf(node: Node, checking: Checking): FormulaKind {
       return checkComparison(side(node.left), side(node.right), node.operatorAt, ordered, checking);
     }
     case 'missing': {
-      const kind = kindOf(node.of, checking);
-      if (kind.kind !== 'rows' && kind.kind !== 'sheet') return truthKind;
-      const remedy = 'Ask whether their count is 0.';
-      return refuse(checking, node.of, { code: 'wrong-kind', wanted: 'a value, not rows', remedy });
+      const kind = checking.kindOf(node.of, checking);
+      if (kind.kind !== 'rows' && kind.kind !== 'sheet' && kind.kind !== 'list') return truthKind;
+      const remedy = 'Ask whether a count is 0, or whether a single value is missing.';
+      const wanted = `a value, not ${describeKind(kind)}`;
+      return refuse(checking, node.of, { code: 'wrong-kind', wanted, remedy });
     }
     case 'among': {
       const subject = side(node.of);
@@ -107,6 +108,13 @@ export function checkFormula(
   scope: Scope,
 ): { readonly kind: FormulaKind; readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
-  const kind = kindOf(formula.body, { formula, scope, row: null, problems, kindOf });
-  return { kind, problems };
+  let failed = false;
+  // A condition is true or false whatever it asks about; a part of it that failed must not be forgotten for that.
+  const watching: Checking['kindOf'] = (node, checking) => {
+    const kind = kindOf(node, checking);
+    if (kind.kind === 'unknown') failed = true;
+    return kind;
+  };
+  const kind = watching(formula.body, { formula, scope, row: null, problems, kindOf: watching });
+  return { kind: failed ? unknownKind : kind, problems };
 }

@@ -108,6 +108,8 @@ test.each([
   ['first_known(opening, "x")', 'wrong-kind'],
   ['count(inspections where station is watched)', 'wrong-kind'],
   ['watched + 1', 'wrong-kind'],
+  ['watched is "North"', 'wrong-kind'],
+  ['watched is missing', 'wrong-kind'],
   ['station in watched', 'unknown-name'],
   ['count(inspections where length_ft in watched)', 'wrong-kind'],
   ['count(inspections where month_of(day) is "Mai")', 'unknown-code'],
