@@ -1,0 +1,142 @@
+// The benchmark: whole processes, several runs, medians, the program and a general database side by side in one sitting.
+// Words: --large for ten million inspections too, --runs N, --small to stop at 100,000. Prints Markdown.
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { availableParallelism, cpus, loadavg, tmpdir, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { writeLoad } from './load.js';
+import { type MeasuredRun, measuredRun, median } from './measured-run.js';
+
+const words = process.argv.slice(2);
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const crosswalk = fileURLToPath(new URL('load.crosswalk.yaml', import.meta.url));
+const runs = words.includes('--runs') ? Number(words[words.indexOf('--runs') + 1]) : 3;
+const sizes = [
+  10_000,
+  100_000,
+  ...(words.includes('--small') ? [] : [1_000_000]),
+  ...(words.includes('--large') ? [10_000_000] : []),
+];
+const folder = mkdtempSync(join(tmpdir(), 'rampbook-bench-'));
+// Beneath node_modules, so that the built program finds its packages.
+const built = join(root, 'node_modules/.rampbook-bench/src');
+const program = join(built, 'command/main.js');
+const tsx = ['--import', import.meta.resolve('tsx/esm')];
+const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+
+function build(): void {
+  rmSync(join(built, '..'), { recursive: true, force: true });
+  mkdirSync(built, { recursive: true });
+  // Types are checked by the tests; here only the built files are wanted.
+  const words = ['-p', join(root, 'src/tsconfig.build.json'), '--outDir', built, '--noCheck', '--declaration', 'false'];
+  execFileSync(join(root, 'node_modules/.bin/tsc'), words, { stdio: 'inherit' });
+  execFileSync('cp', [join(root, 'package.json'), join(built, '..')]);
+}
+
+const hasPeer = existsSync(join(root, 'node_modules/@duckdb/node-api'));
+
+interface Row {
+  readonly name: string;
+  readonly measured: readonly MeasuredRun[];
+}
+
+async function sideBySide(processes: Readonly<Record<string, () => readonly string[]>>): Promise<readonly Row[]> {
+  const rows = Object.keys(processes).map((name) => ({ name, measured: [] as MeasuredRun[] }));
+  for (let run = 0; run < runs; run++) {
+    for (const row of rows) row.measured.push(await measuredRun(processes[row.name]!()));
+  }
+  return rows;
+}
+
+const two = (number: number): string => number.toPrecision(number >= 100 ? 3 : 2);
+const grouped = (number: number): string => String(number).replace(/\B(?=(\d{3})+$)/g, ',');
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+async function imports(count: number): Promise<void> {
+  const exports = join(folder, String(count));
+  const { bytes, rows } = writeLoad(count, exports, 42);
+  const store = `${exports}-store`;
+  const importing = (start: readonly string[]) => () => {
+    rmSync(store, { recursive: true, force: true });
+    return [...start, 'import', crosswalk, '--from', exports, '--store', store, '--quiet'];
+  };
+  const measured = await sideBySide({
+    'rampbook import, built': importing([program]),
+    'rampbook import, from a checkout': importing([join(root, 'bin/rampbook')]),
+    ...(hasPeer
+      ? { 'DuckDB, 2 threads: read, join, count; no checks': () => [here('peer-database.mjs'), exports] }
+      : {}),
+  });
+  const peer = measured.find(({ name }) => name.startsWith('DuckDB'));
+  const wallOf = (row: Row) => median(row.measured.map(({ seconds }) => seconds));
+  const peakOf = (row: Row) => median(row.measured.map(({ peakMegabytes }) => peakMegabytes));
+  for (const row of measured) {
+    const wall = wallOf(row);
+    const walls = row.measured.map(({ seconds }) => seconds);
+    const ratio = (of: (one: Row) => number) => (peer === undefined || row === peer ? '1' : two(of(row) / of(peer)));
+    say(
+      `| ${[
+        grouped(count),
+        `${Math.round(bytes / 1e6)}`,
+        row.name,
+        `${two(wall)} (${two(Math.min(...walls))}–${two(Math.max(...walls))})`,
+        two(median(row.measured.map(({ cpuSeconds }) => cpuSeconds))),
+        Math.round(peakOf(row)),
+        two((wall * 1e6) / rows),
+        Math.round((peakOf(row) * 2 ** 20) / count),
+        peer === undefined ? '' : ratio(wallOf),
+        peer === undefined ? '' : ratio(peakOf),
+      ].join(' | ')} |`,
+    );
+  }
+}
+
+function timed(part: string, store: string): string {
+  const script = here('timed-parts.ts');
+  const done = spawnSync(process.execPath, [...tsx, script, built, store, part], { encoding: 'utf8' });
+  if (done.status !== 0) throw new Error(done.stderr);
+  return two(Number(done.stdout));
+}
+
+async function others(count: number): Promise<void> {
+  const store = join(folder, `${count}-store`);
+  const notebooks = readdirSync(join(root, 'notebooks')).map((name) => join(root, 'notebooks', name));
+  const reporting = [program, 'report', ...notebooks, '--store', store, '--to', join(folder, 'pages'), '--quiet'];
+  say('');
+  say(`Of a stored season of ${grouped(count)} inspections:`);
+  say('');
+  say('| what | took |');
+  say('|---|---|');
+  try {
+    const [reports] = await sideBySide({ reports: () => reporting });
+    say(
+      `| all ${notebooks.length} notebooks as pages, cold process | ${two(median(reports!.measured.map((run) => run.seconds)))} s |`,
+    );
+  } catch (mistake) {
+    say(`| all ${notebooks.length} notebooks as pages | failed: ${String(mistake).split('\n')[0]!.slice(0, 100)} |`);
+  }
+  say(`| reading the store, warm | ${timed('reading', store)} ms |`);
+  say(`| 2,000 resamples of the ranks of 30 parts over 50,000 craft, warm | ${timed('ranks', store)} ms |`);
+}
+
+try {
+  build();
+  const [processor] = cpus();
+  const memory = Math.round(totalmem() / 2 ** 30);
+  say(
+    `${processor?.model.trim()}, ${availableParallelism()} processors, ${memory} GB, Node ${process.version}, ` +
+      `${new Date().toISOString().slice(0, 10)}; medians of ${runs} runs (least–most); load average ${loadavg()[0]!.toFixed(1)} at the start.`,
+  );
+  if (!hasPeer) say('DuckDB is not installed here: nothing to compare with.');
+  say('');
+  say(
+    '| inspections | MB | program | wall s | CPU s | peak MB | µs a row | bytes an inspection | wall ÷ DuckDB | memory ÷ DuckDB |',
+  );
+  say('|---|---|---|---|---|---|---|---|---|---|');
+  for (const count of sizes) await imports(count);
+  await others(100_000);
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+  rmSync(join(built, '..'), { recursive: true, force: true });
+}
