@@ -16,17 +16,17 @@ import { enoughInStratum, joinStrata, stationTraffic, type TrafficStrata, traffi
 const columns: readonly FindingColumn[] = [
   countColumn('full', 'full inspections', 'inspections', 'The craft itself was looked over.'),
   countColumn('intercepted', 'interceptions', 'inspections', 'Full inspections that ended in an interception.'),
-  shareColumn('interception', 'as counted, per 1,000', 'per 1,000', 'Interceptions by full inspections, clustered.'),
+  shareColumn('interception', 'as counted', 'per 1,000', 'Interceptions by full inspections, clustered.'),
   shareColumn(
     'standardised',
-    'at the mix of all, per 1,000',
+    'at the mix of all',
     'per 1,000',
     'What the rate would be had the station met the traffic of all stations together.',
   ),
   countColumn('strata', 'strata used', 'strata', 'Strata left when near-empty ones were joined with their neighbours.'),
   numberColumn('expected', 'expected', 'inspections', 'one decimal', 'Interceptions, had the rates of all held here.'),
   estimateColumn('ratio', 'seen by expected', null, 'two decimals', 'Interceptions by those expected.'),
-  shareColumn('shrunk', 'drawn to the others, per 1,000', 'per 1,000', 'The rate after it borrows from the others.'),
+  shareColumn('shrunk', 'drawn to the others', 'per 1,000', 'The rate after it borrows from the others.'),
 ];
 
 function standardised(cases: number, joined: ReturnType<typeof joinStrata>): Estimate {

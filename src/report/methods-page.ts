@@ -21,7 +21,7 @@ import { tableElement } from './table.js';
 import { wholePage } from './whole-page.js';
 
 /** Fewer resamples than a report draws: an example shows the way, not the last digit. */
-const exampleResamples = { count: 500, seed: 1 };
+const exampleResamples = { count: 200, seed: 1 };
 
 /** At most this many rows of a worked example are shown. */
 const mostRows = 8;
