@@ -6,6 +6,7 @@ import { Memory } from '../notebook/memory.js';
 import { type ReadNotebook, readDocument } from '../notebook/read-document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import { rememberedCharts } from '../report/desk/remembered-charts.js';
+import { rememberedSheets } from '../report/desk/remembered-sheets.js';
 import { readNotebook, writeNotebook } from './desk-folder.js';
 import type { DeskSeason } from './desk-season.js';
 
@@ -30,6 +31,7 @@ const mostSteps = 300;
 export class DeskSession {
   readonly name: string;
   readonly draw = rememberedCharts();
+  readonly sheets = rememberedSheets();
   private readonly path: string;
   private readonly season: DeskSeason;
   private readonly memory = new Memory();

@@ -40,7 +40,11 @@ export async function startLocalServer(
   const server = createServer(
     { requestTimeout: 10_000, headersTimeout: 5_000, maxHeaderSize: 16_384 },
     (request, response) => {
-      void respond(request, response).catch(() => refuse(response, 500, 'The desk met a mistake of its own.'));
+      void respond(request, response).catch((error: unknown) => {
+        process.stderr.write(`${error instanceof Error ? error.stack : String(error)}
+`);
+        refuse(response, 500, 'The desk met a mistake of its own; where it runs it says which.');
+      });
     },
   );
   server.maxConnections = 64;

@@ -27,14 +27,18 @@ export interface PagePart {
 /** How a chart is drawn: as `chartFigure` does it, or by something that remembers what it drew. */
 export type DrawFigure = typeof chartFigure;
 
+/** How a sheet is made: as `sheetPart` does it, or by something that remembers what it made. */
+export type MakeSheet = typeof sheetPart;
+
 /** The parts of a notebook's page in their order, and what was found wrong beyond what the notebook itself reports. */
 export function pageParts(
   notebook: EvaluatedNotebook,
   context: PageContext,
   draw: DrawFigure = chartFigure,
+  makeSheet: MakeSheet = sheetPart,
 ): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
   const methods = methodsOf(notebook);
-  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw));
+  const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
   const problems = [...notebook.problems, ...found];
   const closing = closingSections(notebook, context, methods);
@@ -61,6 +65,7 @@ function blockPart(
   methods: Methods,
   { traces = new Map(), cell }: PageContext,
   draw: DrawFigure,
+  makeSheet: MakeSheet,
 ): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
     names.flatMap((name) => values.get(name) ?? []);
@@ -84,7 +89,7 @@ function blockPart(
     }
     case 'sheet': {
       const sheet = notebook.sheets.get(block.name);
-      return { elements: sheet === undefined ? [] : [sheetPart(sheet, notebook, methods, cell)], problems: [] };
+      return { elements: sheet === undefined ? [] : [makeSheet(sheet, notebook, methods, cell)], problems: [] };
     }
     case 'chart': {
       const { element, problems } = draw(block.chart, notebook);

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import {
   existsSync,
   linkSync,
@@ -327,6 +328,53 @@ describe('the desk answers nobody but its own pages', () => {
       expect(other['content-security-policy']).toContain("default-src 'none'");
     }
   });
+});
+
+test('what is remembered from edit to edit shows what a new desk shows', async () => {
+  const sheet = [
+    'Sheet by_type: each watercraft_type of inspections, highest looked first.',
+    '',
+    '| column | formula | shown as |',
+    '|---|---|---|',
+    '| looked | count() | whole |',
+    '| times  | looked * factor | whole |',
+    '| found  | rate(count(where outcome is "intercepted"), looked) | per 1,000 |',
+    '',
+    '![Looked over](bars?sheet=by_type&value=looked)',
+    '',
+  ];
+  const steps = [
+    (before: string) => before.replace('| factor | 2 |', '| factor | 3 |'),
+    (before: string) => `A line more.\n\n${before}`,
+    (before: string) => before.replace('looked * factor', 'looked * factor * 2'),
+    (before: string) => before.replace('| count() | whole', '| count() | one decimal'),
+    (before: string) => before.replace('highest looked', 'lowest looked'),
+    (before: string) => before.replace('looked * factor', 'looked * facto'),
+    (before: string) => before.replace('"intercepted"', '"cleared"').replace('looked * facto ', 'looked * factor '),
+    (before: string) => before.replace('| factor | 3 |', '| factor | 2 |'),
+  ];
+  let now = [...lines, ...sheet].join('\n');
+  const views = async (of: typeof desk): Promise<string[]> => {
+    const origin = new URL(of.address).origin;
+    const body = JSON.stringify({ having: nothing });
+    const asked = ['state', 'report'].map(async (what) => {
+      const response = await fetch(`${of.address}small.md/${what}`, {
+        method: 'POST',
+        headers: { ...json, origin },
+        body,
+      });
+      return ((await response.json()) as DeskState).parts.map(({ html }) => html).join('\n');
+    });
+    return Promise.all(asked);
+  };
+  for (const step of [(before: string) => before, ...steps]) {
+    now = step(now);
+    writeFileSync(path, now);
+    await state('take', { fingerprint: createHash('sha256').update(now).digest('hex') });
+    const fresh = await startDesk(folder, season, 0);
+    expect(await views(desk)).toEqual(await views(fresh));
+    await fresh.close();
+  }
 });
 
 test('what is written keeps the rights of the file and leaves nothing beside it', async () => {
