@@ -11,6 +11,7 @@ import { programFingerprint } from './program-version.js';
 import { startProgress } from './progress.js';
 import { readKey } from './pseudonym-key.js';
 import { sayMended } from './say-mended.js';
+import { sayWithdrawn } from './say-withdrawn.js';
 import { grouped, say, sayJson, sayProblems, sayTable } from './terminal.js';
 
 /** The words of `rampbook import`. */
@@ -20,6 +21,8 @@ export interface ImportWords {
   readonly store: string;
   readonly key?: string;
   readonly mended?: readonly string[];
+  readonly withdraw?: readonly number[];
+  readonly callBack?: readonly number[];
   readonly json?: boolean;
   readonly quiet?: boolean;
 }
@@ -52,6 +55,8 @@ async function importInto(
     from: words.from,
     key: key.bytes,
     keyIsKept: key.kept,
+    withdraw: words.withdraw ?? [],
+    callBack: words.callBack ?? [],
     corrections: read.flatMap(({ corrections }) => corrections),
     program: programFingerprint(),
     past,
@@ -67,6 +72,7 @@ async function importInto(
     sayWhatIsNew(words, result, past !== null);
     sayAccount(words, result.sum.files, key.kept);
     sayMended(words, result);
+    sayWithdrawn(result);
     sayUnmatched(words, result);
   }
   return exitCodes.fine;
@@ -115,13 +121,14 @@ function unmatchedWaters({ setAside, notes }: ImportResult): {
 
 function importJson(store: string, result: ImportResult): object {
   const { filesRead, mendedLost, isNew } = result;
-  const { files, fingerprint } = result.sum;
+  const { files, fingerprint, withdrawn } = result.sum;
   return {
     store,
     fingerprint,
     nothing_new: !isNew,
     mended: files.reduce((sum, { mended = 0 }) => sum + mended, 0),
     mended_lost: mendedLost,
+    withdrawn: withdrawn ?? { seasons: [], files: [] },
     files_read: filesRead,
     ...totals(files),
     problems: addedUp(files.map(({ problems }) => problems)),

@@ -11,7 +11,7 @@ import { type FinalKeys, finishTable } from './finish-table.js';
 import { type ImportResult, stoppedImport } from './import-result.js';
 import { fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
-import { type LedgerLine, linesOf, rowsAside, type SetAsideRow } from './ledger.js';
+import { ledgersOf } from './ledger.js';
 import { completeMended } from './mending/complete-mended.js';
 import type { Correction } from './mending/mending.js';
 import { type MendedFiles, takeCorrections } from './mending/take-corrections.js';
@@ -21,13 +21,16 @@ import { type ImportProgress, readAll } from './read-all.js';
 import type { FileReading } from './read-file.js';
 import { asideRecords } from './recall/aside-records.js';
 import { knownFiles, type PastFiles, type ReadUnder, sameFiles } from './recall/known-files.js';
-import type { PastImport, PastReading } from './recall/past-import.js';
+import type { PastImport } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
 import type { UnmatchedWater } from './waters/alias.js';
 import { matchWaters } from './waters/match-waters.js';
+import { inOrder, leaveWithdrawn, withdrawnFile } from './withdrawing/leave-withdrawn.js';
+import { withdrawSeasons } from './withdrawing/withdraw-seasons.js';
+import { nothingWithdrawn, type Withdrawn } from './withdrawing/withdrawn.js';
 
 export type { ImportResult } from './import-result.js';
 export type { ImportProgress } from './read-all.js';
@@ -49,6 +52,9 @@ export interface ImportRequest {
   readonly keyIsKept?: boolean;
   /** What a person corrected in rows that the import before set aside. */
   readonly corrections?: readonly Correction[];
+  /** Seasons that are to be left out from now on, and seasons withdrawn before that are to be read again. */
+  readonly withdraw?: readonly number[];
+  readonly callBack?: readonly number[];
   /** Fingerprint of the program: what another one read is read again. */
   readonly program?: string;
   /** The import that the new one follows; files that stayed the same are taken from it. */
@@ -95,21 +101,24 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
     const remedy = `Make a key of at least ${shortestKey} bytes and keep it outside the project.`;
     problems.push(stop('short-key', 'the key', `${request.key.length} bytes`, 'a key that cannot be guessed', remedy));
   }
-  const tasks = await findTasks(request.from, crosswalks, problems);
+  const found = await findTasks(request.from, crosswalks, problems);
   if (problems.length > 0) return stoppedImport(problems);
   const past = request.past ?? null;
   const under = { program: request.program ?? '', key: needsKey(crosswalks) ? keyPrint(request.key) : null };
-  const same: PastFiles = past === null ? new Map() : await sameFiles(request.from, tasks, past);
+  const { tasks, withdrawn } = await leaveWithdrawn(request, found, past?.withdrawn ?? nothingWithdrawn);
+  const same: PastFiles = past === null ? new Map() : await sameFiles(request.from, tasks, past.readings);
   const mended = takeCorrections(tasks, past, same, request.corrections ?? [], problems);
   if (problems.length > 0) return stoppedImport(problems);
-  if (past === null) return readTasks(request, crosswalks, tasks, under, new Map(), mended);
+  const plan = { crosswalks, tasks, under, mended, withdrawn };
+  if (past === null) return readTasks(request, { ...plan, known: new Map() });
   // A key made by chance is no reason to read again what is there already.
   const sameKey = request.keyIsKept === false ? { ...under, key: past.key } : under;
-  if (isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
+  const seasonsAlike = JSON.stringify(withdrawn) === JSON.stringify(past.withdrawn);
+  if (seasonsAlike && isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
     return { ...past, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
   const known = [...knownFiles(tasks, same, past, under, mended)].filter(([place]) => canRecall(tasks[place]!));
-  return readTasks(request, crosswalks, tasks, under, new Map(known), mended);
+  return readTasks(request, { ...plan, known: new Map(known) });
 }
 
 /** Whether a file's rows may be taken from the import before: what a name of a water means hangs on the waters of all files. */
@@ -132,27 +141,53 @@ function lostMendings(past: PastImport | null, readings: readonly FileReading[])
   return before.filter(({ file, line }) => !taken.has(nameOf(file, line)));
 }
 
-async function readTasks(
-  request: ImportRequest,
-  crosswalks: readonly Crosswalk[],
-  tasks: readonly Task[],
-  under: ReadUnder,
-  known: Map<number, PastReading>,
-  mended: MendedFiles,
-): Promise<ImportResult> {
+/** What is read, and what is known beforehand; known and mended files by the place of their task. */
+interface ReadingPlan {
+  readonly crosswalks: readonly Crosswalk[];
+  readonly tasks: readonly Task[];
+  readonly under: ReadUnder;
+  readonly known: PastFiles;
+  readonly mended: MendedFiles;
+  readonly withdrawn: Withdrawn;
+}
+
+/** The plan without the tasks at those places. */
+function without(plan: ReadingPlan, gone: ReadonlySet<number>): ReadingPlan {
+  const left = plan.tasks.flatMap((_, place) => (gone.has(place) ? [] : [place]));
+  const moved = <V>(byPlace: ReadonlyMap<number, V>): ReadonlyMap<number, V> =>
+    new Map(left.flatMap((place, now): [number, V][] => (byPlace.has(place) ? [[now, byPlace.get(place)!]] : [])));
+  return {
+    ...plan,
+    tasks: left.map((place) => plan.tasks[place]!),
+    known: moved(plan.known),
+    mended: moved(plan.mended),
+  };
+}
+
+async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<ImportResult> {
+  const { crosswalks, tasks, under, known, mended, withdrawn } = plan;
   const problems: Problem[] = [];
   const texts = new Texts();
   const readings = await readAll(tasks, crosswalks, request, texts, known, mended);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return stoppedImport(problems);
+  const gone = withdrawSeasons(readings, new Set(withdrawn.seasons), texts, problems);
+  if (problems.length > 0) return stoppedImport(problems);
+  if (gone.size > 0) {
+    const places = new Set([...gone.keys()].map((reading) => readings.indexOf(reading)));
+    const files = [
+      ...withdrawn.files,
+      ...[...gone].map(([reading, seasons]) => withdrawnFile(reading, seasons, tasks[readings.indexOf(reading)]!)),
+    ];
+    return readTasks(request, { ...without(plan, places), withdrawn: { ...withdrawn, files: inOrder(files) } });
+  }
   const own = readings.map(({ remarks }) => remarks.size);
   const found = checkAcross(readings, texts, crosswalks);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
     // A row at fault that was not before stands in its file alone.
-    for (const place of incomplete) known.delete(place);
-    return readTasks(request, crosswalks, tasks, under, known, mended);
+    return readTasks(request, { ...plan, known: new Map([...known].filter(([place]) => !incomplete.includes(place))) });
   }
   for (const [place, reading] of readings.entries()) {
     if (known.has(place)) continue;
@@ -166,20 +201,13 @@ async function readTasks(
   }
   if (problems.length > 0) return stoppedImport(problems);
 
-  const setAside: LedgerLine[] = [];
-  const notes: LedgerLine[] = [];
-  const setAsideRows: SetAsideRow[] = [];
-  for (const reading of readings) {
-    for (const line of linesOf(reading, 'set aside')) setAside.push(line);
-    for (const line of linesOf(reading, 'notes')) notes.push(line);
-    for (const row of rowsAside(reading)) setAsideRows.push(row);
-  }
   const remembered = {
     ...under,
+    withdrawn,
     readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts)),
     aside: asideRecords(readings),
   };
-  const sum = importSum(crosswalks, readings);
+  const sum = importSum(crosswalks, readings, withdrawn);
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
     table.name,
@@ -187,7 +215,26 @@ async function readTasks(
   ]);
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
-  const ledgers = { setAside, notes, setAsideRows, ...found };
   const mendedLost = lostMendings(request.past ?? null, readings);
-  return { records, sum, ...ledgers, remembered, filesRead, mendedLost, isNew: true, problems: [] };
+  const ledgers = ledgersOf(readings);
+  return {
+    records,
+    sum,
+    get setAside() {
+      return [...ledgers.setAside()];
+    },
+    get notes() {
+      return [...ledgers.notes()];
+    },
+    get setAsideRows() {
+      return [...ledgers.setAsideRows()];
+    },
+    ledgers,
+    ...found,
+    remembered,
+    filesRead,
+    mendedLost,
+    isNew: true,
+    problems: [],
+  };
 }

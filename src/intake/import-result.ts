@@ -6,9 +6,10 @@ import { tables } from '../record/tables.js';
 import type { DoubleEntry } from './check-double-entries.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
 import { Texts } from './key-space.js';
-import type { LedgerLine, SetAsideRow } from './ledger.js';
+import type { LedgerLine, LedgerStreams, SetAsideRow } from './ledger.js';
 import type { PastReadings } from './recall/past-import.js';
 import type { UnmatchedWater } from './waters/alias.js';
+import { nothingWithdrawn } from './withdrawing/withdrawn.js';
 
 /** The records of an import with their account, or what stops it. */
 export interface ImportResult {
@@ -19,6 +20,8 @@ export interface ImportResult {
   /** One line a problem noted on a kept row. */
   readonly notes: readonly LedgerLine[];
   readonly setAsideRows: readonly SetAsideRow[];
+  /** The same three line by line, each line made when it is asked for; null where they are lists already. */
+  readonly ledgers: LedgerStreams | null;
   /** Pairs of rows that record one event under two keys, whatever became of them. */
   readonly doubleEntries: readonly DoubleEntry[];
   /** Names of waters that matched none, the most frequent first. */
@@ -54,9 +57,10 @@ export function stoppedImport(problems: readonly Problem[]): ImportResult {
     setAside: [],
     notes: [],
     setAsideRows: [],
+    ledgers: null,
     doubleEntries: [],
     unmatched: [],
-    remembered: { program: '', key: null, readings: [], aside: records },
+    remembered: { program: '', key: null, readings: [], withdrawn: nothingWithdrawn, aside: records },
     filesRead: [],
     mendedLost: [],
     isNew: true,

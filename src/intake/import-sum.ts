@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { FileSum, ImportSum, RuleChange } from '../record/file-sum.js';
+import type { FileSum, ImportSum, RuleChange, WithdrawnSeasons } from '../record/file-sum.js';
 import type { Crosswalk } from './crosswalk.js';
 import { countByCode } from './ledger.js';
 import type { FileReading } from './read-file.js';
 import { consequenceOf, plainChoices } from './rules/rule-choices.js';
+import type { Withdrawn } from './withdrawing/withdrawn.js';
 
 function countReasons({ leftOut }: FileReading): Readonly<Record<string, number>> {
   const counts = new Map<string, number>();
@@ -78,13 +79,22 @@ export function fingerprintOf(
   return createHash('sha256').update(prints.join('\n')).digest('hex');
 }
 
+function toldOf({ seasons, files }: Withdrawn): WithdrawnSeasons {
+  return { seasons, files: files.map(({ file, read }) => ({ file, read })) };
+}
+
 /** The account of an import; the same files, crosswalks and mended rows give the same fingerprint. */
-export function importSum(crosswalks: readonly Crosswalk[], readings: readonly FileReading[]): ImportSum {
+export function importSum(
+  crosswalks: readonly Crosswalk[],
+  readings: readonly FileReading[],
+  withdrawn: Withdrawn,
+): ImportSum {
   return {
     files: readings.map(fileSum),
     definitionChanges: changesOf(crosswalks),
     ruleChanges: ruleChangesOf(crosswalks),
     ...asOfAll(crosswalks),
+    ...(withdrawn.seasons.length === 0 ? {} : { withdrawn: toldOf(withdrawn) }),
     fingerprint: fingerprintOf(crosswalks, readings),
   };
 }

@@ -51,6 +51,12 @@ export interface RuleChange {
   readonly because: string;
 }
 
+/** Seasons that somebody withdrew from a store, and the files that were left out for it, with their rows. */
+export interface WithdrawnSeasons {
+  readonly seasons: readonly number[];
+  readonly files: readonly { readonly file: string; readonly read: number }[];
+}
+
 /** What was imported: the account that every report prints. */
 export interface ImportSum {
   readonly files: readonly FileSum[];
@@ -61,6 +67,8 @@ export interface ImportSum {
   readonly asOf: number | null;
   /** The same moment as its crosswalk writes it, with its time zone: `2025-11-30 18:00, America/Denver`. */
   readonly asOfWords?: string;
+  /** Absent where no season was withdrawn. */
+  readonly withdrawn?: WithdrawnSeasons;
   /** SHA-256 over the fingerprints of all files and crosswalks: the same exports give the same one. */
   readonly fingerprint: string;
 }

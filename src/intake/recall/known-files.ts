@@ -14,9 +14,16 @@ export interface ReadUnder {
   readonly key: string | null;
 }
 
-/** The earlier readings of files whose bytes are the same now. */
-export async function sameFiles(from: string, tasks: readonly Task[], past: PastImport): Promise<PastFiles> {
-  const same = new Map<number, PastReading>();
+/** A file as an import before knew it. */
+type KnownFile = Pick<PastReading, 'file' | 'fingerprint' | 'crosswalk' | 'rule'>;
+
+/** Of the files that an import before knew, those whose bytes are the same now, by the place of their task. */
+export async function sameFiles<F extends KnownFile>(
+  from: string,
+  tasks: readonly Task[],
+  before: readonly F[],
+): Promise<ReadonlyMap<number, F>> {
+  const same = new Map<number, F>();
   const prints = new Map<string, Promise<string>>();
   const printOf = async (path: string): Promise<string> => {
     const { file } = await locate(from, path);
@@ -26,7 +33,7 @@ export async function sameFiles(from: string, tasks: readonly Task[], past: Past
   };
   for (const [place, { crosswalk, file, rule }] of tasks.entries()) {
     const rulePlace = crosswalk.files.indexOf(rule);
-    const reading = past.readings.find(
+    const reading = before.find(
       (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rulePlace,
     );
     if (reading !== undefined && (await printOf(file)) === reading.fingerprint) same.set(place, reading);

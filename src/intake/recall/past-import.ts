@@ -7,6 +7,7 @@ import type { LedgerLine, SetAsideRow } from '../ledger.js';
 import type { MendedRow } from '../mending/mending.js';
 import type { Saying } from '../remark.js';
 import type { UnmatchedWater } from '../waters/alias.js';
+import type { Withdrawn } from '../withdrawing/withdrawn.js';
 
 /** A remark made while a file was read: the saying's place, whether it sets its row aside, line, row, column, cell. */
 export type PastRemark = readonly [
@@ -50,6 +51,7 @@ export interface PastReadings {
   /** What tells one key of pseudonyms from another; null where nothing was keyed. */
   readonly key: string | null;
   readonly readings: readonly PastReading[];
+  readonly withdrawn: Withdrawn;
 }
 
 /** An earlier import as a store keeps it, so that files which stayed the same need not be read again. */

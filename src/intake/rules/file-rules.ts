@@ -31,6 +31,7 @@ export const fileRules: readonly Rule[] = [
   ),
   stops('row-too-long', 'more than 16 million bytes without a line end', 'Look whether it is the right file.'),
   stops('file-changed', 'the file was written to while it was read', 'Import again once nothing writes to it.'),
+  stops('seasons-share-file', 'a file has rows of a withdrawn season and of others', 'Export its seasons apart.'),
   stops('short-key', 'the key of the pseudonyms can be guessed', 'Make one of at least 16 bytes.'),
   stops('key-in-project', 'the key lies where whoever is given the project is given it too', 'Move it elsewhere.'),
 ];

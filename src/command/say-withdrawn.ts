@@ -1,0 +1,14 @@
+import type { ImportResult } from '../intake/import-exports.js';
+import { grouped, say } from './terminal.js';
+
+/** Says which seasons are withdrawn from the store, and which files are left out for it. */
+export function sayWithdrawn({ sum: { withdrawn } }: ImportResult): void {
+  if (withdrawn === undefined) return;
+  const { seasons, files } = withdrawn;
+  const rows = files.reduce((sum, { read }) => sum + read, 0);
+  say();
+  say(
+    `Withdrawn until it is called back: ${seasons.join(', ')}; ${files.length} files with ${grouped(rows)} rows are left out.`,
+  );
+  for (const { file } of files) say(`  ${file}`);
+}
