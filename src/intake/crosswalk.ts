@@ -125,6 +125,8 @@ export interface FileRule {
   readonly seasonOf: string | null;
   /** Every column that must stand in the header. */
   readonly columns: readonly string[];
+  /** Of those, the ones that a file may lack. */
+  readonly optional: ReadonlySet<string>;
   readonly privateColumns: ReadonlySet<string>;
   readonly fields: readonly FieldRule[];
   /** Fields that are the same in every row: codes, keys and texts, or numbers and day numbers. */

@@ -3,11 +3,11 @@ import type { FileRule } from './crosswalk.js';
 
 /** A rule without the columns that a file may lack and does lack; the same rule where it has them all. */
 export function fittedRule(rule: FileRule, has: (column: string) => boolean): FileRule {
-  const { fold } = rule;
-  if (fold === null || !fold.columns.some(({ isOptional }) => isOptional)) return rule;
-  const columns = fold.columns.filter(({ column, isOptional }) => !isOptional || has(column));
-  const lacking = new Set(fold.columns.filter((column) => !columns.includes(column)).map(({ column }) => column));
-  return { ...rule, columns: rule.columns.filter((name) => !lacking.has(name)), fold: { ...fold, columns } };
+  const { fold, optional } = rule;
+  if (optional.size === 0) return rule;
+  const isThere = (column: string) => !optional.has(column) || has(column);
+  const columns = rule.columns.filter(isThere);
+  return { ...rule, columns, fold: fold && { ...fold, columns: fold.columns.filter(({ column }) => isThere(column)) } };
 }
 
 /** What is wrong with the columns of a checklist in one file: that it has none, or two for one part. */

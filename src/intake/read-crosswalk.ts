@@ -8,7 +8,7 @@ import { readDatePattern } from './date-pattern.js';
 import { DateReader } from './date-reader.js';
 import { fault } from './fault.js';
 import { readField } from './read-field-rule.js';
-import { readFileRule } from './read-file-rule.js';
+import { readFileRules } from './read-file-rules.js';
 import { readRuleChoices } from './rules/read-rule-choices.js';
 import { plainChoices } from './rules/rule-choices.js';
 import { isTimeZone, ZoneClock } from './time-zone.js';
@@ -114,7 +114,7 @@ export function readCrosswalk(
   const files =
     filesNode === undefined
       ? []
-      : yaml.items(filesNode, 'files').flatMap((item) => readFileRule(yaml, item, choices, aliases.aliases) ?? []);
+      : yaml.items(filesNode, 'files').flatMap((item) => readFileRules(yaml, item, choices, aliases.aliases));
   if (yaml.problems.length > 0) {
     // What else is wrong with a draft mostly follows from what is not decided yet.
     const open = yaml.problems.filter(({ code }) => code === 'crosswalk-open-question');

@@ -1,25 +1,24 @@
 import type { Node } from 'yaml';
-import type { Field, TableDefinition } from '../record/field.js';
+import type { TableDefinition } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import { isTableName, tableOf, tables } from '../record/tables.js';
-import type { FieldRule, FileRule } from './crosswalk.js';
+import type { FileRule } from './crosswalk.js';
+import { type Gathered, readColumns, readCombined } from './read-columns.js';
 import { readConstants } from './read-constants.js';
 import { plainDialect, readDialect } from './read-dialect.js';
 import { fieldsNamed, readDuplicates } from './read-duplicates.js';
-import { readField, readFieldRule, readMissing } from './read-field-rule.js';
+import { readMissing } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
 import { readLeaveOut } from './read-leave-out.js';
 import { readThousands } from './read-thousands.js';
 import type { RuleChoices } from './rules/rule-choices.js';
 import { isTimeZone } from './time-zone.js';
-import type { Alias, WaterRule } from './waters/alias.js';
-import { readWaterRule, waterSettings } from './waters/read-water-rule.js';
+import type { Alias } from './waters/alias.js';
 import type { YamlDocument } from './yaml-document.js';
 
-const known = [
-  'files',
+/** The settings of a kind of file that tell what its rows are. */
+export const rowSettings = [
   'table',
-  'dialect',
   'time_zone',
   'time_zone_of',
   'repeated',
@@ -33,88 +32,7 @@ const known = [
   'fold',
   'duplicates',
   'leave_out',
-];
-const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'].concat([
-  'spelt',
-  'case',
-  'within',
-  'several',
-  'missing',
-]);
-
-/** What is gathered about the columns of one kind of file. */
-interface Gathered {
-  readonly columns: string[];
-  readonly privateColumns: Set<string>;
-  readonly fields: FieldRule[];
-  readonly waters: WaterRule[];
-}
-
-function take(yaml: YamlDocument, node: Node, rule: FieldRule, gathered: Gathered): void {
-  const earlier = gathered.fields.find(({ field }) => field.name === rule.field.name);
-  if (earlier === undefined) gathered.fields.push(rule);
-  else {
-    const remedy = `${rule.field.name} is already read from ${earlier.columns.join(' and ')}.`;
-    yaml.complain('twice', node, rule.columns.join(' and '), 'one source for each field', remedy);
-  }
-}
-
-function takeWater(
-  yaml: YamlDocument,
-  node: Node,
-  field: Field,
-  column: string,
-  settings: ReadonlyMap<string, Node>,
-  gathered: Gathered,
-): void {
-  const read = readWaterRule(yaml, node, field, column, settings);
-  if (read === null) return;
-  gathered.waters.push(read.rule);
-  for (const rule of read.held) take(yaml, node, rule, gathered);
-}
-
-function readColumns(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
-  for (const { key, keyNode, value } of yaml.entries(node, 'the columns')) {
-    const column = key.trim();
-    gathered.columns.push(column);
-    const settings = yaml.settings(
-      value,
-      `the column ${column}`,
-      ['field', 'ignore', ...fieldSettings, ...waterSettings],
-      [],
-    );
-    const fieldNode = settings.get('field');
-    const privateNode = settings.get('private');
-    // A registration number names a craft, and with it an owner.
-    if (privateNode !== undefined || settings.has('region_from')) gathered.privateColumns.add(column);
-    if (fieldNode !== undefined) {
-      const field = readField(yaml, fieldNode, table);
-      if (field !== null && settings.has('match')) takeWater(yaml, keyNode, field, column, settings, gathered);
-      else if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
-      if (settings.has('ignore')) {
-        yaml.complain('useless-setting', settings.get('ignore')!, 'ignore', 'either a field or ignore', 'Remove one.');
-      }
-    } else if (privateNode !== undefined) yaml.word(privateNode, 'what becomes of a column without a field', ['drop']);
-    else if (!settings.has('ignore') && yaml.isMap(value)) {
-      yaml.complain('missing-setting', keyNode, column, 'a field, private: drop or ignore', 'Say what it holds.');
-    }
-  }
-}
-
-function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
-  for (const { keyNode, value } of yaml.entries(node, 'combine')) {
-    const field = readField(yaml, keyNode, table);
-    const settings = yaml.settings(value, 'a combined field', ['columns', ...fieldSettings], ['columns']);
-    const columnsNode = settings.get('columns');
-    if (field === null || columnsNode === undefined) continue;
-    const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
-    for (const column of columns) {
-      if (!gathered.columns.includes(column)) gathered.columns.push(column);
-      if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);
-    }
-    take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
-  }
-}
+] as const;
 
 function readZone(yaml: YamlDocument, node: Node): string | null {
   const zone = yaml.text(node, 'a time zone');
@@ -131,14 +49,15 @@ function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition
   }
 }
 
-/** How the files of one kind are read; null where not even their table is known. */
-export function readFileRule(
-  yaml: YamlDocument,
-  node: Node,
-  choices: RuleChoices,
-  aliases: readonly Alias[],
-): FileRule | null {
-  const settings = yaml.settings(node, 'a kind of file', known, ['files', 'table', 'columns']);
+/** Where the settings of one kind of rows stand, and what the whole crosswalk says beside them. */
+export interface RowSettings {
+  readonly settings: ReadonlyMap<string, Node>;
+  readonly choices: RuleChoices;
+  readonly aliases: readonly Alias[];
+}
+
+/** How the rows of one kind of file are read; null where not even their table is known. */
+export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }: RowSettings): FileRule | null {
   const tableNode = settings.get('table');
   const name = tableNode === undefined ? null : yaml.text(tableNode, 'a table');
   if (tableNode === undefined || name === null) return null;
@@ -184,7 +103,8 @@ export function readFileRule(
   }
   const timeZone = zoneNode === undefined ? null : readZone(yaml, zoneNode);
   const needsZone = gathered.fields.some(
-    ({ field, pattern }) => field.type === 'instant' && pattern?.hasOffset === false,
+    ({ field, pattern }) =>
+      field.type === 'instant' && pattern !== null && [pattern, ...pattern.others].some(({ hasOffset }) => !hasOffset),
   );
   if (needsZone && zoneNode === undefined && zoneOfNode === undefined) {
     yaml.complain(
@@ -224,6 +144,7 @@ export function readFileRule(
     missing: missingNode === undefined ? [''] : readMissing(yaml, missingNode),
     seasonOf: seasonOf?.name ?? null,
     columns: gathered.columns,
+    optional: new Set(fold?.columns.filter(({ isOptional }) => isOptional).map(({ column }) => column)),
     privateColumns: gathered.privateColumns,
     fields: gathered.fields,
     constants,

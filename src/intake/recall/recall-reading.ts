@@ -91,7 +91,7 @@ export class Recall {
     const lines = new Set(past.remarks.flatMap(([, setsAside, line]) => (setsAside === 1 ? [line] : [])));
     const texts = new AsideTexts();
     for (const { file, line, row } of this.#past.setAsideRows) {
-      if (file === past.file && lines.has(line)) addText(texts, line, row);
+      if (file === past.file && lines.delete(line)) addText(texts, line, row);
     }
     return texts;
   }

@@ -1,0 +1,91 @@
+import type { Node } from 'yaml';
+import type { Field, TableDefinition } from '../record/field.js';
+import type { FieldRule } from './crosswalk.js';
+import { readField, readFieldRule } from './read-field-rule.js';
+import type { WaterRule } from './waters/alias.js';
+import { readWaterRule, waterSettings } from './waters/read-water-rule.js';
+import type { YamlDocument } from './yaml-document.js';
+
+const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'].concat([
+  'spelt',
+  'case',
+  'within',
+  'several',
+  'missing',
+]);
+
+/** What is gathered about the columns of one kind of file. */
+export interface Gathered {
+  readonly columns: string[];
+  readonly privateColumns: Set<string>;
+  readonly fields: FieldRule[];
+  readonly waters: WaterRule[];
+}
+
+function take(yaml: YamlDocument, node: Node, rule: FieldRule, gathered: Gathered): void {
+  const earlier = gathered.fields.find(({ field }) => field.name === rule.field.name);
+  if (earlier === undefined) gathered.fields.push(rule);
+  else {
+    const remedy = `${rule.field.name} is already read from ${earlier.columns.join(' and ')}.`;
+    yaml.complain('twice', node, rule.columns.join(' and '), 'one source for each field', remedy);
+  }
+}
+
+function takeWater(
+  yaml: YamlDocument,
+  node: Node,
+  field: Field,
+  column: string,
+  settings: ReadonlyMap<string, Node>,
+  gathered: Gathered,
+): void {
+  const read = readWaterRule(yaml, node, field, column, settings);
+  if (read === null) return;
+  gathered.waters.push(read.rule);
+  for (const rule of read.held) take(yaml, node, rule, gathered);
+}
+
+/** Reads the setting `columns`: what each column of the file holds. */
+export function readColumns(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
+  for (const { key, keyNode, value } of yaml.entries(node, 'the columns')) {
+    const column = key.trim();
+    gathered.columns.push(column);
+    const settings = yaml.settings(
+      value,
+      `the column ${column}`,
+      ['field', 'ignore', ...fieldSettings, ...waterSettings],
+      [],
+    );
+    const fieldNode = settings.get('field');
+    const privateNode = settings.get('private');
+    // A registration number names a craft, and with it an owner.
+    if (privateNode !== undefined || settings.has('region_from')) gathered.privateColumns.add(column);
+    if (fieldNode !== undefined) {
+      const field = readField(yaml, fieldNode, table);
+      if (field !== null && settings.has('match')) takeWater(yaml, keyNode, field, column, settings, gathered);
+      else if (field !== null) take(yaml, keyNode, readFieldRule(yaml, keyNode, field, [column], settings), gathered);
+      if (settings.has('ignore')) {
+        yaml.complain('useless-setting', settings.get('ignore')!, 'ignore', 'either a field or ignore', 'Remove one.');
+      }
+    } else if (privateNode !== undefined) yaml.word(privateNode, 'what becomes of a column without a field', ['drop']);
+    else if (!settings.has('ignore') && yaml.isMap(value)) {
+      yaml.complain('missing-setting', keyNode, column, 'a field, private: drop or ignore', 'Say what it holds.');
+    }
+  }
+}
+
+/** Reads the setting `combine`: fields that several columns give together, or one column beside its own. */
+export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
+  for (const { keyNode, value } of yaml.entries(node, 'combine')) {
+    const field = readField(yaml, keyNode, table);
+    const settings = yaml.settings(value, 'a combined field', ['columns', ...fieldSettings], ['columns']);
+    const columnsNode = settings.get('columns');
+    if (field === null || columnsNode === undefined) continue;
+    const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
+    for (const column of columns) {
+      if (!gathered.columns.includes(column)) gathered.columns.push(column);
+      if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);
+    }
+    take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
+  }
+}
