@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { Trace } from '../notebook/trace.js';
 import { headed } from './anchor.js';
+import type { Entry } from './definition-list.js';
 import type { CellAccounts } from './live/cell-accounts.js';
 import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
@@ -25,17 +26,23 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     texts.set(text, known);
     return known;
   };
+  const numbers = (entries: readonly Entry[]): readonly number[] =>
+    entries.flatMap(([term, said]) => (typeof said === 'string' ? [at(term), at(said)] : []));
+  const alike: (readonly number[])[] = [];
+  const placeOf = new Map<string, number>();
+  const alikeAt = (entries: readonly number[]): number => {
+    const key = entries.join(' ');
+    const place = placeOf.get(key) ?? alike.push(entries) - 1;
+    placeOf.set(key, place);
+    return place;
+  };
   const columns = sheet.columns.flatMap((column, place) => (column.role === 'value' ? [{ column, place }] : []));
   const cells = columns.map(({ column, place }) =>
     sheet.rows.map(({ cells: results }, row): readonly number[] => {
       const trace = cellTrace(sheet.name, column.name, row);
       if (trace === null) return [];
-      const entries = [
-        [words.formula, trace.formula] as const,
-        ...resultEntries(results[place]!, column.shownAs),
-        ...traceEntries(trace, mostStretches),
-      ];
-      return entries.flatMap(([term, said]) => (typeof said === 'string' ? [at(term), at(said)] : []));
+      const own: Entry[] = [[words.formula, trace.formula], ...resultEntries(results[place]!, column.shownAs)];
+      return [alikeAt(numbers(traceEntries(trace, mostStretches))), ...numbers(own)];
     }),
   );
   if (texts.size === 0) return null;
@@ -43,6 +50,7 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     say: words.cell,
     columns: columns.map(({ column, place }) => [place, headed(column.label)]),
     texts: [...texts.keys()],
+    alike,
     cells,
   };
   // A closing tag inside a text would end the element.

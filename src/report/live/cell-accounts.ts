@@ -5,7 +5,9 @@ export interface CellAccounts {
   /** The columns that have accounts: their place in the table, and what stands at their head. */
   readonly columns: readonly (readonly [place: number, head: string])[];
   readonly texts: readonly string[];
-  /** By column and row, the texts of each account by their number: a term, what is said of it, and so on. */
+  /** What many cells stand on alike, each as texts by their number: a term, what is said of it, and so on. */
+  readonly alike: readonly (readonly number[])[];
+  /** By column and row: what the cell stands on, by its number among `alike`, then the texts of its own; empty without an account. */
   readonly cells: readonly (readonly (readonly number[])[])[];
 }
 
@@ -41,7 +43,8 @@ function addChoice(accounts: CellAccounts, table: HTMLTableElement, account: HTM
   head.textContent = accounts.say.head;
   account.lastElementChild!.append(head, row.label, ' ', column.label, list);
   const show = (): void => {
-    const texts = accounts.cells[column.select.selectedIndex]![row.select.selectedIndex]!;
+    const [alike, ...own] = accounts.cells[column.select.selectedIndex]![row.select.selectedIndex]!;
+    const texts = alike === undefined ? [] : [...own, ...accounts.alike[alike]!];
     list.replaceChildren(
       ...texts.map((text, at) => {
         const part = document.createElement(at % 2 === 0 ? 'dt' : 'dd');
