@@ -1,10 +1,12 @@
-import { link, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { cannotWrite } from './cannot-write.js';
 import { recoverStore } from './find-store.js';
-import { holderText, type OwnHolder, readHolder } from './holder.js';
+import { type Holder, holderText, type OwnHolder } from './holder.js';
 import { removeLeftovers } from './leftovers.js';
+import { type Lock, lockFile, locksOf } from './locks.js';
 
 /** A store that nobody else writes to until it is released. */
 export interface HeldStore {
@@ -14,123 +16,72 @@ export interface HeldStore {
   readonly release: () => Promise<void>;
 }
 
-/** The file beside a store's folder that says who writes to it. */
-export function lockFile(folder: string): string {
-  return `${folder}.held`;
-}
-
-const tries = 5;
+const tries = 10;
+const pause = 20;
 
 /**
- * Takes a store for writing, or says who has it. A lock whose process no longer runs on this machine is taken over; what
- * a stopped write left beside the store is then cleared away, and a store that it had moved aside is put back.
+ * Takes a store for writing, or says who has it. Everybody lays down a lock under a name of their own and then looks for
+ * others: of two who come at once at least one sees the other, so that never both go on. Who sees another gives way, but for
+ * the one with the lowest number, who waits a moment for the rest to do so. Locks whose process no longer runs on this
+ * machine do not count, and are cleared away with what a stopped write left; a store that it had moved aside is put back.
  */
 export async function holdStore(where: string, own: OwnHolder): Promise<HeldStore | Problem> {
-  try {
-    return await hold(where, resolve(where), own);
-  } catch (mistake) {
-    return cannotWrite(where, mistake);
-  }
-}
-
-async function hold(where: string, folder: string, own: OwnHolder): Promise<HeldStore | Problem> {
-  const lock = lockFile(folder);
+  const folder = resolve(where);
+  const lock = lockFile(folder, own);
   const text = holderText(own);
-  const draft = `${lock}-${own.process}`;
-  await mkdir(dirname(folder), { recursive: true });
-  // Written aside and linked, so that a lock is never seen without its holder.
-  try {
-    await writeFile(draft, text);
-    for (let attempt = 0; attempt < tries; attempt++) {
-      if (await isLinked(draft, lock)) {
-        const held = heldStore(folder, lock, text);
-        await tidy(folder, held, own);
-        return held;
-      }
-      const found = await readFile(lock, 'utf8').catch(() => null);
-      if (found === null) continue;
-      const other = readHolder(found);
-      if (other === null || other.host !== own.host || own.isRunning(other.process)) return heldBy(where, lock, found);
-      await removeStale(lock, `${draft}-stale`, found);
-    }
-    return heldBy(where, lock, (await readFile(lock, 'utf8').catch(() => null)) ?? '');
-  } finally {
-    await rm(draft, { force: true }).catch(() => {});
-  }
-}
-
-function heldStore(folder: string, lock: string, text: string): HeldStore {
-  const isHeld = async () => (await readFile(lock, 'utf8').catch(() => null)) === text;
   const release = async () => {
     // A lock that cannot be removed is stale once this process has ended.
     if (await isHeld()) await rm(lock, { force: true }).catch(() => {});
   };
-  return { folder, isHeld, release };
-}
-
-async function tidy(folder: string, held: HeldStore, own: OwnHolder): Promise<void> {
+  const isHeld = async () => (await readFile(lock, 'utf8').catch(() => null)) === text;
   try {
-    await recoverStore(folder);
-    await removeLeftovers(folder);
-    await removeDrafts(lockFile(folder), own);
+    await mkdir(dirname(folder), { recursive: true });
+    // Put in place whole, so that a lock is never seen without its holder.
+    await writeFile(`${lock}.new`, text);
+    await rename(`${lock}.new`, lock);
+    const other = await otherHolder(folder, own);
+    if (other !== null) {
+      await release();
+      return heldBy(where, other);
+    }
+    await clearUp(folder, own);
+    return { folder, isHeld, release };
   } catch (mistake) {
-    await held.release();
-    throw mistake;
+    await release();
+    await rm(`${lock}.new`, { force: true }).catch(() => {});
+    return cannotWrite(where, mistake);
   }
 }
 
-/** Removes the drafts of locks whose writers were stopped before they could. */
-async function removeDrafts(lock: string, own: OwnHolder): Promise<void> {
-  const prefix = `${basename(lock)}-`;
-  for (const name of await readdir(dirname(lock))) {
-    const writer = name.startsWith(prefix) ? Number.parseInt(name.slice(prefix.length), 10) : Number.NaN;
-    if (writer > 0 && writer !== own.process && !own.isRunning(writer))
-      await rm(join(dirname(lock), name), { force: true });
+/** Somebody else who holds the store or is about to, once whoever should give way has had the time; null for nobody. */
+async function otherHolder(folder: string, own: OwnHolder): Promise<Lock | null> {
+  for (let attempt = 1; ; attempt++) {
+    const others = (await locksOf(folder, own)).filter(({ isOwn, isStale }) => !isOwn && !isStale);
+    const [first] = others;
+    if (first === undefined) return null;
+    const isLowest = others.every(({ holder }) => comesBefore(own, holder));
+    if (!isLowest || attempt === tries) return first;
+    await wait(pause);
   }
 }
 
-async function isLinked(draft: string, lock: string): Promise<boolean> {
-  try {
-    await link(draft, lock);
-    return true;
-  } catch (mistake) {
-    if (isCode(mistake, 'EEXIST')) return false;
-    if (!isCode(mistake, 'EPERM') && !isCode(mistake, 'ENOTSUP') && !isCode(mistake, 'EOPNOTSUPP')) throw mistake;
-  }
-  // Some shares know no links; there a lock is written where none may be yet.
-  try {
-    await writeFile(lock, await readFile(draft), { flag: 'wx' });
-    return true;
-  } catch (mistake) {
-    if (isCode(mistake, 'EEXIST')) return false;
-    throw mistake;
-  }
+function comesBefore(one: Holder, other: Holder): boolean {
+  return one.host === other.host ? one.process < other.process : one.host < other.host;
 }
 
-/** Takes a stale lock away; one that was renewed in the meantime is put back. */
-async function removeStale(lock: string, aside: string, stale: string): Promise<void> {
-  try {
-    await rename(lock, aside);
-  } catch (mistake) {
-    if (isCode(mistake, 'ENOENT')) return;
-    throw mistake;
-  }
-  if ((await readFile(aside, 'utf8')) !== stale) await isLinked(aside, lock);
-  await rm(aside, { force: true });
+async function clearUp(folder: string, own: OwnHolder): Promise<void> {
+  for (const { path, isStale } of await locksOf(folder, own)) if (isStale) await rm(path, { force: true });
+  await recoverStore(folder);
+  await removeLeftovers(folder);
 }
 
-function isCode(mistake: unknown, code: string): boolean {
-  return mistake instanceof Error && 'code' in mistake && mistake.code === code;
-}
-
-function heldBy(where: string, lock: string, text: string): Problem {
-  const other = readHolder(text);
+function heldBy(where: string, { holder, path }: Lock): Problem {
   return {
     code: 'store-held',
     severity: 'stops',
     place: wholeFile(where),
-    seen: other === null ? 'a lock' : `process ${other.process} on ${other.host} since ${other.since}`,
+    seen: `process ${holder.process} on ${holder.host} since ${holder.since}`,
     wanted: 'a store that nobody else writes to',
-    remedy: `Wait until that import has ended. If it runs no longer, remove ${lock}.`,
+    remedy: `Wait until that import has ended. If it runs no longer, remove ${path}.`,
   };
 }

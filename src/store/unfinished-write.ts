@@ -1,8 +1,8 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { lockFile } from './hold-store.js';
-import { type OwnHolder, readHolder } from './holder.js';
+import type { OwnHolder } from './holder.js';
 import { leftoversOf, replacedFolder } from './leftovers.js';
+import { locksOf } from './locks.js';
 
 /**
  * What a write that was stopped left of a store: the `earlier` one, where the write had not come to its end; the `new` one,
@@ -12,9 +12,7 @@ export async function unfinishedWrite(where: string, own: OwnHolder): Promise<'e
   const folder = resolve(where);
   const leftovers = await leftoversOf(folder);
   if (leftovers.length === 0) return null;
-  const lock = await readFile(lockFile(folder), 'utf8').catch(() => null);
-  const holder = lock === null ? null : readHolder(lock);
-  if (holder !== null && (holder.host !== own.host || own.isRunning(holder.process))) return null;
+  if ((await locksOf(folder, own)).some(({ isStale, isOwn }) => !isStale && !isOwn)) return null;
   const stands = (await stat(folder).catch(() => null)) !== null;
   return stands && leftovers.includes(replacedFolder(folder)) ? 'new' : 'earlier';
 }

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import type * as Disk from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -77,7 +77,7 @@ async function changesOfOneWrite(): Promise<number> {
   await held.release();
   const { changes, changesMade } = disk;
   // The counting sees what a store consists of: were it to miss them, no fault would strike them either.
-  for (const name of ['rename', 'sync', 'open w', 'writeFile', 'mkdtemp', 'link']) expect(changesMade).toContain(name);
+  for (const name of ['rename', 'sync', 'open w', 'writeFile', 'mkdtemp', 'mkdir']) expect(changesMade).toContain(name);
   return changes;
 }
 
@@ -92,7 +92,9 @@ test('a disk that is full at any write leaves the earlier store or the later one
     expect([at, problems.map(({ code }) => code)]).toEqual([at, which === 'earlier' ? ['cannot-write'] : []]);
     if (which === 'earlier') expect(problems[0]!.remedy).toContain('a store that was there before is as it was');
     seen.add(which);
-    await healed(path);
+    // The places around the change of stores are all healed, of the many writes before them every fifth.
+    if (at % 5 === 0 || changes - at < 25) await healed(path);
+    rmSync(path, { recursive: true, force: true });
   }
   expect([...seen].sort()).toEqual(['earlier', 'later']);
 });
@@ -108,7 +110,9 @@ test('a process killed at any change leaves the earlier store or the later one, 
     // Before a folder is begun and after all is cleared there is nothing to tell.
     if (left !== null) expect([at, left === 'new' ? 'later' : 'earlier']).toEqual([at, which]);
     seen.add(`${which} ${left}`);
-    await healed(path);
+    // The places around the change of stores are all healed, of the many writes before them every fifth.
+    if (at % 5 === 0 || changes - at < 25) await healed(path);
+    rmSync(path, { recursive: true, force: true });
   }
   expect([...seen].sort()).toEqual(['earlier earlier', 'earlier null', 'later new', 'later null']);
 });
@@ -122,6 +126,4 @@ async function healed(path: string): Promise<void> {
   expect(await standing(path)).toBe('later');
   const name = path.split('/').at(-1)!;
   expect(readdirSync(folder).filter((entry) => entry.startsWith(`${name}.`))).toEqual([]);
-  expect(existsSync(`${path}.held`)).toBe(false);
-  rmSync(path, { recursive: true });
 }

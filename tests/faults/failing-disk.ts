@@ -60,7 +60,6 @@ export function failing(real: typeof Disk): typeof Disk {
     mkdtemp: guarded('mkdtemp', real.mkdtemp) as typeof Disk.mkdtemp,
     chmod: guarded('chmod', real.chmod),
     rename: guarded('rename', real.rename),
-    link: guarded('link', real.link),
     rm: guarded('rm', real.rm),
   };
 }

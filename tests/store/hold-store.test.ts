@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -28,16 +28,16 @@ test('of two that want a store the second is told who has it, since when, and wh
   expect(await holdStore(path, holder(12, [11, 12]))).toMatchObject({
     code: 'store-held',
     seen: 'process 11 on here since 2025-11-30T18:00:00.000Z',
-    remedy: expect.stringContaining(`${path}.held`),
+    remedy: expect.stringContaining(`${path}.held-11-here`),
   });
   await first.release();
   await (await held(path, holder(12, [11, 12]))).release();
   expect(readdirSync(folder).filter((name) => name.startsWith('two'))).toEqual([]);
 });
 
-test('of many at once exactly one gets the store', async () => {
+test('of many at once exactly one gets the store, whatever was left before', async () => {
   const path = join(folder, 'many');
-  writeFileSync(`${path}.held`, JSON.stringify({ process: 1, host: 'here', since: 'long ago' }));
+  writeFileSync(`${path}.held-1-here`, JSON.stringify({ process: 1, host: 'here', since: 'long ago' }));
   const own = Array.from({ length: 12 }, (_, index) => index + 100);
   const stores = await Promise.all(own.map((process) => holdStore(path, holder(process, own))));
   expect(stores.filter((store) => 'release' in store)).toHaveLength(1);
@@ -49,7 +49,7 @@ test('a lock whose process is gone is taken over, and what it left is cleared aw
   mkdirSync(`${path}.writing-abc`);
   const next = await held(path, holder(22, [22]));
   expect(existsSync(`${path}.writing-abc`)).toBe(false);
-  expect(JSON.parse(readFileSync(`${path}.held`, 'utf8'))).toMatchObject({ process: 22 });
+  expect(readdirSync(folder).filter((name) => name.startsWith('stale'))).toEqual(['stale.held-22-here']);
   await next.release();
 });
 
@@ -61,19 +61,20 @@ test('what is being written by whoever holds the store is not cleared away', asy
   expect(existsSync(`${path}.writing-abc`)).toBe(true);
 });
 
-test('a lock of another machine, or one that cannot be read, is not taken over', async () => {
+test('a lock of another machine is not taken over, nor one whose text is lost while its process runs', async () => {
   const path = join(folder, 'other');
   const first = await held(path, holder(41, [], 'elsewhere'));
   expect(await holdStore(path, holder(42, []))).toMatchObject({ seen: expect.stringContaining('on elsewhere') });
   await first.release();
-  writeFileSync(`${path}.held`, 'scribble');
-  expect(await holdStore(path, holder(42, []))).toMatchObject({ code: 'store-held', seen: 'a lock' });
+  writeFileSync(`${path}.held-43-here`, '');
+  expect(await holdStore(path, holder(42, [43]))).toMatchObject({ code: 'store-held' });
+  expect(await holdStore(path, holder(42, []))).toMatchObject({ folder: path });
 });
 
 test('a lock taken away by hand is noticed, and is not removed from whoever has it then', async () => {
   const path = join(folder, 'lost');
   const first = await held(path, holder(51, [51, 52]));
-  rmSync(`${path}.held`);
+  rmSync(`${path}.held-51-here`);
   const second = await held(path, holder(52, [51, 52]));
   expect(await first.isHeld()).toBe(false);
   await first.release();
