@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { exitCodes } from './exit-codes.js';
-import { importHelp } from './import-help.js';
+import { addSeason, importHelp } from './import-help.js';
 import { programVersion } from './program-version.js';
 
 const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
@@ -55,6 +55,8 @@ export async function program(words: readonly string[]): Promise<number> {
       (file: string, others: string[]) => [...others, file],
       [],
     )
+    .option('--withdraw <season>', 'a year whose files are left out until it is called back', addSeason, [])
+    .option('--call-back <season>', 'a year withdrawn before, to be read again', addSeason, [])
     .option('--json', 'print the account as JSON')
     .option('--quiet', 'show no progress')
     .addHelpText('after', importHelp)

@@ -34,7 +34,7 @@ function* delimited(rows: Iterable<readonly (string | number)[]>): Iterable<stri
 }
 
 /** The text of `set-aside.csv` or `notes.csv`, in pieces. */
-export function ledgerRows(lines: readonly LedgerLine[]): Iterable<string> {
+export function ledgerRows(lines: Iterable<LedgerLine>): Iterable<string> {
   function* rows(): Iterable<readonly (string | number)[]> {
     yield ledgerColumns;
     for (const line of lines) yield ledgerColumns.map((name) => line[name]);
