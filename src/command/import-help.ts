@@ -1,7 +1,7 @@
 import { InvalidArgumentError } from 'commander';
 
 /** Adds a season that was given on the command line to those before it. */
-export function addSeason(text: string, others: readonly number[]): readonly number[] {
+export function addSeason(text: string, others: readonly number[] = []): readonly number[] {
   if (!/^\d{4}$/.test(text)) throw new InvalidArgumentError('A season is a year of four digits, such as 2024.');
   return [...others, Number(text)];
 }

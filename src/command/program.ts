@@ -52,11 +52,10 @@ export async function program(words: readonly string[]): Promise<number> {
     .option(
       '--mended <file>',
       'rows that were set aside, corrected (may be given several times)',
-      (file: string, others: string[]) => [...others, file],
-      [],
+      (file: string, others: string[] = []) => [...others, file],
     )
-    .option('--withdraw <season>', 'a year whose files are left out until it is called back', addSeason, [])
-    .option('--call-back <season>', 'a year withdrawn before, to be read again', addSeason, [])
+    .option('--withdraw <season>', 'a year whose files are left out until it is called back', addSeason)
+    .option('--call-back <season>', 'a year withdrawn before, to be read again', addSeason)
     .option('--json', 'print the account as JSON')
     .option('--quiet', 'show no progress')
     .addHelpText('after', importHelp)
