@@ -1,6 +1,7 @@
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { showDay } from '../notebook/shown.js';
+import { runsAsFormula } from '../store/delimited.js';
 
 /**
  * A sheet as CSV (RFC 4180): numbers unrounded; beside a column whose values have them, the limits, numerator and
@@ -68,10 +69,8 @@ function numberText(value: number | null): string {
   return value === null ? '' : String(value);
 }
 
-const numeric = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
-
 /** One cell of CSV: quoted where it must be, and a leading apostrophe before what would run as a formula. */
 export function csvCell(text: string): string {
-  const inert = /^[=+\-@\t\r]/.test(text) && !numeric.test(text) ? `'${text}` : text;
+  const inert = runsAsFormula(text) ? `'${text}` : text;
   return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
 }
