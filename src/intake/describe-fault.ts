@@ -1,5 +1,5 @@
-import { nearestName } from '../problem/nearest.js';
-import type { FieldRule } from './crosswalk.js';
+import { nearestNames } from '../problem/nearest.js';
+import type { FieldRule, SeasonalCode } from './crosswalk.js';
 import { firstYear, lastYear } from './date-reader.js';
 import { type Fault, fault, faultCodes } from './fault.js';
 import type { Saying } from './remark.js';
@@ -12,19 +12,28 @@ function knownTexts(rule: FieldRule): readonly string[] {
   return rule.field.type === 'code' ? rule.field.codes.codes.map(({ code }) => code) : [];
 }
 
+/** The seasons of a code, as a crosswalk writes them: `2023-2024`, `2025-`, `-2022`. */
+function seasonsOf(held: readonly SeasonalCode[]): string {
+  const written = held.map(({ from, to }) => {
+    if (from === to) return String(from);
+    return `${from === 0 ? '' : from}-${to === 9999 ? '' : to}`;
+  });
+  return written.join(', ');
+}
+
 function unknownCode(rule: FieldRule, seen: string): Omit<Saying, 'code'> {
-  const known = knownTexts(rule);
-  const near = seen === 'withheld' ? null : nearestName(seen, known);
+  const near = seen === 'withheld' ? [] : nearestNames(seen, knownTexts(rule), 3);
   const held = rule.codes?.get(seen);
   if (Array.isArray(held)) {
     return {
-      reason: `no meaning of this code for ${rule.field.name} in the row's season`,
+      reason: `no meaning of this code for ${rule.field.name} in the row's season, only in ${seasonsOf(held)}`,
       remedy: 'Give the code a meaning for that season in the crosswalk, or mend the cell.',
     };
   }
+  const named = near.map((name) => `"${name}"`).join(' or ');
   return {
     reason: `none of the known codes of ${rule.field.name}`,
-    remedy: `${near === null ? '' : `Did you mean "${near}"? `}Mend the cell, or add the code to the crosswalk.`,
+    remedy: `${near.length === 0 ? '' : `Did you mean ${named}? `}Mend the cell, or add the code to the crosswalk.`,
   };
 }
 

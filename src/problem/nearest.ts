@@ -6,16 +6,22 @@ import { editDistance } from './edit-distance.js';
  * ignored.
  */
 export function nearestName(name: string, known: Iterable<string>): string | null {
+  return nearestNames(name, known, 1)[0] ?? null;
+}
+
+/** The known names that are near enough to a misspelt one, at most so many, the nearest first; near as `nearestName` has it. */
+export function nearestNames(name: string, known: Iterable<string>, most: number): readonly string[] {
   const wanted = name.toLowerCase();
-  let best: string | null = null;
-  let fewest = Number.POSITIVE_INFINITY;
+  const near: { readonly candidate: string; readonly edits: number }[] = [];
   for (const candidate of known) {
-    const edits = editDistance(wanted, candidate.toLowerCase());
     const allowed = Math.max(1, Math.floor(Math.max(wanted.length, candidate.length) / 3));
-    if (edits <= allowed && edits < fewest) {
-      best = candidate;
-      fewest = edits;
-    }
+    // Words cannot be nearer than their lengths are.
+    if (Math.abs(wanted.length - candidate.length) > allowed) continue;
+    const edits = editDistance(wanted, candidate.toLowerCase());
+    if (edits <= allowed) near.push({ candidate, edits });
   }
-  return best;
+  return near
+    .sort((one, other) => one.edits - other.edits)
+    .slice(0, most)
+    .map(({ candidate }) => candidate);
 }

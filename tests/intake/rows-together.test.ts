@@ -159,6 +159,7 @@ test('a code means what it meant in its season', async () => {
   });
   expect(valuesOf(result, 'inspections', 'standing_water')).toEqual(['no', 'yes']);
   expect(asideOf(result)).toEqual(['4 wet unknown-code', '5 start not-a-time']);
+  expect(result.setAside[0]!.reason).toContain('only in 2023-2024, 2025-');
 });
 
 test('every kept row knows its file and line, and a reference has the number of its key', async () => {

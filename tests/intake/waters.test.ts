@@ -32,15 +32,24 @@ files:
 
 const waters = 'id,name,state\nlong-mt,Long Lake,MT\nlong-id,Long Lake,ID\nheron,Heron Lake,MT\n';
 
-const importNames = (aliases: string, rows: readonly string[], text = crosswalk) =>
-  importSmall(text, {
-    'w.csv': waters,
-    's.csv': 'at\nA\n',
-    'aliases.csv': `name,region,waterbody,times\n${aliases}`,
-    'i.csv': `no,start,last,last_state,next\n${rows
-      .map((row, index) => `${index},2025-05-01 08:1${index % 10},${row}`)
-      .join('\n')}\n`,
-  });
+const importNames = (
+  aliases: string,
+  rows: readonly string[],
+  text = crosswalk,
+  options: Parameters<typeof importSmall>[2] = {},
+) =>
+  importSmall(
+    text,
+    {
+      'w.csv': waters,
+      's.csv': 'at\nA\n',
+      'aliases.csv': `name,region,waterbody,times\n${aliases}`,
+      'i.csv': `no,start,last,last_state,next\n${rows
+        .map((row, index) => `${index},2025-05-01 08:1${index % 10},${row}`)
+        .join('\n')}\n`,
+    },
+    options,
+  );
 
 test('a name means its water in its own region, never in another', async () => {
   const result = await importNames('Lg Lk,MT,long-mt,\n', [
@@ -135,4 +144,16 @@ test('aliases may stand in the crosswalk itself, and match only fields that name
   expect(mistakes(crosswalk.replace('region: MT', 'region: MT, region_column: x'))).toEqual([
     'crosswalk-useless-setting region',
   ]);
+});
+
+test('names are matched alike wherever a file is cut into ranges, and the same exports give the same answer', async () => {
+  const rows = Array.from(
+    { length: 40 },
+    (_, index) => `${index % 3 ? 'Long Lake' : 'Lost Lake'},${index % 2 ? 'MT' : 'ID'},`,
+  );
+  const whole = await importNames('', rows);
+  const cut = await importNames('', rows, crosswalk, { range: 100, chunk: 64 });
+  expect(valuesOf(cut, 'inspections', 'last_waterbody')).toEqual(valuesOf(whole, 'inspections', 'last_waterbody'));
+  expect(cut.unmatched).toEqual(whole.unmatched);
+  expect(cut.setAside).toEqual(whole.setAside);
 });

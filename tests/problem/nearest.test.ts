@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { editDistance } from '../../src/problem/edit-distance.js';
-import { nearestName } from '../../src/problem/nearest.js';
+import { nearestName, nearestNames } from '../../src/problem/nearest.js';
 
 describe('the distance of two words', () => {
   // The four kinds of slip are Damerau's (1964). `kitten` and `CA` are the textbook pairs, quoted from memory:
@@ -56,4 +56,9 @@ test('a name too far from all others gets no guess', () => {
 
 test('of two as near, the first is offered', () => {
   expect(nearestName('PONS', ['PONT', 'POND'])).toBe('PONT');
+});
+
+test('several near names are offered, the nearest first', () => {
+  expect(nearestNames('PONT', ['POND', 'SAIL', 'PONTOON', 'PONT', 'PINT'], 3)).toEqual(['PONT', 'POND', 'PINT']);
+  expect(nearestNames('PONT', ['SAIL'], 3)).toEqual([]);
 });

@@ -32,7 +32,9 @@ function proposeValues(columns: readonly Candidate[]): readonly FoldedValuePropo
     times.set('', times.get('')! + profile.rows - profile.filled);
     for (const [text, count] of profile.values) times.set(text, (times.get(text) ?? 0) + count);
   }
-  const values = [...times].sort(([, a], [, b]) => b - a);
+  // Longer texts are no marks, and may name people.
+  const isMark = (text: string) => text.length <= 16 && !/\d{5}/u.test(text);
+  const values = [...times].filter(([text]) => isMark(text)).sort(([, a], [, b]) => b - a);
   const filled = values.reduce((sum, [text, count]) => sum + (text === '' ? 0 : count), 0);
   const marks: ColumnProfile = { heading: '', rows: filled, filled, values: values.filter(([text]) => text !== '') };
   const states = matchCodes(marks, checkState);
