@@ -107,16 +107,10 @@ function totals(files: readonly FileSum[]): { read: number; kept: number; set_as
   };
 }
 
-const waterCodes = ['unmatched-water', 'ambiguous-water'];
-
-/** How many names matched no water, and on how many rows; the ledgers tell it of files taken from the store too. */
-function unmatchedWaters({ setAside, notes }: ImportResult): {
-  unmatched_waters: number;
-  unmatched_water_rows: number;
-} {
-  const lines = [...setAside, ...notes].filter(({ code }) => waterCodes.includes(code));
-  const names = new Set(lines.map(({ seen, reason }) => JSON.stringify([seen, reason])));
-  return { unmatched_waters: names.size, unmatched_water_rows: lines.length };
+/** How many names matched no water, and on how many rows. */
+function unmatchedWaters({ unmatched }: ImportResult): { unmatched_waters: number; unmatched_water_rows: number } {
+  const rows = unmatched.reduce((sum, { times }) => sum + times, 0);
+  return { unmatched_waters: unmatched.length, unmatched_water_rows: rows };
 }
 
 function importJson(store: string, result: ImportResult): object {
