@@ -14,6 +14,19 @@ import { acceptPicture, type Box, differenceFrom } from './pictures.js';
 /** Lines are smoothed a little otherwise on other machines; a part that is gone or filled otherwise differs more. */
 const tolerance = 0.0003;
 
+/**
+ * A picture of an element alone in the window's corner: where it stands in the page, at a fraction of a pixel, would else
+ * show in how its lines are smoothed. It stays there until the next one.
+ */
+async function pictureOf(page: Page, element: string): Promise<Buffer> {
+  await page.locator(element).evaluate((one) => {
+    for (const other of document.querySelectorAll<HTMLElement>('.chart')) other.removeAttribute('style');
+    Object.assign((one as HTMLElement).style, { position: 'fixed', inset: '0 auto auto 0', margin: '0', zIndex: '9' });
+    Object.assign((one as HTMLElement).style, { width: '100vw', background: 'var(--paper)' });
+  });
+  return page.locator(element).screenshot();
+}
+
 /** Where words stand in an element, with room for a wider font. */
 async function wordsIn(page: Page, element: string): Promise<Box[]> {
   return page.locator(element).evaluate((of) => {
@@ -73,7 +86,7 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
       const blank = await page.context().newPage();
       for (const { name } of drawings) {
         const drawing = `#chart-craft-${name} .chart`;
-        const picture = await page.locator(drawing).screenshot();
+        const picture = await pictureOf(page, drawing);
         const words = await wordsIn(page, drawing);
         acceptPicture(`${name}-${look}`, picture);
         expect(picture.length, `${name} ${look}`).toBeLessThan(60_000);
@@ -92,7 +105,7 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
     for (const component of ['transom', 'trim tabs and rams', 'live well', 'bunks']) {
       const part = page.locator(`${drawing} a.part`, { hasText: component }).first();
       await part.evaluate((of) => of.setAttribute('visibility', 'hidden'));
-      const picture = await page.locator(drawing).screenshot();
+      const picture = await pictureOf(page, drawing);
       const differs = await differenceFrom('open-motorboat-wide', picture, await wordsIn(page, drawing), blank);
       expect(differs, component).toBeGreaterThan(tolerance);
       await part.evaluate((of) => of.removeAttribute('visibility'));

@@ -99,7 +99,8 @@ export function saidOf(component: string, part: PartFinding | null): string {
   const skipped = part.skippedShown === '' ? '' : `; skipped on ${part.skippedShown}`;
   if (part.standing === 'too few looks') return `${component}: too few looks to say${skipped}`;
   if (part.standing === 'none found') return `${component}: none found, ${part.interval}${skipped}`;
-  return `${component}: place ${part.place}, ${part.shown}, ${part.interval}${skipped}`;
+  const place = part.rank === null ? part.place : `place ${part.place}`;
+  return `${component}: ${place}, ${part.shown}, ${part.interval}${skipped}`;
 }
 
 function viewName({ view, left, top: down, scale }: PlacedView): Element {
@@ -149,7 +150,7 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
       strokeDasharray: part.standing === 'too few looks' ? '3 2' : undefined,
     }),
     s('text', { x: ring, y: middle + 4.5, textAnchor: 'middle', fontWeight: 600, fill: paint('ink') }, [
-      part.rank === null ? (part.standing === 'none found' ? '–' : '?') : String(part.rank),
+      ringText(part),
     ]),
     s('text', { x: words, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
     s('text', { x: words, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
@@ -157,4 +158,9 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
     ]),
     ...(part.oftenSkipped ? [skipMark(left ? ring + 12 : ring - 12, middle - 10)] : []),
   ]);
+}
+
+function ringText({ rank, standing }: PartFinding): string {
+  if (rank !== null) return String(rank);
+  return { fouled: '•', 'none found': '–', 'too few looks': '?' }[standing];
 }

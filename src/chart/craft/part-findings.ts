@@ -1,5 +1,7 @@
+import { enoughEvents } from '../../finding/small-numbers.js';
 import type { Result } from '../../formula/result.js';
 import { showFraction, showInterval, showNumber, showResult } from '../../notebook/shown.js';
+import { components } from '../../record/components.js';
 import type { AskedChart, PlacedColumn } from '../chart-kind.js';
 import { keyText } from '../key-text.js';
 import { numberOf } from '../points.js';
@@ -13,7 +15,7 @@ export type Standing = 'fouled' | 'none found' | 'too few looks';
 export interface PartFinding {
   readonly component: string;
   readonly standing: Standing;
-  /** Its place by the value, 1 the most often fouled, equal values alike; null unless fouled. */
+  /** Its place by the value, 1 the most often fouled, equal values alike; null unless fouled on enough craft to be placed. */
   readonly rank: number | null;
   /** The place as readers see it; empty unless fouled. */
   readonly place: string;
@@ -92,11 +94,32 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
       oftenSkipped: skipped !== null && skipped * 100 >= limits.often,
     };
   });
-  return found.map((part) => {
+  const enough = found.map(({ standing }, row) => {
+    const cell = sheet.rows[row]!.cells[value.at]!;
+    const cases = cell.kind === 'number' ? cell.numerator : null;
+    return standing === 'fouled' && (cases === null || cases >= enoughEvents);
+  });
+  return found.map((part, row) => {
     if (part.standing !== 'fouled') return part;
-    const rank = 1 + found.filter((other) => other.standing === 'fouled' && other.value! > part.value!).length;
+    if (!enough[row]) return { ...part, place: 'too few to place' };
+    const rank = 1 + found.filter((other, at) => enough[at] && other.value! > part.value!).length;
     return { ...part, rank, place: String(rank) };
   });
+}
+
+/**
+ * Parts in the order a reader takes them: by place; then those fouled on too few craft to have one, none found, and too few
+ * looks, each in the order of the walk around a craft, since these records do not order them.
+ */
+export function inReadingOrder(parts: readonly PartFinding[]): readonly PartFinding[] {
+  const standings: readonly Standing[] = ['fouled', 'none found', 'too few looks'];
+  const walk = components.map(({ component }) => component);
+  return [...parts].sort(
+    (one, other) =>
+      standings.indexOf(one.standing) - standings.indexOf(other.standing) ||
+      (one.rank ?? parts.length + 1) - (other.rank ?? parts.length + 1) ||
+      walk.indexOf(one.component) - walk.indexOf(other.component),
+  );
 }
 
 function shortOf(cell: Result, tooFew: boolean, shownAs: string): string {

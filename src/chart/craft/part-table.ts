@@ -1,6 +1,6 @@
 import { showNumber } from '../../notebook/shown.js';
 import type { DataTable } from '../drawn.js';
-import type { PartFinding } from './part-findings.js';
+import { inReadingOrder, type PartFinding } from './part-findings.js';
 
 /** The drawing as a table: the parts most often fouled first, then those with none or too few looks. */
 export function partTable(
@@ -8,10 +8,7 @@ export function partTable(
   parts: readonly PartFinding[],
   heads: { readonly value: string; readonly skipped: boolean; readonly looks: boolean },
 ): DataTable {
-  const order = { fouled: 0, 'none found': 1, 'too few looks': 2 } as const;
-  const sorted = [...parts].sort(
-    (one, other) => order[one.standing] - order[other.standing] || (one.rank ?? 0) - (other.rank ?? 0),
-  );
+  const sorted = inReadingOrder(parts);
   const optional = <Cell>(wanted: boolean, cell: Cell): Cell[] => (wanted ? [cell] : []);
   return {
     head: [

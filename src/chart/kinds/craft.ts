@@ -1,3 +1,4 @@
+import { enoughEvents } from '../../finding/small-numbers.js';
 import {
   type AskedChart,
   type ChartKind,
@@ -73,6 +74,9 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
   const unrecorded = drawn.filter((component) => !listed.includes(component));
   const reading = [
     'The number is the part’s place, 1 the most often fouled; equal figures share a place.',
+    ...(parts.some(({ standing, rank }) => standing === 'fouled' && rank === null)
+      ? [`•: fouled, but on fewer than ${enoughEvents} craft, so that these records give it no place.`]
+      : []),
     ...(parts.some(({ standing }) => standing === 'none found')
       ? ['–: none found, which is not none there; the table has the upper limit.']
       : []),

@@ -1,5 +1,5 @@
 import type { AskedChart } from '../../chart/chart-kind.js';
-import type { PartFinding } from '../../chart/craft/part-findings.js';
+import { inReadingOrder, type PartFinding } from '../../chart/craft/part-findings.js';
 import { keyText } from '../../chart/key-text.js';
 import type { NumberResult } from '../../formula/result.js';
 import { showFraction, showNumber } from '../../notebook/shown.js';
@@ -17,19 +17,23 @@ export interface HandoutPart {
   readonly mind: string;
 }
 
-/** The parts most often fouled, first to last, at most so many; and the ones often skipped that are not among them. */
-export function handoutParts(
-  asked: AskedChart,
-  parts: readonly PartFinding[],
-  most: number,
-): { readonly first: readonly HandoutPart[]; readonly alsoSkipped: readonly PartFinding[] } {
-  const first = parts
-    .filter(({ standing }) => standing === 'fouled')
-    .sort((one, other) => one.rank! - other.rank!)
-    .slice(0, most);
+/** What a handout says of its craft. */
+export interface HandoutParts {
+  /** Fouled parts by place, then those without one in the order of the walk, at most so many as asked. */
+  readonly first: readonly HandoutPart[];
+  /** Fouled parts for which there was no line. */
+  readonly alsoFouled: readonly PartFinding[];
+  /** Parts often skipped that stand in neither. */
+  readonly alsoSkipped: readonly PartFinding[];
+}
+
+/** The parts of a handout, at most `most` of them with a line of their own. */
+export function handoutParts(asked: AskedChart, parts: readonly PartFinding[], most: number): HandoutParts {
+  const fouled = inReadingOrder(parts).filter(({ standing }) => standing === 'fouled');
   return {
-    first: first.map((part) => listed(asked, part)),
-    alsoSkipped: parts.filter((part) => part.oftenSkipped && !first.includes(part)),
+    first: fouled.slice(0, most).map((part) => listed(asked, part)),
+    alsoFouled: fouled.slice(most),
+    alsoSkipped: parts.filter((part) => part.oftenSkipped && !fouled.includes(part)),
   };
 }
 

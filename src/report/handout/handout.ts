@@ -4,6 +4,7 @@ import { askChart } from '../../chart/ask-chart.js';
 import type { AskedChart, ChartOption, Unfit } from '../../chart/chart-kind.js';
 import { rowsOfCraft } from '../../chart/craft/part-findings.js';
 import { craftOptions, craftPicture } from '../../chart/kinds/craft.js';
+import { enoughEvents } from '../../finding/small-numbers.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../../notebook/evaluated.js';
 import { anchor } from '../anchor.js';
 import { words } from '../words.js';
@@ -39,7 +40,11 @@ export function handout(
   const picture = craftPicture(checked.asked, request.name);
   if ('code' in picture) return { unfit: [picture] };
   const asked: AskedChart = rowsOfCraft(checked.asked, picture.drawing);
-  const { first, alsoSkipped } = handoutParts(asked, picture.parts, Number(asked.settings.get('most') ?? 8));
+  const { first, alsoFouled, alsoSkipped } = handoutParts(
+    asked,
+    picture.parts,
+    Number(asked.settings.get('most') ?? 8),
+  );
   const id = anchor('handout', asked.settings.get('craft')!);
   const children = [
     h('h3', { id: `${id}-title` }, [request.caption]),
@@ -48,10 +53,13 @@ export function handout(
       picture.svg(words.handout.drawing),
     ]),
     first.length === 0 ? h('p', [words.handout.nothing]) : partList(first),
-    ...(alsoSkipped.length === 0
-      ? []
-      : [h('p', [h('strong', [words.handout.alsoSkipped]), alsoSkipped.map(({ component }) => component).join(', ')])]),
-    h('p', [h('strong', [words.handout.bring]), toolsFor([...first.map(({ part }) => part), ...alsoSkipped])]),
+    ...(first.some(({ part }) => part.rank === null) ? [h('p', [words.handout.unplaced(enoughEvents)])] : []),
+    ...named(words.handout.alsoFouled, alsoFouled),
+    ...named(words.handout.alsoSkipped, alsoSkipped),
+    h('p', [
+      h('strong', [words.handout.bring]),
+      toolsFor([...first.map(({ part }) => part), ...alsoFouled, ...alsoSkipped]),
+    ]),
     h('p', { className: ['handout-cautions'] }, [h('strong', [words.handout.cautions]), handoutCautions.join(' ')]),
   ];
   return {
@@ -71,7 +79,7 @@ function partList(parts: readonly HandoutPart[]): Element {
       'tbody',
       parts.map((one) =>
         h('tr', [
-          h('td', [one.part.place]),
+          h('td', [one.part.rank === null ? '•' : one.part.place]),
           h('th', { scope: 'row' }, [one.part.component]),
           h('td', [waysToLook[one.part.component]?.look ?? '']),
           h('td', [one.found]),
@@ -81,6 +89,10 @@ function partList(parts: readonly HandoutPart[]): Element {
       ),
     ),
   ]);
+}
+
+function named(lead: string, parts: readonly { readonly component: string }[]): Element[] {
+  return parts.length === 0 ? [] : [h('p', [h('strong', [lead]), parts.map(({ component }) => component).join(', ')])];
 }
 
 function head(text: string): Element {

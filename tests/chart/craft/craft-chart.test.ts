@@ -46,13 +46,13 @@ describe('a drawn craft', () => {
     },
   );
 
-  it('numbers parts by their value, equals alike, and lists them in that order', () => {
+  it('numbers parts by their value, equals alike in the order of the walk, and none fouled on under five craft', () => {
     const rows = drawn(craftRequest('open-motorboat'), boat).dataTable.rows;
     expect(rows.map(([part, place, shown]) => [part, place, shown])).toEqual([
       ['hull below waterline', '1', '40.0 %'],
-      ['propeller', '2', '20.0 %'],
       ['transom', '2', '20.0 %'],
-      ['bilge', '4', '5.0 %'],
+      ['propeller', '2', '20.0 %'],
+      ['bilge', 'too few to place', '5.0 %'],
       ['live well', '', 'none found'],
       ['transducer', '', 'too few looks'],
     ]);
@@ -64,7 +64,7 @@ describe('a drawn craft', () => {
       new RegExp(`<title>${said}[^<]*</title><path[^>]*fill="([^"]*)"`).exec(html)?.[1];
     expect(fillOf('hull below waterline: place 1')).toBe('url(#craft-open-motorboat-fill-3)');
     expect(fillOf('propeller: place 2')).toBe('url(#craft-open-motorboat-fill-2)');
-    expect(fillOf('bilge: place 4')).toBe('url(#craft-open-motorboat-fill-1)');
+    expect(fillOf('bilge: too few to place')).toBe('url(#craft-open-motorboat-fill-1)');
     expect(fillOf('transducer: too few looks to say')).toBe('url(#craft-open-motorboat-fill-too-few-looks)');
     expect(fillOf('live well: none found, at most')).toBe('var(--paper)');
     expect(fillOf('zincs: no looks recorded')).toBe('none');

@@ -63,8 +63,25 @@ describe('a handout', () => {
     expect(text(sitesSheet([['bilge', 0, 900, 0.05]]))).toContain('that is not none there');
   });
 
-  it('lists no more parts than asked', () => {
-    expect(text(boat, { most: '1' }).match(/<th scope="row">/g)).toHaveLength(1);
+  it('gives no place to parts fouled on under five craft, and lists them in the order of the walk', () => {
+    const few = sitesSheet([
+      ['bunks', 4, 900, 0.05],
+      ['propeller', 2, 900, 0.05],
+      ['transom', 1, 900, 0.05],
+    ]);
+    const places = [...text(few).matchAll(/<tr><td>([^<]*)<\/td><th scope="row">([^<]*)/g)];
+    expect(places.map(([, place, part]) => [place, part])).toEqual([
+      ['•', 'transom'],
+      ['•', 'propeller'],
+      ['•', 'bunks'],
+    ]);
+    expect(text(few)).toContain('fouled on fewer than 5 craft');
+  });
+
+  it('lists no more parts than asked, and names the others', () => {
+    const html = text(boat, { most: '1' });
+    expect(html.match(/<th scope="row">/g)).toHaveLength(1);
+    expect(html).toContain('Fouled on some:</strong>outdrive lower unit, gimbal area');
   });
 
   it('asked for wrongly is a problem at its place', () => {
