@@ -115,7 +115,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   const sameKey = request.keyIsKept === false ? { ...under, key: past.key } : under;
   const seasonsAlike = JSON.stringify(withdrawn) === JSON.stringify(past.withdrawn);
   if (seasonsAlike && isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
-    return { ...past, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
+    return { ...past, ledgers: null, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
   const known = [...knownFiles(tasks, same, past, under, mended)].filter(([place]) => canRecall(tasks[place]!));
   return readTasks(request, { ...plan, known: new Map(known) });

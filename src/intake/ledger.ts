@@ -47,6 +47,26 @@ export function* rowsAside({ file, asideTexts }: FileReading): Iterable<SetAside
   for (const at of asideTexts.inOrder()) yield { file, line: asideTexts.line(at), row: asideTexts.text(at) };
 }
 
+/** The ledgers of all files, line by line. */
+export interface LedgerStreams {
+  readonly setAside: () => Iterable<LedgerLine>;
+  readonly notes: () => Iterable<LedgerLine>;
+  readonly setAsideRows: () => Iterable<SetAsideRow>;
+}
+
+/** The ledgers of files, in their order. A ledger may be longer than the season it tells of, so that no list is made of it. */
+export function ledgersOf(readings: readonly FileReading[]): LedgerStreams {
+  const each = <Line>(lines: (reading: FileReading) => Iterable<Line>) =>
+    function* (): Iterable<Line> {
+      for (const reading of readings) yield* lines(reading);
+    };
+  return {
+    setAside: each((reading) => linesOf(reading, 'set aside')),
+    notes: each((reading) => linesOf(reading, 'notes')),
+    setAsideRows: each(rowsAside),
+  };
+}
+
 /** How many lines of a ledger have each code, the codes in order. */
 export function countByCode(reading: FileReading, ledger: 'set aside' | 'notes'): Readonly<Record<string, number>> {
   const counts = new Map<string, number>();

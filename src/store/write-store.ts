@@ -55,9 +55,9 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
     sizes[name] = { rows: table.rowCount, bytes: bytes.length };
     await write(tableFile(name), [bytes]);
   }
-  await write(storeFiles.setAside, ledgerRows(result.setAside));
-  await write(storeFiles.notes, ledgerRows(result.notes));
-  await write(storeFiles.setAsideRows, asideRows(result.setAsideRows));
+  await write(storeFiles.setAside, ledgerRows(result.ledgers?.setAside() ?? result.setAside));
+  await write(storeFiles.notes, ledgerRows(result.ledgers?.notes() ?? result.notes));
+  await write(storeFiles.setAsideRows, asideRows(result.ledgers?.setAsideRows() ?? result.setAsideRows));
   await write(storeFiles.mendedRows, asideRows(mendedRows(result.remembered.readings)));
   const asideCounts = {} as Record<TableName, number>;
   const { aside, ...remembered } = result.remembered;
