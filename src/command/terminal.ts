@@ -2,9 +2,16 @@ import { sectionFor } from '../formula/language-sections.js';
 import { describeProblem } from '../problem/describe.js';
 import type { Problem } from '../problem/problem.js';
 
+/** A text whose control characters are shown by their number: what stood in a cell never moves the cursor. */
+export function inert(text: string): string {
+  return text.replace(/\p{Cc}/gu, (letter) =>
+    letter === '\n' || letter === '\t' ? letter : `\\x${letter.charCodeAt(0).toString(16).padStart(2, '0')}`,
+  );
+}
+
 /** Prints a line of the answer. */
 export function say(line = ''): void {
-  process.stdout.write(`${line}\n`);
+  process.stdout.write(`${inert(line)}\n`);
 }
 
 /** Prints the answer as JSON, indented by two. */
@@ -17,7 +24,7 @@ export function sayProblems(problems: readonly Problem[]): void {
   for (const problem of problems) {
     const section = sectionFor(problem);
     const reference = section === null ? '' : `  See “${section.title}” in the reference of the language.\n`;
-    process.stderr.write(`${describeProblem(problem)}\n${reference}`);
+    process.stderr.write(inert(`${describeProblem(problem)}\n${reference}`));
   }
 }
 
