@@ -8,6 +8,7 @@ const about = `Season records of watercraft inspection programs: from exported t
   rampbook import CROSSWALK... --from EXPORTS --store STORE   read the exports, check every cell, keep what is sound
   rampbook draft FILE... --to CROSSWALK                       draft a crosswalk from exports, for a person to review
   rampbook rules [CODE...]                                    say what every kind of problem means, and its remedy
+  rampbook conversions                                        say what cells become under which settings
   rampbook report NOTEBOOK... --store STORE --to FOLDER       compute notebooks and write them as pages
   rampbook evaluate NOTEBOOK --store STORE --json             compute a notebook and print every figure and sheet
   rampbook trace NOTEBOOK FIGURE --store STORE                show what a figure stands on, down to file and line
@@ -97,6 +98,20 @@ export async function program(words: readonly string[]): Promise<number> {
     .action(async (codes: string[], options) => {
       const { rulesCommand } = await import('./rules.js');
       exitCode = rulesCommand({ codes, ...options });
+    });
+  command
+    .command('conversions')
+    .summary('say what cells become under which settings')
+    .description(
+      'Prints by example what a cell becomes under which settings of a crosswalk: numbers, units, dates, clocks, codes, texts\n' +
+        'that hold a value, and what is missing. The table is computed by the reader that an import uses. A row whose cell\n' +
+        'becomes the code of a problem is set aside.',
+    )
+    .option('--json', 'print the table as JSON')
+    .addHelpText('after', '\nExample:\n  rampbook conversions > conversions.md')
+    .action(async (options) => {
+      const { conversionsCommand } = await import('./conversions.js');
+      exitCode = conversionsCommand(options);
     });
   command
     .command('report')

@@ -48,10 +48,13 @@ function takesTextsAsTheyAre(field: Field, rule: FieldRule): boolean {
   );
 }
 
+/** What of a file's rule bears on single cells. */
+export type CellSettings = Pick<FileRule, 'decimalByte' | 'thousands' | 'missing' | 'repeated'>;
+
 /** The reader of a field's cells. */
 export function makeCell(
   rule: FieldRule,
-  file: FileRule,
+  file: CellSettings,
   column: DraftColumn,
   ofFile: MissingTexts,
   clock: ZoneClock | null,
@@ -64,7 +67,7 @@ export function makeCell(
 
 function makeBareCell(
   rule: FieldRule,
-  file: FileRule,
+  file: CellSettings,
   column: DraftColumn,
   missing: MissingTexts,
   clock: ZoneClock | null,

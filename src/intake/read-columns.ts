@@ -6,7 +6,8 @@ import type { WaterRule } from './waters/alias.js';
 import { readWaterRule, waterSettings } from './waters/read-water-rule.js';
 import type { YamlDocument } from './yaml-document.js';
 
-const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'].concat([
+/** The settings that say how a field is read from its column. */
+export const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_from'].concat([
   'spelt',
   'case',
   'within',
