@@ -3,6 +3,7 @@ import { h } from 'hastscript';
 import { showNumber } from '../notebook/shown.js';
 import type { FileSum, ImportSum } from '../record/file-sum.js';
 import { inWords } from './anchor.js';
+import { mendedAndWithdrawn } from './mended-and-withdrawn.js';
 import { ruleChanges } from './rule-changes.js';
 import { type TableCell, tableElement } from './table.js';
 import { words } from './words.js';
@@ -49,6 +50,7 @@ export function readingSum(sum: ImportSum): Element[] {
       ],
       sortable: sum.files.length > 1,
     }),
+    ...mendedAndWithdrawn(sum),
     ...reasons(sum.files),
     ...(leavesOut ? [leftOutReasons(sum.files)] : []),
     ...ruleChanges(sum.ruleChanges ?? []),

@@ -9,6 +9,10 @@ export const words = {
   contents: 'Contents',
   for: 'For',
   asOf: 'Records up to',
+  rowsMended: (count: string) =>
+    `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
+  seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
+    `Withdrawn from these records: ${seasons}; ${files} files with ${rows} rows are left out of everything here.`,
   rowsReadKept: (read: number, kept: number, setAside: number, leftOut: number): string =>
     `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside${
       leftOut === 0 ? '' : ` + ${whole(leftOut)} left out by rule`
