@@ -12,7 +12,7 @@ export const words = {
   rowsMended: (count: string) =>
     `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
   seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
-    `Withdrawn from these records: ${seasons}; ${files} files with ${rows} rows are left out of everything here.`,
+    `Withdrawn from these records: ${seasons}; ${files === '1' ? 'one file' : `${files} files`} with ${rows} rows left out of everything here.`,
   rowsReadKept: (read: number, kept: number, setAside: number, leftOut: number): string =>
     `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside${
       leftOut === 0 ? '' : ` + ${whole(leftOut)} left out by rule`

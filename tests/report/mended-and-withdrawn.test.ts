@@ -31,5 +31,5 @@ test('a page says how many rows were mended and which seasons are withdrawn, and
     .map((element) => toHtml(element))
     .join('');
   expect(page).toContain('5 of the rows kept stand as somebody corrected them');
-  expect(page).toContain('2023, 2024; 1 files with 1,200 rows are left out');
+  expect(page).toContain('2023, 2024; one file with 1,200 rows left out');
 });
