@@ -3,7 +3,9 @@ import { AsideTexts } from '../aside-texts.js';
 import { Draft } from '../draft.js';
 import type { Task } from '../find-exports.js';
 import { fittedRule } from '../fitted-rule.js';
+import type { Growable } from '../growing.js';
 import type { Texts } from '../key-space.js';
+import type { SetAsideRow } from '../ledger.js';
 import type { FileReading } from '../read-file.js';
 import { Remarks } from '../remarks.js';
 import type { PastImport, PastReading } from './past-import.js';
@@ -15,10 +17,16 @@ export class Recall {
   readonly #past: PastImport;
   readonly #texts: Texts;
   readonly #columns = new ColumnRecall();
+  readonly #rowsOf = new Map<string, SetAsideRow[]>();
 
   constructor(past: PastImport, texts: Texts) {
     this.#past = past;
     this.#texts = texts;
+    for (const row of past.setAsideRows) {
+      const others = this.#rowsOf.get(row.file);
+      if (others === undefined) this.#rowsOf.set(row.file, [row]);
+      else others.push(row);
+    }
   }
 
   /** The reading of a file as the crosswalks read it then, before its rows are held against those of other files. */
@@ -74,13 +82,12 @@ export class Recall {
     const places = { kept: new Uint32Array(kept.end - kept.start), aside: new Uint32Array(aside.end - aside.start) };
     const keptLines = kept.table.origin.lineOf;
     const asideLines = aside.table.origin.lineOf;
+    draft.begin(places.kept.length + places.aside.length);
+    for (const column of draft.columns.values()) column.values = emptyLike(column.values, draft.rowCount);
     let [a, b] = [kept.start, aside.start];
-    while (a < kept.end || b < aside.end) {
-      draft.makeRoom();
-      const row = draft.rowCount++;
+    for (let row = 0; row < draft.rowCount; row++) {
       const isKept = b >= aside.end || (a < kept.end && keptLines[a]! < asideLines[b]!);
       draft.lines[row] = isKept ? keptLines[a]! : asideLines[b]!;
-      draft.aside[row] = 0;
       if (isKept) places.kept[a++ - kept.start] = row;
       else places.aside[b++ - aside.start] = row;
     }
@@ -90,11 +97,13 @@ export class Recall {
   #asideTexts(past: PastReading): AsideTexts {
     const lines = new Set(past.remarks.flatMap(([, setsAside, line]) => (setsAside === 1 ? [line] : [])));
     const texts = new AsideTexts();
-    for (const { file, line, row } of this.#past.setAsideRows) {
-      if (file === past.file && lines.delete(line)) addText(texts, line, row);
-    }
+    for (const { line, row } of this.#rowsOf.get(past.file) ?? []) if (lines.delete(line)) addText(texts, line, row);
     return texts;
   }
+}
+
+function emptyLike<A extends Growable>(values: A, length: number): A {
+  return new (values.constructor as new (length: number) => A)(length);
 }
 
 function recallRemarks(past: PastReading, draft: Draft): Remarks {
