@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest';
+import { openBook } from '../../src/finding/book.js';
+import { computeNotebook } from '../../src/notebook/compute-notebook.js';
+import { readDocument } from '../../src/notebook/read-document.js';
+import { elkPoint, inspection, smallRecords, smallSum } from '../finding/small-records.js';
+
+// Two washes: released after 30 minutes, and after 90.
+const wash = (number: string, minutes: number) => ({
+  wash: number,
+  inspection: 'a',
+  ordered_at: '2025-06-01T12:00Z',
+  released_at: new Date(Date.parse('2025-06-01T12:00Z') + minutes * 60_000).toISOString(),
+  ending: 'released',
+  method: 'hot spray',
+});
+const book = openBook(
+  smallRecords({
+    stations: [elkPoint],
+    inspections: [inspection('a')],
+    decontaminations: [wash('1', 30), wash('2', 90)],
+  }),
+  smallSum('2025-06-02T00:00Z'),
+);
+
+function compute(sentence: string) {
+  const inputs = ['| input | value | unit |', '|---|---|---|', '| goal | 1 | hours |', '| wage | 20 | dollars |', ''];
+  return computeNotebook(readDocument('small.md', [...inputs, sentence].join('\n')), book, '').notebook;
+}
+
+function inside(sentence: string): number | null {
+  const sheet = compute(sentence).sheets.get('waits')!;
+  const column = sheet.columns.findIndex(({ name }) => name === 'inside');
+  const whole = sheet.rows.at(-1)?.cells[column];
+  return whole?.kind === 'number' ? whole.value : null;
+}
+
+function problems(sentence: string) {
+  return compute(sentence).problems.map(({ code, place, seen, remedy }) => [code, place.column, seen, remedy]);
+}
+
+test('an option is a number, or an input told in another unit of the same kind', () => {
+  expect(inside('Sheet waits: turnaround of decontaminations, with target 60.')).toBe(0.5);
+  expect(inside('Sheet waits: turnaround of decontaminations, with target goal.')).toBe(0.5);
+  expect(inside('Sheet waits: turnaround of decontaminations, with target 100.')).toBe(1);
+});
+
+test('an unknown option, and one given twice, are told with the nearest name', () => {
+  expect(problems('Sheet waits: turnaround of decontaminations, with targt 60.')).toEqual([
+    ['unknown-option', 51, 'targt', 'Did you mean "target"?'],
+  ]);
+  expect(problems('Sheet waits: turnaround of decontaminations, with target 60 and target 90.')).toEqual([
+    ['option-twice', 65, 'target', 'Take one of the two out.'],
+  ]);
+  expect(problems('Sheet sites: sides of checks, with top 3.')).toEqual([
+    ['unknown-option', 36, 'top', '"sides" can be told nothing: take out what stands behind "with".'],
+  ]);
+});
+
+test('a value of the wrong kind, of the wrong unit, or of no known name is a problem at its place', () => {
+  expect(problems('Sheet waits: turnaround of decontaminations, with target "soon".').map(([code]) => code)).toEqual([
+    'wrong-option',
+  ]);
+  expect(problems('Sheet waits: turnaround of decontaminations, with target wage.')).toEqual([
+    ['wrong-option', 58, 'wage', 'Give target in that unit.'],
+  ]);
+  expect(problems('Sheet waits: turnaround of decontaminations, with target gaol.')).toEqual([
+    ['wrong-option', 58, 'gaol', 'Did you mean "goal"?'],
+  ]);
+  expect(problems('Sheet met: wash conformity of decontaminations, with standard "western hul 2016".')).toEqual([
+    ['wrong-option', 63, '"western hul 2016"', 'Did you mean "western hull 2016"?'],
+  ]);
+});
