@@ -168,6 +168,30 @@ describe.skipIf(!browserHere())('the desk', () => {
     await page.context().close();
   });
 
+  it('lets a column of a sheet be changed above its table, whose rows follow', async () => {
+    const { page } = await opened();
+    const cells = () => page.locator('.part.sheet tbody td').allTextContents();
+    expect(await cells()).toEqual(['2', '1']);
+    await page.locator('.part.sheet .holds-formula button').focus();
+    await page.keyboard.press('ArrowUp');
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('name: Inspected');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('count() * facto');
+    await expect.poll(() => page.locator('.slip .wrong').textContent()).toContain('factor');
+    expect(await cells()).toEqual(['no value', 'no value']);
+    await page.keyboard.type('r');
+    await expect.poll(cells).toEqual(['4', '2']);
+    await page.locator('.slip button', { hasText: 'column after' }).click();
+    // What was written is put in before the column is added.
+    await expect.poll(() => page.locator('.part.sheet thead th').count()).toBe(3);
+    expect([line(25), line(26)]).toEqual([
+      '| inspected | count() * factor | whole    |',
+      '| new_column | 0                |          |',
+    ]);
+    await page.context().close();
+  });
+
   it('completes names, with unit and meaning, and the codes of a field', async () => {
     const { page } = await opened();
     await place(page, 'more', 'formula').locator('button').click();

@@ -5,6 +5,7 @@ import type { EvaluatedSheet, SheetColumn } from '../../notebook/evaluated.js';
 import { unitInHead } from '../../notebook/shown.js';
 import type { WrittenPart } from '../../notebook/written.js';
 import { anchor, headed, inWords } from '../anchor.js';
+import { words } from '../words.js';
 import { cellSlot, type Holds, slotElement } from './slot.js';
 import { deskWords } from './words.js';
 import { cellWorth } from './worth.js';
@@ -46,6 +47,8 @@ export function sheetPart(
     ...(columns.length === 0
       ? []
       : [
+          // Where a place in the head of the table is opened: a column is too narrow to write in.
+          h('div', { className: ['bench'], 'data-holds': 'bench' }),
           h(
             'div',
             {
@@ -119,7 +122,7 @@ function headCell(
 
 function bodyCell({ column, at }: DeskColumn, cells: EvaluatedSheet['rows'][number]['cells'], isKey: boolean): Element {
   const result = at < 0 ? undefined : cells[at];
-  if (result === undefined || column === null) return h('td', { className: ['number'] }, ['']);
+  if (result === undefined || column === null) return h('td', { className: ['number'] }, [h('em', [words.noValue])]);
   const content = cellWorth(result, column.shownAs, column.role === 'key');
   if (isKey && column.role === 'key') return h('th', { scope: 'row' }, content);
   return h('td', { className: result.kind === 'number' ? ['number'] : [] }, content);

@@ -17,6 +17,7 @@ let held: Slip | null = null;
 function show(state: DeskState): void {
   if (state.names !== undefined) names = state.names;
   showParts(state);
+  held?.showWrong();
   showElsewhere(state, (way, fingerprint) => void settle(way, fingerprint));
   for (const [id, can] of [
     ['undo', state.canUndo],
@@ -106,10 +107,17 @@ function close(): void {
 function open(slot: HTMLElement): void {
   const at = { line: lineOf(slot), place: placeIn(slot.dataset) };
   const change = (edit: DocumentEdit) => void make(edit, at);
+  // What is written is put in before anything else is done, so that nothing typed is lost.
+  const act = (edit: () => DocumentEdit) =>
+    void inTurn(async () => {
+      const written = held?.changed() ?? null;
+      if (written !== null) await makeNow(written, at);
+      if (written === null || held === null) await makeNow(edit(), at);
+    });
   // A formula never stands on its own name.
   const own = slot.closest('.row')?.querySelector<HTMLElement>('.slot[data-holds=name]')?.dataset.text;
   const isWhole = slot.dataset.last !== undefined;
-  const acts = isWhole ? partActs(slot, change, headLine(slot)) : rowActs(slot, change);
+  const acts = isWhole ? partActs(slot, act, () => headLine(slot)) : rowActs(slot, act);
   held = new Slip(
     slot,
     {
@@ -122,11 +130,10 @@ function open(slot: HTMLElement): void {
   );
 }
 
-/** The line of the heads of a sheet's own columns, so that its first column can be added; null for other parts. */
+/** The line of the heads of a sheet's own columns, two above the first of them; null for other parts. */
 function headLine(slot: HTMLElement): number | null {
-  return slot.dataset.holds === 'sheet' && partOf(slot).querySelector('th.row') !== null
-    ? lineOf(partOf(slot).querySelector<HTMLElement>('th.row')!)
-    : null;
+  const first = slot.dataset.holds === 'sheet' ? partOf(slot).querySelector<HTMLElement>('th.row') : null;
+  return first === null ? null : lineOf(first) - 2;
 }
 
 /** The columns of the sheet in which a place stands: its formulas may name them. */
@@ -147,11 +154,10 @@ async function openNext(slot: HTMLElement): Promise<void> {
   const line = lineOf(slot);
   const place = placeIn(slot.dataset);
   if (held !== null) {
-    const before = held;
-    const edit = before.edit();
-    const wasChanged = 'now' in edit ? edit.now !== edit.was : true;
-    close();
-    if (wasChanged) await make(edit, { line, place });
+    const written = held.changed();
+    if (written === null) close();
+    else await make(written, { line, place });
+    if (held !== null) return;
   }
   const found = slot.isConnected ? slot : focusLine(line, place);
   if (found !== null) open(found);
@@ -167,7 +173,8 @@ function arrange(button: HTMLElement): void {
   const slip = document.createElement('div');
   slip.className = 'slip';
   const first = numberOf(part, 'first');
-  slip.append(...partActs(button, (edit) => void make(edit, { line: first, place: null }), first));
+  const act = (edit: () => DocumentEdit) => void make(edit(), { line: first, place: null });
+  slip.append(...partActs(button, act, () => numberOf(part, 'first')));
   button.parentElement!.after(slip);
   slip.querySelector('button')?.focus();
 }

@@ -25,12 +25,19 @@ export class Slip {
   private readonly element: HTMLElement;
   private readonly was: string;
   private readonly line: number;
+  private readonly column: number;
+  /** Where it is opened: the place itself, or the bench above the table in whose head the place stands. */
+  private readonly host: HTMLElement;
+  private readonly wrong: HTMLElement;
 
   constructor(slot: HTMLElement, calls: SlipCalls, acts: readonly HTMLElement[]) {
     this.slot = slot;
     this.calls = calls;
     this.was = slot.dataset.text!;
     this.line = lineOf(slot);
+    this.column = numberOf(slot, 'column');
+    this.host = (slot.closest('th') === null ? null : partOf(slot).querySelector<HTMLElement>('.bench')) ?? slot;
+    this.wrong = document.createElement('div');
     const holds = slot.dataset.holds!;
     const isLong = manyLined.has(holds);
     this.editor = document.createElement('textarea');
@@ -51,11 +58,12 @@ export class Slip {
     );
     this.element = document.createElement('div');
     this.element.className = isLong ? 'slip lines' : 'slip';
-    this.element.append(label, this.editor, this.fits.element, own, ...acts);
+    this.element.append(label, this.editor, this.fits.element, this.wrong, own, ...acts);
     this.listen(isLong);
-    slot.dataset.held = '';
-    for (const child of slot.children) if (child instanceof HTMLElement) child.hidden = true;
-    slot.append(this.element);
+    this.host.dataset.held = '';
+    for (const child of this.host.children) if (child instanceof HTMLElement) child.hidden = true;
+    this.host.append(this.element);
+    this.showWrong();
     this.editor.focus();
     if (isLong) this.editor.setSelectionRange(0, 0);
     else this.editor.select();
@@ -67,7 +75,7 @@ export class Slip {
     const now = this.editor.value;
     const { last } = this.slot.dataset;
     if (last === undefined) {
-      return { change: 'cell', line: this.line, column: numberOf(this.slot, 'column'), was: this.was, now };
+      return { change: 'cell', line: this.line, column: this.column, was: this.was, now };
     }
     const first = this.line;
     const end = first + Number(last) - numberOf(this.slot, 'line');
@@ -82,14 +90,25 @@ export class Slip {
   /** Closes the place, so that its value stands there again. */
   close(): void {
     this.element.remove();
-    delete this.slot.dataset.held;
-    for (const child of this.slot.children) if (child instanceof HTMLElement) child.hidden = false;
+    delete this.host.dataset.held;
+    for (const child of this.host.children) if (child instanceof HTMLElement) child.hidden = false;
     buttonOf(this.slot)?.focus();
   }
 
-  /** Puts the text in where it was changed. */
-  putIn(): void {
-    this.calls.putIn(this.editor.value === this.was ? null : this.edit());
+  /** Repeats on the bench what is wrong in the narrow head of the table. */
+  showWrong(): void {
+    if (this.host === this.slot) return;
+    const said = [...this.slot.closest('th')!.querySelectorAll('.wrong')];
+    this.wrong.replaceChildren(...said.map((one) => one.cloneNode(true)));
+  }
+
+  /** The edit that would put the text in; null where it is as it was. */
+  changed(): DocumentEdit | null {
+    return this.editor.value === this.was ? null : this.edit();
+  }
+
+  private putIn(): void {
+    this.calls.putIn(this.changed());
   }
 
   private listen(isLong: boolean): void {

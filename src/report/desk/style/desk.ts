@@ -38,8 +38,9 @@ export const deskStyle = `
 .how{grid-column:2;display:flex;flex-wrap:wrap;gap:.05rem 1.1rem;font:.82rem/1.5 var(--sans);color:var(--soft);min-width:0}
 .how code{font-size:.95em}
 .rows .wrong{grid-column:1/-1}
-.rows .slot .open{border-block-end-color:var(--rule)}
-.rows .holds-name .open{border-block-end-color:transparent}
+.rows .slot .open{text-decoration:underline dotted var(--rule);text-underline-offset:.28em}
+.rows .holds-name .open,.rows .open:hover{text-decoration:none}
+.bench[data-held]+.scroll .wrong{display:none}
 .worth .small{margin-inline-start:.5rem}
 .holds-shown-as .open::before{content:"shown: ";color:var(--soft)}
 .sentence{margin:2rem 0 .2rem;font-weight:600;max-width:46rem}
