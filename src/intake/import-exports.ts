@@ -6,6 +6,7 @@ import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js'
 import { checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
+import { changedFiles, type FileStamps, fileStamps } from './file-stamps.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
 import { type ImportResult, stoppedImport } from './import-result.js';
@@ -103,13 +104,17 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   }
   const found = await findTasks(request.from, crosswalks, problems);
   if (problems.length > 0) return stoppedImport(problems);
+  const stamps = await fileStamps(
+    request.from,
+    found.map(({ file }) => file),
+  );
   const past = request.past ?? null;
   const under = { program: request.program ?? '', key: needsKey(crosswalks) ? keyPrint(request.key) : null };
   const { tasks, withdrawn } = await leaveWithdrawn(request, found, past?.withdrawn ?? nothingWithdrawn);
   const same: PastFiles = past === null ? new Map() : await sameFiles(request.from, tasks, past.readings);
   const mended = takeCorrections(tasks, past, same, request.corrections ?? [], problems);
   if (problems.length > 0) return stoppedImport(problems);
-  const plan = { crosswalks, tasks, under, mended, withdrawn };
+  const plan = { crosswalks, tasks, under, mended, withdrawn, stamps };
   if (past === null) return readTasks(request, { ...plan, known: new Map() });
   // A key made by chance is no reason to read again what is there already.
   const sameKey = request.keyIsKept === false ? { ...under, key: past.key } : under;
@@ -149,6 +154,7 @@ interface ReadingPlan {
   readonly known: PastFiles;
   readonly mended: MendedFiles;
   readonly withdrawn: Withdrawn;
+  readonly stamps: FileStamps;
 }
 
 /** The plan without the tasks at those places. */
@@ -199,6 +205,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
       stop('file-changed', reading.file, `other text at line ${line}`, 'a file that stays as it is', remedy),
     );
   }
+  if (problems.length === 0) problems.push(...(await changedFiles(request.from, plan.stamps)));
   if (problems.length > 0) return stoppedImport(problems);
 
   const remembered = {

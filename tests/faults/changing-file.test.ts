@@ -1,0 +1,41 @@
+import { appendFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { importExports } from '../../src/intake/import-exports.js';
+import { inFolder, stationCrosswalk, stationFiles, testKey } from '../intake/small-import.js';
+
+const inspections = ['1,L1,2025-05-01 08:00,,P,,C,', '2,L1,2025-05-01 09:00,,P,,C,'];
+
+/** Imports while something is done to the files as soon as the last of them is being read. */
+async function importWhile(change: (folder: string) => void) {
+  const files = { ...stationFiles({ inspections }), 'c.yaml': stationCrosswalk };
+  return inFolder(files, async (folder) => {
+    let isDone = false;
+    const result = await importExports({
+      crosswalks: [join(folder, 'c.yaml')],
+      from: folder,
+      key: testKey,
+      progress: ({ file }) => {
+        if (file !== 'checks.csv' || isDone) return;
+        isDone = true;
+        change(folder);
+      },
+    });
+    expect(isDone).toBe(true);
+    return result.problems.map(({ code, place }) => `${code} ${place.file}`);
+  });
+}
+
+test('a file that is added to, replaced or taken away while the import reads stops it, though its rows were read already', async () => {
+  expect(await importWhile(() => {})).toEqual([]);
+  const file = (folder: string) => join(folder, 'inspections.csv');
+  expect(await importWhile((folder) => appendFileSync(file(folder), '3,L1,2025-05-01 10:00,,P,,C,\n'))).toEqual([
+    'file-changed inspections.csv',
+  ]);
+  const replaced = await importWhile((folder) => {
+    writeFileSync(`${file(folder)}.new`, stationFiles({ inspections })['inspections.csv']!);
+    renameSync(`${file(folder)}.new`, file(folder));
+  });
+  expect(replaced).toEqual(['file-changed inspections.csv']);
+  expect(await importWhile((folder) => unlinkSync(file(folder)))).toEqual(['file-changed inspections.csv']);
+});
