@@ -70,7 +70,7 @@ async function importInto(
   if (words.json === true) sayJson(importJson(words.store, result));
   else {
     sayWhatIsNew(words, result, past !== null);
-    sayAccount(words, result.sum.files, key.kept);
+    sayAccount(words, result.sum.files, key.kept || !result.isNew);
     sayMended(words, result);
     sayWithdrawn(result);
     sayUnmatched(words, result);
