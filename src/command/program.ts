@@ -40,8 +40,9 @@ export async function program(words: readonly string[]): Promise<number> {
     .description(
       'Reads exported tables through crosswalks, checks every cell, and writes a store: the kept records as Arrow files, and\n' +
         'set-aside.csv with the place, reason and remedy of every row that could not be kept. Rows read are always rows kept\n' +
-        'plus rows set aside. An existing store is replaced as a whole, or not at all. Files that stayed the same since the last\n' +
-        'import are taken from the store and not read again; when nothing is new, the store stays as it is.',
+        'plus rows set aside plus rows left out by rule. An existing store is replaced as a whole, or not at all. Files that\n' +
+        'stayed the same since the last import are taken from the store and not read again; when nothing is new, the store\n' +
+        'stays as it is.',
     )
     .argument('<crosswalk...>', 'crosswalk files (YAML), one for each export format')
     .requiredOption('--from <folder>', 'the folder of exports')
