@@ -1,13 +1,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
-import { rampbook } from './run.js';
+import { type Ran, rampbook } from './run.js';
 import { type SmallSeason, writeSmallSeason } from './small-season.js';
 
 // Secretmarker stands in every private cell of the exports: once in a column that is dropped, once in one that is hashed.
 
 let season: SmallSeason;
 let notebook: string;
+let evaluated: Ran;
 
 beforeAll(() => {
   season = writeSmallSeason({
@@ -40,12 +41,12 @@ beforeAll(() => {
       '',
     ].join('\n'),
   );
+  evaluated = rampbook(['evaluate', notebook, '--store', season.store, '--json']);
 });
 
 test('private values are in no account, page or answer, by column, key, list or set-aside row', () => {
   const pages = join(season.folder, 'pages');
   const store = ['--store', season.store];
-  const evaluated = rampbook(['evaluate', notebook, ...store, '--json']);
   const { figures, sheets } = JSON.parse(evaluated.out);
   expect(figures.crafts.value).toBe(3);
   const [first] = sheets.by_craft.rows;
@@ -65,7 +66,7 @@ test('private values are in no account, page or answer, by column, key, list or 
 });
 
 test('the account of a finding’s cell names the records of its row by file and line', () => {
-  const { found } = JSON.parse(rampbook(['evaluate', notebook, '--store', season.store, '--json']).out).sheets;
+  const { found } = JSON.parse(evaluated.out).sheets;
   const column = found.columns.find(({ role }: { role: string }) => role === 'value').name;
   const row = found.rows[0].craft.value;
   const { exitCode, out } = rampbook(['trace', notebook, `found.${column}[${row}]`, '--store', season.store, '--json']);
