@@ -5,7 +5,9 @@ import type { DeskState } from '../desk-state.js';
 import { partActs, rowActs } from './acts.js';
 import { ask, whenChanged } from './ask.js';
 import { showElsewhere } from './elsewhere.js';
+import { editByKey, editingKeys, steps } from './keys.js';
 import { numberOf, openParts, showParts } from './parts.js';
+import { columnsBeside, headLine } from './sheet-head.js';
 import { Slip } from './slip.js';
 import { buttonOf, focusLine, lineOf, makeTabStop, neighbour, partOf, placeIn, settleTabStops } from './slots.js';
 
@@ -130,19 +132,6 @@ function open(slot: HTMLElement): void {
   );
 }
 
-/** The line of the heads of a sheet's own columns, two above the first of them; null for other parts. */
-function headLine(slot: HTMLElement): number | null {
-  const first = slot.dataset.holds === 'sheet' ? partOf(slot).querySelector<HTMLElement>('th.row') : null;
-  return first === null ? null : lineOf(first) - 2;
-}
-
-/** The columns of the sheet in which a place stands: its formulas may name them. */
-function columnsBeside(slot: HTMLElement): readonly KnownName[] {
-  return [...partOf(slot).querySelectorAll<HTMLElement>('th .slot[data-holds=name]')].map(({ dataset }) => {
-    return { name: dataset.text!, kind: 'figure', unit: 'column', meaning: '', of: '' };
-  });
-}
-
 async function leave(): Promise<void> {
   close();
   await refresh();
@@ -202,13 +191,6 @@ document.addEventListener('focusin', ({ target }) => {
   if (target instanceof HTMLButtonElement && target.matches('.slot[data-row] > button.open')) makeTabStop(target);
 });
 
-const steps: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowUp: [-1, 0],
-  ArrowDown: [1, 0],
-  ArrowLeft: [0, -1],
-  ArrowRight: [0, 1],
-};
-
 document.addEventListener('keydown', (event) => {
   const target = event.target as HTMLElement;
   if (target instanceof HTMLTextAreaElement) return;
@@ -232,19 +214,6 @@ document.addEventListener('keydown', (event) => {
   } else return;
   event.preventDefault();
 });
-
-const editingKeys = new Set(['ArrowUp', 'ArrowDown', 'Enter', 'Delete']);
-
-function editByKey(key: string, slot: HTMLElement): DocumentEdit | null {
-  const row = slot.closest<HTMLElement>('.row');
-  const isMove = key === 'ArrowUp' || key === 'ArrowDown';
-  const down = key === 'ArrowDown';
-  if (row === null) return isMove ? { change: 'move part', first: numberOf(partOf(slot), 'first'), down } : null;
-  const line = lineOf(row);
-  if (isMove) return { change: 'move row', line, down };
-  if (key === 'Enter') return { change: 'add row', below: line };
-  return key === 'Delete' ? { change: 'take row', line } : null;
-}
 
 document.getElementById('undo')!.addEventListener('click', () => void settle('undo', ''));
 document.getElementById('redo')!.addEventListener('click', () => void settle('redo', ''));
