@@ -211,7 +211,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   const remembered = {
     ...under,
     withdrawn,
-    readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts)),
+    readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts, readings)),
     aside: asideRecords(readings),
   };
   const sum = importSum(crosswalks, readings, withdrawn);

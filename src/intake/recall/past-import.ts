@@ -42,6 +42,8 @@ export interface PastReading {
   readonly mended: readonly MendedRow[];
   /** Keys of rows that were set aside before they could come among the others. */
   readonly lostKeys: readonly string[];
+  /** Whether there are more such keys, which nothing refers to and which may be private texts in the wrong place. */
+  readonly hidesKeys: boolean;
 }
 
 /** What an import read, apart from the rows it kept. */

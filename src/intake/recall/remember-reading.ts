@@ -3,9 +3,16 @@ import type { Texts } from '../key-space.js';
 import type { FileReading } from '../read-file.js';
 import type { Saying } from '../remark.js';
 import type { PastReading, PastRemark } from './past-import.js';
+import { shownKeys } from './shown-keys.js';
 
 /** What a store keeps of a reading beside its rows; `own` remarks were made by the reading itself, and come first. */
-export function rememberReading(reading: FileReading, own: number, task: Task, texts: Texts): PastReading {
+export function rememberReading(
+  reading: FileReading,
+  own: number,
+  task: Task,
+  texts: Texts,
+  all: readonly FileReading[],
+): PastReading {
   const { remarks, draft } = reading;
   const places = new Map<unknown, number>();
   const sayings: Saying[] = [];
@@ -22,6 +29,9 @@ export function rememberReading(reading: FileReading, own: number, task: Task, t
     kept.push([place, setsAside, remarks.line(at), remarks.row(at), remarks.position(at), remarks.seen(at) ?? '']);
   }
   const { interner } = texts.spaceOf(draft.table.name);
+  const mayBePrivate = draft.lostKeys.length > 0 && reading.rule.privateColumns.size > 0;
+  const shown = mayBePrivate ? shownKeys(draft.table, all) : null;
+  const lostKeys = draft.lostKeys.filter((code) => shown === null || shown.has(code));
   return {
     file: reading.file,
     fingerprint: reading.fingerprint,
@@ -36,6 +46,7 @@ export function rememberReading(reading: FileReading, own: number, task: Task, t
     mended: reading.mended,
     sayings,
     remarks: kept,
-    lostKeys: draft.lostKeys.map((code) => interner.textOf(code)),
+    lostKeys: lostKeys.map((code) => interner.textOf(code)),
+    hidesKeys: lostKeys.length < draft.lostKeys.length,
   };
 }
