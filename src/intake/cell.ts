@@ -6,16 +6,21 @@ export interface Cell {
   readonly column: DraftColumn;
   /** Puts the value at that row, missing where the cell has none or is at fault, and says what was wrong. */
   readonly read: (bytes: Uint8Array, start: number, end: number, row: number) => Fault;
+  /** How many cells read so far held each text that stands for missing. */
+  readonly timesMissing: () => ReadonlyMap<string, number>;
 }
 
 /** Texts that stand for missing, told apart by their bytes. */
 export class MissingTexts {
   readonly #texts: readonly Uint8Array[];
+  /** How often each was met. */
+  readonly #times: Uint32Array;
   /** Whether a text of that many bytes is among them. */
   readonly #lengths: readonly boolean[];
 
   constructor(texts: readonly string[]) {
     this.#texts = texts.map((text) => Buffer.from(text.trim(), 'utf8'));
+    this.#times = new Uint32Array(texts.length);
     const lengths: boolean[] = [];
     for (const { length } of this.#texts) {
       while (lengths.length <= length) lengths.push(false);
@@ -24,14 +29,23 @@ export class MissingTexts {
     this.#lengths = lengths;
   }
 
+  /** Whether the bytes are one of them; if so, that is counted. */
   has(bytes: Uint8Array, start: number, end: number): boolean {
     const length = end - start;
     if (length >= this.#lengths.length || this.#lengths[length] !== true) return false;
-    return this.#texts.some((text) => {
+    const found = this.#texts.findIndex((text) => {
       if (text.length !== length) return false;
       for (let at = 0; at < length; at++) if (text[at] !== bytes[start + at]) return false;
       return true;
     });
+    if (found < 0) return false;
+    this.#times[found]!++;
+    return true;
+  }
+
+  /** How often each was met, by its text. */
+  times(): ReadonlyMap<string, number> {
+    return new Map(this.#texts.map((text, at) => [Buffer.from(text).toString('utf8'), this.#times[at]!]));
   }
 }
 

@@ -1,7 +1,6 @@
 import { fieldOf } from '../record/field.js';
 import { tableOf } from '../record/tables.js';
 import { dayLength } from './calendar.js';
-import { MissingTexts } from './cell.js';
 import type { ConversionExample } from './conversions.js';
 import { DraftColumn, noDay } from './draft.js';
 import { fault, faultCodes } from './fault.js';
@@ -63,7 +62,7 @@ export function convertExample(example: ConversionExample): readonly Conversion[
     const holdsText = field.type === 'text' || field.type === 'reference' || field.type === 'pseudonym';
     const column = new DraftColumn(field, holdsText ? new Interner() : null);
     const clock = zone === null ? null : new ZoneClock(zone);
-    const reader = makeCell(rule, settingsOfFile, column, new MissingTexts(missing), clock, new Uint8Array(0));
+    const reader = makeCell(rule, settingsOfFile, column, clock, new Uint8Array(0));
     const bytes = Buffer.from(cell, 'utf8');
     const found = reader.read(bytes, 0, bytes.length, 0);
     // A row without a value that it must have is set aside; what the cell itself says is that there is none.

@@ -64,6 +64,8 @@ export interface FieldRule {
   readonly preparation: Preparation | null;
   /** Texts that are read as missing in its columns; null for those of the file. */
   readonly missing: readonly string[] | null;
+  /** What each of them means, where that is said; null where those of the file hold. */
+  readonly missingWhy: ReadonlyMap<string, string> | null;
   /** Whether codes are told apart by their letters only, not by their case. */
   readonly anyCase: boolean;
 }
@@ -121,6 +123,8 @@ export interface FileRule {
   readonly thousands: ThousandsMark | null;
   /** Texts that are read as missing in every column. */
   readonly missing: readonly string[];
+  /** What each of them means, where the crosswalk says so. */
+  readonly missingWhy: ReadonlyMap<string, string>;
   /** The field whose local year is the row's season. */
   readonly seasonOf: string | null;
   /** Every column that must stand in the header. */

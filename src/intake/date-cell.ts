@@ -29,6 +29,10 @@ export class DateCell implements DatedCell {
     this.#absent = column.field.required ? fault.missingValue : fault.none;
   }
 
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.#missing.times();
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     this.column.values[row] = noDay;
     this.year = 0;
@@ -71,6 +75,10 @@ export class InstantCell implements DatedCell {
     this.#missing = missing;
     this.#repeated = repeated;
     this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.#missing.times();
   }
 
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {

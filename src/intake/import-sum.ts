@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { FileSum, ImportSum, RuleChange, WithdrawnSeasons } from '../record/file-sum.js';
 import type { Crosswalk } from './crosswalk.js';
 import { countByCode } from './ledger.js';
+import { missingByReason } from './missing-times.js';
 import type { FileReading } from './read-file.js';
 import { consequenceOf, plainChoices } from './rules/rule-choices.js';
 import type { Withdrawn } from './withdrawing/withdrawn.js';
@@ -33,6 +34,7 @@ function fileSum(reading: FileReading): FileSum {
     setAside: reading.read - kept - reading.leftOut.length,
     leftOut: reading.leftOut.length,
     leftOutBecause: countReasons(reading),
+    missing: missingByReason(reading.missing, reading.rule),
     ...(mended > 0 ? { mended } : {}),
     folded: draft.fold === null ? 0 : kept * draft.fold.columns.length,
     problems: countByCode(reading, 'set aside'),

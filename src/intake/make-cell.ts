@@ -56,13 +56,12 @@ export function makeCell(
   rule: FieldRule,
   file: CellSettings,
   column: DraftColumn,
-  ofFile: MissingTexts,
   clock: ZoneClock | null,
   key: Uint8Array,
 ): Cell {
-  const missing = rule.missing === null ? ofFile : new MissingTexts(rule.missing);
-  const bare = makeBareCell(rule, file, column, missing, clock, key);
-  return rule.preparation === null ? bare : new PreparedCell(bare, rule.preparation, missing);
+  const texts = rule.missing ?? file.missing;
+  const bare = makeBareCell(rule, file, column, new MissingTexts(texts), clock, key);
+  return rule.preparation === null ? bare : new PreparedCell(bare, rule.preparation, new MissingTexts(texts));
 }
 
 function makeBareCell(

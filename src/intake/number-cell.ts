@@ -43,6 +43,10 @@ export class NumberCell implements Cell {
     this.#absent = field.required ? fault.missingValue : fault.none;
   }
 
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.#missing.times();
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const { values } = this.column;
     values[row] = Number.NaN;

@@ -42,6 +42,10 @@ export class PreparedCell implements Cell {
     this.#missing = missing;
   }
 
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.bare.timesMissing();
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const end = trimmedEnd(bytes, start, cellEnd);

@@ -45,6 +45,13 @@ function readUnit(yaml: YamlDocument, node: Node, fieldUnit: string): Pick<Field
   return { unit: word === 'written' ? null : word.slice('written or '.length), isWritten: true };
 }
 
+/** What texts that stand for missing mean, where a map says so. */
+export function readMissingWhy(yaml: YamlDocument, node: Node): ReadonlyMap<string, string> {
+  if (!yaml.isMap(node)) return new Map();
+  const entries = yaml.entries(node, 'texts that stand for missing');
+  return new Map(entries.map(({ key, value }) => [key.trim(), yaml.text(value, 'a reason') ?? '']));
+}
+
 /** Texts that stand for missing, as a list, or as a map that says of each why. */
 export function readMissing(yaml: YamlDocument, node: Node): readonly string[] {
   const what = 'texts that stand for missing';
@@ -133,6 +140,7 @@ export function readFieldRule(
     isWritten,
     preparation,
     missing,
+    missingWhy: missingNode === undefined ? null : readMissingWhy(yaml, missingNode),
     anyCase,
   };
 }

@@ -7,7 +7,7 @@ import { type Gathered, readColumns, readCombined } from './read-columns.js';
 import { readConstants } from './read-constants.js';
 import { plainDialect, readDialect } from './read-dialect.js';
 import { fieldsNamed, readDuplicates } from './read-duplicates.js';
-import { readMissing } from './read-field-rule.js';
+import { readMissing, readMissingWhy } from './read-field-rule.js';
 import { readFold } from './read-fold.js';
 import { readLeaveOut } from './read-leave-out.js';
 import { readThousands } from './read-thousands.js';
@@ -142,6 +142,7 @@ export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }:
     decimalByte: decimal === 'comma' ? 44 : 46,
     thousands: readThousands(yaml, at('thousands'), decimal),
     missing: missingNode === undefined ? [''] : readMissing(yaml, missingNode),
+    missingWhy: missingNode === undefined ? new Map() : readMissingWhy(yaml, missingNode),
     seasonOf: seasonOf?.name ?? null,
     columns: gathered.columns,
     optional: new Set(fold?.columns.filter(({ isOptional }) => isOptional).map(({ column }) => column)),

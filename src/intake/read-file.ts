@@ -8,6 +8,7 @@ import { columnNames, type Header, readHeader } from './header.js';
 import { lastRowsFrom } from './last-rows.js';
 import { type LeftOutRow, lastRowsLeftOut } from './leave-out.js';
 import type { MendedRow } from './mending/mending.js';
+import type { MissingTimes } from './missing-times.js';
 import { type RangeSettings, readInRanges } from './range/read-in-ranges.js';
 import { type RowRequest, type RowsRead, readRows } from './read-rows.js';
 import { RecordScanner } from './record-scanner.js';
@@ -47,6 +48,8 @@ export interface FileReading {
   readonly read: number;
   /** Of those, the ones that a rule of the crosswalk leaves out. */
   readonly leftOut: readonly LeftOutRow[];
+  /** How often each field was missing, by the text that said so. */
+  readonly missing: MissingTimes;
   /** Of those, the ones that were read as a person mended them. */
   readonly mended: readonly MendedRow[];
   readonly remarks: Remarks;
@@ -87,6 +90,7 @@ function noRows(): RowsRead {
     asideTexts: new AsideTexts(),
     read: 0,
     leftOut: [],
+    missing: {},
     mended: [],
     undecodable: 0,
     endless: null,

@@ -8,6 +8,7 @@ import type { Texts } from './key-space.js';
 import { type LeftOutRow, LeftOutRows } from './leave-out.js';
 import { MendedRows } from './mending/mended-rows.js';
 import type { MendedRow } from './mending/mending.js';
+import type { MissingTimes } from './missing-times.js';
 import { met, type RecordScanner } from './record-scanner.js';
 import type { Remarks } from './remarks.js';
 import { RowReader } from './row-reader.js';
@@ -46,6 +47,8 @@ export interface RowsRead {
   readonly read: number;
   /** Of those, the ones that a rule of the crosswalk leaves out. */
   readonly leftOut: readonly LeftOutRow[];
+  /** How often each field was missing, by the text that said so; rows mended are not among them. */
+  readonly missing: MissingTimes;
   /** Of those, the ones that were read as a person mended them. */
   readonly mended: readonly MendedRow[];
   /** How many of them hold bytes that are no letters. */
@@ -106,6 +109,6 @@ export async function readRows(
     } else rows.read();
   }
   const { remarks: found, asideTexts } = remarks;
-  const told = { leftOut: leftOut?.rows ?? [], mended: mended?.taken ?? [] };
+  const told = { missing: rows.timesMissing(), leftOut: leftOut?.rows ?? [], mended: mended?.taken ?? [] };
   return { remarks: found, asideTexts, read, ...told, undecodable, endless };
 }

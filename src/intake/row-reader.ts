@@ -1,4 +1,4 @@
-import { type Cell, MissingTexts } from './cell.js';
+import type { Cell } from './cell.js';
 import type { FieldRule } from './crosswalk.js';
 import { type DatedCell, InstantCell } from './date-cell.js';
 import { describeFault } from './describe-fault.js';
@@ -7,6 +7,8 @@ import { type Fault, fault } from './fault.js';
 import { FoldCells, impossiblePart, unknownMark } from './fold-cells.js';
 import type { Header } from './header.js';
 import { makeCell, storedCode } from './make-cell.js';
+import { type MissingTimes, timesMissingOf } from './missing-times.js';
+import { partAtFault } from './part-at-fault.js';
 import { bareCell } from './prepare-cell.js';
 import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
@@ -61,11 +63,10 @@ export class RowReader {
     this.#draft = draft;
     this.#remarks = remarks;
     this.#header = header;
-    const missing = new MissingTexts(rule.missing);
     const clock = rule.timeZone === null ? null : request.clockOf(rule.timeZone);
     const readings = rule.fields.map((fieldRule): Reading => {
       const column = draft.columnOf(fieldRule.field, texts);
-      const cell = makeCell(fieldRule, rule, column, missing, clock, request.key);
+      const cell = makeCell(fieldRule, rule, column, clock, request.key);
       return { rule: fieldRule, cell, positions: fieldRule.columns.map((name) => header.get(name)!) };
     });
     // The station comes first, since a row's clock may be its station's.
@@ -119,6 +120,11 @@ export class RowReader {
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     for (const rule of this.#rules) if (rule.isBroken(row)) this.#breach(rule, row);
     if (draft.aside[row] === 1) this.#remarks.keepText();
+  }
+
+  /** How often each field was missing, by the text that said so. */
+  timesMissing(): MissingTimes {
+    return timesMissingOf([...this.#single, ...this.#combined]);
   }
 
   /** Sets aside a row whose cells are too many or too few. */
@@ -178,19 +184,8 @@ export class RowReader {
     } else if (isMissing.includes(true)) {
       this.#fault(fault.partlyMissing, reading, reading.positions[isMissing.indexOf(true)]!, row);
     } else if (found !== fault.none) {
-      this.#fault(found, reading, reading.positions[this.#partAt(reading.cell, parts)]!, row);
+      this.#fault(found, reading, reading.positions[partAtFault(reading.cell, parts)]!, row);
     }
-  }
-
-  /** Which of the joined cells a fault of a date lies in. */
-  #partAt(cell: Cell, parts: readonly string[]): number {
-    const at = 'faultAt' in cell ? (cell as DatedCell).faultAt : 0;
-    let end = 0;
-    for (let part = 0; part < parts.length; part++) {
-      end += parts[part]!.length + 1;
-      if (at < end) return part;
-    }
-    return parts.length - 1;
   }
 
   #settle(row: number): void {

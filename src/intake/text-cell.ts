@@ -18,10 +18,14 @@ export class TextCell implements Cell {
     this.#absent = column.field.required ? fault.missingValue : fault.none;
   }
 
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.#missing.times();
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const end = trimmedEnd(bytes, start, cellEnd);
-    if (start === end || this.#missing.has(bytes, start, end)) {
+    if (this.#missing.has(bytes, start, end) || start === end) {
       this.column.values[row] = 0;
       return this.#absent;
     }
@@ -51,6 +55,8 @@ export class MeaningCell implements Cell {
   readonly #meaningOf: (text: string) => TextMeaning;
   readonly #codeOf: (code: string) => number;
   readonly #absent: Fault;
+  /** By the text's number: how often it stood for missing. */
+  readonly #timesMissing: number[] = [];
   #pending = 0;
 
   /**
@@ -76,12 +82,20 @@ export class MeaningCell implements Cell {
       return fault.none;
     }
     this.column.values[row] = 0;
-    if (mark === missingMark) return this.#absent;
+    if (mark === missingMark) {
+      this.#timesMissing[raw] = (this.#timesMissing[raw] ?? 0) + 1;
+      return this.#absent;
+    }
     if (mark === seasonalMark) {
       this.#pending = raw;
       return fault.none;
     }
     return (faultMark - mark) as Fault;
+  }
+
+  timesMissing(): ReadonlyMap<string, number> {
+    const met = Object.entries(this.#timesMissing);
+    return new Map(met.map(([raw, times]) => [this.#raw.textOf(Number(raw)), times]));
   }
 
   /** Puts the value of a text whose meaning depends on the season, once the row's season is known. */

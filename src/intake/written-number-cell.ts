@@ -35,6 +35,10 @@ export class WrittenNumberCell implements Cell {
     this.#absent = field.required ? fault.missingValue : fault.none;
   }
 
+  timesMissing(): ReadonlyMap<string, number> {
+    return this.#missing.times();
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     this.column.values[row] = Number.NaN;
     const start = trimmedStart(bytes, cellStart, cellEnd);

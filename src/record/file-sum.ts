@@ -17,6 +17,8 @@ export interface FileSum {
   readonly leftOut?: number;
   /** How many rows were left out for each reason that the crosswalk gives. */
   readonly leftOutBecause?: Readonly<Record<string, number>>;
+  /** How many cells of the rows read were missing, by field and by what their text means: blank, not applicable. */
+  readonly missing?: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** Of the rows kept, those that are as a person mended them; left out where there are none. */
   readonly mended?: number;
   /** Check records folded out of its kept rows, where a row holds a whole checklist. */

@@ -3,6 +3,7 @@ import type { Draft } from '../draft.js';
 import type { Growable } from '../growing.js';
 import type { Texts } from '../key-space.js';
 import type { LeftOutRow } from '../leave-out.js';
+import { addedTimes } from '../missing-times.js';
 import type { RowsRead } from '../read-rows.js';
 import { Remarks } from '../remarks.js';
 import type { PackedRange } from './packed-range.js';
@@ -39,7 +40,8 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
     linesBefore += range.lines;
   }
   joinColumns(draft, ranges, firstRows, texts);
-  return { remarks, asideTexts, read, leftOut, mended: [], undecodable, endless };
+  const missing = addedTimes(ranges.map((range) => range.missing));
+  return { remarks, asideTexts, read, leftOut, missing, mended: [], undecodable, endless };
 }
 
 function joinColumns(draft: Draft, ranges: readonly PackedRange[], firstRows: readonly number[], texts: Texts): void {

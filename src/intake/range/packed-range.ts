@@ -3,6 +3,7 @@ import type { Draft } from '../draft.js';
 import type { Growable } from '../growing.js';
 import type { Interner, PackedTexts } from '../interner.js';
 import type { LeftOutRow } from '../leave-out.js';
+import type { MissingTimes } from '../missing-times.js';
 import type { RowsRead } from '../read-rows.js';
 import type { PackedRemarks } from '../remarks.js';
 
@@ -24,6 +25,7 @@ export interface PackedRange {
   readonly rowCount: number;
   readonly read: number;
   readonly leftOut: readonly LeftOutRow[];
+  readonly missing: MissingTimes;
   readonly undecodable: number;
   readonly endless: number | null;
   readonly columns: readonly PackedColumn[];
@@ -55,12 +57,13 @@ export function packRange(
     return { field: field.name, texts: placeOf(interner), values };
   });
   const lostKeyTexts = placeOf(draft.columns.get(draft.table.key[0]!)?.interner ?? null);
-  const { read, leftOut, undecodable, endless, remarks, asideTexts } = rows;
+  const { read, leftOut, missing, undecodable, endless, remarks, asideTexts } = rows;
   return {
     ...place,
     rowCount: draft.rowCount,
     read,
     leftOut,
+    missing,
     undecodable,
     endless,
     columns,

@@ -5,6 +5,7 @@ import type { DoubleEntry } from '../check-double-entries.js';
 import type { LeftOutRow } from '../leave-out.js';
 import type { LedgerLine, SetAsideRow } from '../ledger.js';
 import type { MendedRow } from '../mending/mending.js';
+import type { MissingTimes } from '../missing-times.js';
 import type { Saying } from '../remark.js';
 import type { UnmatchedWater } from '../waters/alias.js';
 import type { Withdrawn } from '../withdrawing/withdrawn.js';
@@ -36,6 +37,8 @@ export interface PastReading {
   readonly read: number;
   /** The rows left out by rule; absent where there were none. */
   readonly leftOut?: readonly LeftOutRow[];
+  /** How often each field was missing, by the text that said so; absent in stores of before. */
+  readonly missing?: MissingTimes;
   readonly sayings: readonly Saying[];
   readonly remarks: readonly PastRemark[];
   /** The rows that were read as a person mended them. */

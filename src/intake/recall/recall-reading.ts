@@ -60,6 +60,7 @@ export class Recall {
       draft,
       read: past.read,
       leftOut: past.leftOut ?? [],
+      missing: past.missing ?? {},
       mended: past.mended,
       remarks: recallRemarks(past, draft),
       asideTexts: this.#asideTexts(past),

@@ -43,6 +43,7 @@ export function rememberReading(
     header: [...reading.header],
     read: reading.read,
     leftOut: reading.leftOut,
+    missing: reading.missing,
     mended: reading.mended,
     sayings,
     remarks: kept,

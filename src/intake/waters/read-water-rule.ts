@@ -20,6 +20,7 @@ function heldRule(field: WaterRule['written'], column: string): FieldRule {
     isWritten: false,
     preparation: null,
     missing: null,
+    missingWhy: null,
     anyCase: false,
   };
 }
