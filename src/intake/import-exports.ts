@@ -6,7 +6,7 @@ import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js'
 import { checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
-import { changedFiles, type FileStamps, fileStamps } from './file-stamps.js';
+import { changedFiles, fileStamps } from './file-stamps.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
 import { type FinalKeys, finishTable } from './finish-table.js';
 import { type ImportResult, stoppedImport } from './import-result.js';
@@ -15,13 +15,15 @@ import { Texts } from './key-space.js';
 import { ledgersOf } from './ledger.js';
 import { completeMended } from './mending/complete-mended.js';
 import type { Correction } from './mending/mending.js';
-import { type MendedFiles, takeCorrections } from './mending/take-corrections.js';
+import { takeCorrections } from './mending/take-corrections.js';
 import { keyPrint, shortestKey } from './pseudonym.js';
 import { readAgain } from './read-again.js';
 import { type ImportProgress, readAll } from './read-all.js';
 import type { FileReading } from './read-file.js';
+import { notKnown, type ReadingPlan, without } from './reading-plan.js';
 import { asideRecords } from './recall/aside-records.js';
-import { knownFiles, type PastFiles, type ReadUnder, sameFiles } from './recall/known-files.js';
+import { knownFiles, type PastFiles, sameFiles } from './recall/known-files.js';
+import { findHiddenKeys, LostKeys } from './recall/lost-keys.js';
 import type { PastImport } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
@@ -31,7 +33,7 @@ import type { UnmatchedWater } from './waters/alias.js';
 import { matchWaters } from './waters/match-waters.js';
 import { inOrder, leaveWithdrawn, withdrawnFile } from './withdrawing/leave-withdrawn.js';
 import { withdrawSeasons } from './withdrawing/withdraw-seasons.js';
-import { nothingWithdrawn, type Withdrawn } from './withdrawing/withdrawn.js';
+import { nothingWithdrawn } from './withdrawing/withdrawn.js';
 
 export type { ImportResult } from './import-result.js';
 export type { ImportProgress } from './read-all.js';
@@ -146,30 +148,6 @@ function lostMendings(past: PastImport | null, readings: readonly FileReading[])
   return before.filter(({ file, line }) => !taken.has(nameOf(file, line)));
 }
 
-/** What is read, and what is known beforehand; known and mended files by the place of their task. */
-interface ReadingPlan {
-  readonly crosswalks: readonly Crosswalk[];
-  readonly tasks: readonly Task[];
-  readonly under: ReadUnder;
-  readonly known: PastFiles;
-  readonly mended: MendedFiles;
-  readonly withdrawn: Withdrawn;
-  readonly stamps: FileStamps;
-}
-
-/** The plan without the tasks at those places. */
-function without(plan: ReadingPlan, gone: ReadonlySet<number>): ReadingPlan {
-  const left = plan.tasks.flatMap((_, place) => (gone.has(place) ? [] : [place]));
-  const moved = <V>(byPlace: ReadonlyMap<number, V>): ReadonlyMap<number, V> =>
-    new Map(left.flatMap((place, now): [number, V][] => (byPlace.has(place) ? [[now, byPlace.get(place)!]] : [])));
-  return {
-    ...plan,
-    tasks: left.map((place) => plan.tasks[place]!),
-    known: moved(plan.known),
-    mended: moved(plan.mended),
-  };
-}
-
 async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<ImportResult> {
   const { crosswalks, tasks, under, known, mended, withdrawn } = plan;
   const problems: Problem[] = [];
@@ -187,13 +165,16 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     ];
     return readTasks(request, { ...without(plan, places), withdrawn: { ...withdrawn, files: inOrder(files) } });
   }
+  const hashes = request.past?.key === under.key && under.key !== null ? request.key : null;
+  const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
+  if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
   const found = checkAcross(readings, texts, crosswalks);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
     // A row at fault that was not before stands in its file alone.
-    return readTasks(request, { ...plan, known: new Map([...known].filter(([place]) => !incomplete.includes(place))) });
+    return readTasks(request, notKnown(plan, incomplete));
   }
   for (const [place, reading] of readings.entries()) {
     if (known.has(place)) continue;
@@ -208,10 +189,13 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   if (problems.length === 0) problems.push(...(await changedFiles(request.from, plan.stamps)));
   if (problems.length > 0) return stoppedImport(problems);
 
+  const lostKeys = new LostKeys(readings, texts, request.key);
   const remembered = {
     ...under,
     withdrawn,
-    readings: readings.map((reading, place) => rememberReading(reading, own[place]!, tasks[place]!, texts, readings)),
+    readings: readings.map((reading, place) =>
+      rememberReading(reading, own[place]!, tasks[place]!, lostKeys.of(reading)),
+    ),
     aside: asideRecords(readings),
   };
   const sum = importSum(crosswalks, readings, withdrawn);

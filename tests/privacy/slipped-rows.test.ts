@@ -40,6 +40,7 @@ test('a private cell that slipped into the place of a key is kept nowhere, and w
   expect(Object.values(contents('followed')).filter((text) => text.includes('MARK'))).toEqual([]);
   // A look that comes later follows the row whose key was not kept.
   const later = await run(['1,gear,none,clean,', '3,gear,none,clean,'], true);
+  expect(later.filesRead).toEqual(['checks.csv']);
   expect(later.setAside.map(({ code }) => code)).toEqual(['ragged-row', 'ragged-row', 'parent-set-aside']);
   await run(['1,gear,none,clean,', '3,gear,none,clean,'], false);
   expect(contents('followed')).toEqual(contents('anew'));

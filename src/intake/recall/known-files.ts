@@ -43,19 +43,6 @@ export async function sameFiles<F extends KnownFile>(
 
 const isHashed = ({ rule }: Task) => rule.fields.some(({ hashed }) => hashed);
 
-/** Rows newly read may refer to keys that a store does not keep, since they may be private; only the files tell. */
-function forgetHidden(tasks: readonly Task[], known: Map<number, PastReading>): void {
-  const isNew = tasks.filter((_, place) => !known.has(place));
-  const referred = new Set(
-    isNew.flatMap(({ rule: { fields } }) =>
-      fields.flatMap(({ field }) => (field.type === 'reference' ? field.to : [])),
-    ),
-  );
-  for (const [place, { hidesKeys }] of known) {
-    if (hidesKeys && referred.has(tasks[place]!.rule.table.name)) known.delete(place);
-  }
-}
-
 /**
  * Of the readings of files that stayed the same, those that still hold: the rules are the same too, and so are the program,
  * the rows mended, and the key where it was needed. A file whose times follow the clocks of its stations is read again when
@@ -81,6 +68,5 @@ export function knownFiles(
   if (readsStations) {
     for (const [place, { rule }] of tasks.entries()) if (rule.timeZone === null) known.delete(place);
   }
-  forgetHidden(tasks, known);
   return known;
 }

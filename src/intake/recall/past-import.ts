@@ -9,6 +9,7 @@ import type { MissingTimes } from '../missing-times.js';
 import type { Saying } from '../remark.js';
 import type { UnmatchedWater } from '../waters/alias.js';
 import type { Withdrawn } from '../withdrawing/withdrawn.js';
+import type { PastLostKey } from './lost-keys.js';
 
 /** A remark made while a file was read: the saying's place, whether it sets its row aside, line, row, column, cell. */
 export type PastRemark = readonly [
@@ -44,9 +45,7 @@ export interface PastReading {
   /** The rows that were read as a person mended them. */
   readonly mended: readonly MendedRow[];
   /** Keys of rows that were set aside before they could come among the others. */
-  readonly lostKeys: readonly string[];
-  /** Whether there are more such keys, which nothing refers to and which may be private texts in the wrong place. */
-  readonly hidesKeys: boolean;
+  readonly lostKeys: readonly PastLostKey[];
 }
 
 /** What an import read, apart from the rows it kept. */

@@ -8,6 +8,7 @@ import type { Texts } from '../key-space.js';
 import type { SetAsideRow } from '../ledger.js';
 import type { FileReading } from '../read-file.js';
 import { Remarks } from '../remarks.js';
+import { recallLostKey } from './lost-keys.js';
 import type { PastImport, PastReading } from './past-import.js';
 import { ColumnRecall, type Slice, sliceOf } from './recall-columns.js';
 import { recallFold } from './recall-fold.js';
@@ -49,7 +50,7 @@ export class Recall {
       recallFold(draft, rule.fold, asideChecks, places.aside);
     }
     const { interner } = this.#texts.spaceOf(rule.table.name);
-    for (const key of past.lostKeys) draft.lostKeys.push(interner.codeOfText(key));
+    for (const key of past.lostKeys) draft.lostKeys.push(recallLostKey(key, interner));
     return {
       file: past.file,
       crosswalk: past.crosswalk,

@@ -1,17 +1,15 @@
 import type { Task } from '../find-exports.js';
-import type { Texts } from '../key-space.js';
 import type { FileReading } from '../read-file.js';
 import type { Saying } from '../remark.js';
+import type { PastLostKey } from './lost-keys.js';
 import type { PastReading, PastRemark } from './past-import.js';
-import { shownKeys } from './shown-keys.js';
 
 /** What a store keeps of a reading beside its rows; `own` remarks were made by the reading itself, and come first. */
 export function rememberReading(
   reading: FileReading,
   own: number,
   task: Task,
-  texts: Texts,
-  all: readonly FileReading[],
+  lostKeys: readonly PastLostKey[],
 ): PastReading {
   const { remarks, draft } = reading;
   const places = new Map<unknown, number>();
@@ -28,10 +26,6 @@ export function rememberReading(
     const setsAside = remarks.setsAside(at) ? 1 : 0;
     kept.push([place, setsAside, remarks.line(at), remarks.row(at), remarks.position(at), remarks.seen(at) ?? '']);
   }
-  const { interner } = texts.spaceOf(draft.table.name);
-  const mayBePrivate = draft.lostKeys.length > 0 && reading.rule.privateColumns.size > 0;
-  const shown = mayBePrivate ? shownKeys(draft.table, all) : null;
-  const lostKeys = draft.lostKeys.filter((code) => shown === null || shown.has(code));
   return {
     file: reading.file,
     fingerprint: reading.fingerprint,
@@ -47,7 +41,6 @@ export function rememberReading(
     mended: reading.mended,
     sayings,
     remarks: kept,
-    lostKeys: lostKeys.map((code) => interner.textOf(code)),
-    hidesKeys: lostKeys.length < draft.lostKeys.length,
+    lostKeys,
   };
 }
