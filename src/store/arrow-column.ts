@@ -10,7 +10,7 @@ import {
   uint32,
   utf8,
 } from '@uwdata/flechette';
-import type { CodeArray, Column, NumberColumn, TextColumn } from '../record/column.js';
+import { type CodeArray, type Column, codeArray, type NumberColumn, type TextColumn } from '../record/column.js';
 import type { Field } from '../record/field.js';
 
 /** The part of an Arrow batch that holds a column's values as they lie in the file. */
@@ -32,34 +32,78 @@ function batchOf(type: ArrowType, parts: object) {
   return new Batch({ type, ...parts });
 }
 
-/** Arrow's bitmap of the values that are there: bit i of byte i / 8, from the lowest. */
-function bitmapOf(length: number, isThere: (row: number) => boolean): { nullCount: number; validity: Uint8Array } {
+interface Validity {
+  readonly nullCount: number;
+  readonly validity: Uint8Array;
+}
+
+const allThere: Validity = { nullCount: 0, validity: noBytes };
+
+/** Arrow's bitmap of the values that are there: bit i of byte i / 8, from the lowest; one mark, 0 or another, means missing. */
+function bitmapOf(marks: CodeArray, missing: number): Validity {
+  if (missing === 0 && marks.indexOf(0) < 0) return allThere;
+  const { length } = marks;
   const validity = new Uint8Array(Math.ceil(length / 8));
   let there = 0;
-  for (let row = 0; row < length; row++) {
-    if (!isThere(row)) continue;
-    validity[row >> 3] = validity[row >> 3]! | (1 << (row & 7));
-    there++;
+  for (let first = 0; first < length; first += 8) {
+    const count = Math.min(8, length - first);
+    let bits = 0;
+    for (let bit = 0; bit < count; bit++) {
+      if (marks[first + bit] === missing) continue;
+      bits |= 1 << bit;
+      there++;
+    }
+    validity[first >> 3] = bits;
   }
-  return there === length ? { nullCount: 0, validity: noBytes } : { nullCount: length - there, validity };
+  return there === length ? allThere : { nullCount: length - there, validity };
 }
 
 function arrowStrings(texts: readonly string[], type: ArrowType): ArrowColumn<string> {
-  const encoded = texts.map((text) => Buffer.from(text, 'utf8'));
+  const joined = texts.join('');
+  const values = Buffer.from(joined, 'utf8');
+  // Plain letters are as many bytes, so that they need not be counted text by text.
+  const bytesOf = values.length === joined.length ? (text: string) => text.length : Buffer.byteLength;
   const offsets = new Int32Array(texts.length + 1);
-  for (const [index, bytes] of encoded.entries()) offsets[index + 1] = offsets[index]! + bytes.length;
-  const parts = { length: texts.length, nullCount: 0, validity: noBytes, offsets, values: Buffer.concat(encoded) };
-  return new ArrowColumn([batchOf(type, parts)], type);
+  for (let index = 0; index < texts.length; index++) offsets[index + 1] = offsets[index]! + bytesOf(texts[index]!);
+  const column = new ArrowColumn<string>(
+    [batchOf(type, { length: texts.length, nullCount: 0, validity: noBytes, offsets, values })],
+    type,
+  );
+  // A dictionary is decoded where it is put to use, and here its texts are at hand.
+  column.cache = () => texts as string[];
+  return column;
 }
 
-/** A dictionary column in Arrow, its codes taken over as they are; code 0 is null when `zeroIsMissing`. */
-export function arrowCodes(codes: CodeArray, texts: readonly string[], zeroIsMissing: boolean): ArrowColumn<unknown> {
+/** The codes and texts of a column that uses only few of many texts, such as references to a far longer table. */
+function compacted(codes: CodeArray, texts: readonly string[]): Pick<TextColumn, 'codes' | 'dictionary'> {
+  if (texts.length <= codes.length + 1) return { codes, dictionary: texts };
+  const used = new Map<number, number>([[0, 0]]);
+  const dictionary = [texts[0]!];
+  const numbers = codes.map((code) => {
+    let number = used.get(code);
+    if (number === undefined) {
+      number = dictionary.length;
+      used.set(code, number);
+      dictionary.push(texts[code]!);
+    }
+    return number;
+  });
+  const narrow = codeArray(codes.length, dictionary.length);
+  narrow.set(numbers);
+  return { codes: narrow, dictionary };
+}
+
+function dictionaryColumn(codes: CodeArray, texts: readonly string[], there: Validity): ArrowColumn<unknown> {
   const strings = utf8();
   const indices = codes instanceof Uint8Array ? uint8() : codes instanceof Uint16Array ? uint16() : uint32();
   const type = dictionary(strings, indices);
-  const there = zeroIsMissing ? bitmapOf(codes.length, (row) => codes[row] !== 0) : { nullCount: 0, validity: noBytes };
   const batch = batchOf(type, { length: codes.length, values: codes, ...there });
   return new ArrowColumn([batch.setDictionary(arrowStrings(texts, strings))], type);
+}
+
+/** A dictionary column in Arrow in which every code stands for a text; the codes are taken over as they are. */
+export function arrowCodes(codes: CodeArray, texts: readonly string[]): ArrowColumn<unknown> {
+  return dictionaryColumn(codes, texts, allThere);
 }
 
 /** A column of whole numbers from 0 up in Arrow. */
@@ -71,8 +115,7 @@ export function arrowWhole(values: Uint32Array): ArrowColumn<unknown> {
 
 function arrowNumbers(column: NumberColumn, field: Field): ArrowColumn<unknown> {
   const { values, missing } = column;
-  const there =
-    missing === null ? { nullCount: 0, validity: noBytes } : bitmapOf(values.length, (row) => missing[row] === 0);
+  const there = missing === null ? allThere : bitmapOf(missing, 1);
   if (field.type === 'instant') {
     const type = timestamp(1, 'UTC');
     return new ArrowColumn([batchOf(type, { length: values.length, values: wide(values), ...there })], type);
@@ -94,7 +137,9 @@ function wide(values: Float64Array | Int32Array): BigInt64Array {
 
 /** A column of records as an Arrow column: dates as Date32, moments as Timestamp (ms, UTC), texts as a dictionary. */
 export function arrowColumn(column: Column, field: Field): ArrowColumn<unknown> {
-  return column.kind === 'text' ? arrowCodes(column.codes, column.dictionary, true) : arrowNumbers(column, field);
+  if (column.kind === 'number') return arrowNumbers(column, field);
+  const { codes, dictionary: texts } = compacted(column.codes, column.dictionary);
+  return dictionaryColumn(codes, texts, bitmapOf(codes, 0));
 }
 
 /** The texts of an Arrow dictionary. */

@@ -15,15 +15,37 @@ import {
 const sourceFile = 'source_file';
 const sourceLine = 'source_line';
 
-/** A table of records as an Arrow IPC file, its fields in order, then the file and line each row was read from. */
-export function arrowBytes(table: RecordTable): Uint8Array {
+/** Pieces below this many bytes are put together, so that a small table is written at once. */
+const smallPiece = 1 << 16;
+
+/**
+ * A table of records as the pieces of an Arrow IPC file, one behind the other: its fields in order, then the file and line
+ * each row was read from. Values are pieces as they lie in the table, so that a season is not held twice while it is written.
+ */
+export function arrowPieces(table: RecordTable): readonly Uint8Array[] {
   const { fileOf, files, lineOf } = table.origin;
   const columns = table.definition.fields.map((field): [string, ReturnType<typeof arrowColumn>] => [
     field.name,
     arrowColumn(table.columns.get(field.name)!, field),
   ]);
-  columns.push([sourceFile, arrowCodes(fileOf, files, false)], [sourceLine, arrowWhole(lineOf)]);
-  return tableToIPC(tableFromColumns(columns), { format: 'file' })!;
+  columns.push([sourceFile, arrowCodes(fileOf, files)], [sourceLine, arrowWhole(lineOf)]);
+  const pieces: Uint8Array[] = [];
+  let small: Uint8Array[] = [];
+  const take = (): void => {
+    if (small.length > 0) pieces.push(Buffer.concat(small));
+    small = [];
+  };
+  const write = (bytes: Uint8Array): void => {
+    if (bytes.length < smallPiece) small.push(bytes);
+    else {
+      take();
+      pieces.push(bytes);
+    }
+  };
+  const sink = { write, pad: (count: number) => write(new Uint8Array(count)), finish: () => null };
+  tableToIPC(tableFromColumns(columns), { format: 'file', sink });
+  take();
+  return pieces;
 }
 
 /** A table of records from an Arrow IPC file; throws where the bytes are none, or lack a field. */

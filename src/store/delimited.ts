@@ -24,11 +24,13 @@ export function honestText(inert: string): string {
   return inert.startsWith("'") && (startsFormula.test(rest) || rest.startsWith("'")) ? rest : inert;
 }
 
+/** One cell of RFC 4180 text, inert. */
+export function delimitedCell(cell: string | number): string {
+  const text = inertText(String(cell));
+  return needsQuotes.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
 /** One row of RFC 4180 text, ended by a line feed, each cell inert. */
 export function delimitedRow(cells: readonly (string | number)[]): string {
-  const written = cells.map((cell) => {
-    const text = inertText(String(cell));
-    return needsQuotes.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
-  });
-  return `${written.join(',')}\n`;
+  return `${cells.map(delimitedCell).join(',')}\n`;
 }

@@ -2,9 +2,10 @@ import type { DoubleEntry } from '../intake/check-double-entries.js';
 import type { LedgerLine, SetAsideRow } from '../intake/ledger.js';
 import type { PastReading } from '../intake/recall/past-import.js';
 import type { UnmatchedWater } from '../intake/waters/alias.js';
-import { delimitedRow } from './delimited.js';
+import { delimitedCell, delimitedRow } from './delimited.js';
 
-const piece = 1 << 16;
+const piece = 1 << 18;
+const mostKnown = 4096;
 
 /** The headings of `set-aside.csv` and `notes.csv`. */
 export const ledgerColumns = ['file', 'line', 'column', 'seen', 'code', 'reason', 'remedy'] as const;
@@ -21,25 +22,46 @@ export const unmatchedColumns = ['name', 'region', 'waterbody', 'times', 'neares
 /** The headings of `left-out.csv`. */
 export const leftOutColumns = ['file', 'line', 'because'] as const;
 
-/** Rows as CSV text, in pieces of some size. */
-function* delimited(rows: Iterable<readonly (string | number)[]>): Iterable<string> {
-  let text = '';
-  for (const row of rows) {
-    text += delimitedRow(row);
-    if (text.length < piece) continue;
-    yield text;
-    text = '';
+function* inPieces(texts: Iterable<string>): Iterable<string> {
+  let waiting = '';
+  for (const text of texts) {
+    waiting += text;
+    if (waiting.length < piece) continue;
+    yield waiting;
+    waiting = '';
   }
-  yield text;
+  yield waiting;
+}
+
+/** Rows as CSV text, in pieces of some size. */
+function delimited(rows: Iterable<readonly (string | number)[]>): Iterable<string> {
+  function* texts(): Iterable<string> {
+    for (const row of rows) yield delimitedRow(row);
+  }
+  return inPieces(texts());
 }
 
 /** The text of `set-aside.csv` or `notes.csv`, in pieces. */
 export function ledgerRows(lines: Iterable<LedgerLine>): Iterable<string> {
-  function* rows(): Iterable<readonly (string | number)[]> {
-    yield ledgerColumns;
-    for (const line of lines) yield ledgerColumns.map((name) => line[name]);
+  // What is said of a row repeats from line to line, and is made fit for the file once.
+  const known = new Map<string, string>();
+  const repeated = (text: string): string => {
+    let cell = known.get(text);
+    if (cell === undefined) {
+      cell = delimitedCell(text);
+      if (known.size === mostKnown) known.clear();
+      known.set(text, cell);
+    }
+    return cell;
+  };
+  function* texts(): Iterable<string> {
+    yield delimitedRow(ledgerColumns);
+    for (const { file, line, column, seen, code, reason, remedy } of lines) {
+      const place = `${repeated(file)},${line},${repeated(column)},${delimitedCell(seen)}`;
+      yield `${place},${repeated(code)},${repeated(reason)},${repeated(remedy)}\n`;
+    }
   }
-  return delimited(rows());
+  return inPieces(texts());
 }
 
 /** The text of `set-aside-rows.csv`, in pieces. */

@@ -7,7 +7,7 @@ import { type Problem, wholeFile } from '../problem/problem.js';
 import type { TableName } from '../record/field.js';
 import { dataPackage } from '../record/table-schema.js';
 import { tables } from '../record/tables.js';
-import { arrowBytes } from './arrow-table.js';
+import { arrowPieces } from './arrow-table.js';
 import { cannotWrite } from './cannot-write.js';
 import { describeStore, recoverStore } from './find-store.js';
 import { removeStore, replacedFolder, writingPrefix } from './leftovers.js';
@@ -51,9 +51,9 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   const sizes = {} as Record<TableName, { rows: number; bytes: number }>;
   for (const { name } of tables) {
     const table = result.records[name];
-    const bytes = arrowBytes(table);
-    sizes[name] = { rows: table.rowCount, bytes: bytes.length };
-    await write(tableFile(name), [bytes]);
+    const pieces = arrowPieces(table);
+    sizes[name] = { rows: table.rowCount, bytes: pieces.reduce((sum, { length }) => sum + length, 0) };
+    await write(tableFile(name), pieces);
   }
   await write(storeFiles.setAside, ledgerRows(result.ledgers?.setAside() ?? result.setAside));
   await write(storeFiles.notes, ledgerRows(result.ledgers?.notes() ?? result.notes));
@@ -63,7 +63,7 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   const { aside, ...remembered } = result.remembered;
   for (const { name } of tables) {
     asideCounts[name] = aside[name].rowCount;
-    if (aside[name].rowCount > 0) await write(asideFile(name), [arrowBytes(aside[name])]);
+    if (aside[name].rowCount > 0) await write(asideFile(name), arrowPieces(aside[name]));
   }
   const { doubleEntries, unmatched } = result;
   const readings: StoredReadings = { ...remembered, doubleEntries, unmatched, asideRows: asideCounts };
