@@ -1,8 +1,10 @@
 import type { BookTable } from '../../record/book.js';
-import { numberColumn, textColumn } from '../../record/column.js';
+import { textColumn } from '../../record/column.js';
 import type { FileSum, ImportSum } from '../../record/file-sum.js';
-import { codedField, numberField } from './derived-fields.js';
-import { type FieldSource, lazyTable } from './lazy-table.js';
+import { codedField } from './derived-fields.js';
+import { lazyTable } from './lazy-table.js';
+import { countSource, textSource } from './listed-fields.js';
+import { missingTable } from './missing-table.js';
 
 const severities = ['sets aside', 'notes'] as const;
 
@@ -11,17 +13,6 @@ interface ProblemKind {
   readonly code: string;
   readonly severity: (typeof severities)[number];
   readonly times: number;
-}
-
-function textSource(name: string, meaning: string, texts: readonly string[]): FieldSource {
-  return {
-    field: { name, kind: 'text', unit: null, codes: null, labels: null, meaning },
-    build: () => textColumn(texts),
-  };
-}
-
-function countSource(name: string, unit: string, meaning: string, counts: readonly number[]): FieldSource {
-  return { field: numberField(name, unit, meaning), build: () => numberColumn(counts) };
 }
 
 function filesTable(files: readonly FileSum[]): BookTable {
@@ -136,7 +127,7 @@ function problemsTable(files: readonly FileSum[]): BookTable {
   });
 }
 
-/** What became of the exports, as two tables: one row a file, and one row a kind of problem in a file. */
+/** What became of the exports: a row a file, a row a kind of problem in a file, and a row a reason for missing cells. */
 export function importTables(sum: ImportSum): BookTable[] {
-  return [filesTable(sum.files), problemsTable(sum.files)];
+  return [filesTable(sum.files), problemsTable(sum.files), missingTable(sum.files)];
 }

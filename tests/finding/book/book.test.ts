@@ -218,9 +218,11 @@ describe('the import in the book', () => {
           fingerprint: '',
           crosswalk: 'lakes',
           table: 'checks',
-          read: 10,
+          read: 13,
           kept: 8,
           setAside: 2,
+          leftOut: 3,
+          missing: { finding: { blank: 5, 'not applicable': 1 }, found_by: { blank: 2 } },
           folded: 0,
           problems: { 'unknown-code': 2, 'not-a-date': 1 },
           notes: { 'one-side-only': 3 },
@@ -229,9 +231,16 @@ describe('the import in the book', () => {
     }),
   );
 
-  it('is a table of files whose rows read are kept or set aside', () => {
+  it('is a table of files whose rows read are kept, set aside or left out', () => {
     const files = table(book, 'files');
-    expect(['read', 'kept', 'set_aside'].map((name) => values(files, name)[0])).toEqual([10, 8, 2]);
+    expect(['read', 'kept', 'set_aside', 'left_out'].map((name) => values(files, name)[0])).toEqual([13, 8, 2, 3]);
+  });
+
+  it('is a table of the reasons for which cells are missing', () => {
+    const missing = table(book, 'missing_cells');
+    expect(values(missing, 'field')).toEqual(['finding', 'finding', 'found_by']);
+    expect(values(missing, 'reason')).toEqual(['blank', 'not applicable', 'blank']);
+    expect(values(missing, 'times')).toEqual([5, 1, 2]);
   });
 
   it('is a table of problem kinds, those that set aside before those that note', () => {
