@@ -1,8 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { pathPattern } from '../../src/intake/path-pattern.js';
 import { importExports } from '../../src/intake/import-exports.js';
+import { pathPattern } from '../../src/intake/path-pattern.js';
 import { importSmall, inFolder, notesCrosswalk, testKey } from './small-import.js';
 
 const codesOf = (problems: readonly { readonly code: string }[]) => problems.map(({ code }) => code);

@@ -476,7 +476,9 @@ export const sampleContext: PageContext = {
         shownAs: 'per 1,000',
         result: share(71, 21_574, 0.00241, 0.00442),
         inputs: [],
-        standsOn: [{ name: 'full', formula: 'inspections where …', shownAs: '', result: text('21574 rows of inspections') }],
+        standsOn: [
+          { name: 'full', formula: 'inspections where …', shownAs: '', result: text('21574 rows of inspections') },
+        ],
         counts: [
           {
             table: 'inspections',
