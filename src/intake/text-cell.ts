@@ -49,6 +49,8 @@ const faultMark = -16;
 export class MeaningCell implements Cell {
   readonly column: DraftColumn;
   readonly #raw = new Interner();
+  /** The numbers of texts of one byte, by that byte, and last that of the empty text. */
+  readonly #short = new Uint32Array(257);
   /** By the text's number: the code it stands for, or a mark below zero. */
   #marks: number[] = [0];
   readonly #seasonal = new Map<number, Exclude<CodeMeaning, string | null>>();
@@ -73,8 +75,15 @@ export class MeaningCell implements Cell {
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const end = trimmedEnd(bytes, start, cellEnd);
-    const raw = this.#raw.codeOf(bytes, start, end);
-    if (raw === this.#marks.length) this.#learn(raw);
+    const length = end - start;
+    // Most cells are blank or one letter, which needs no looking up.
+    const short = length > 1 ? 0 : length === 0 ? 256 : bytes[start]!;
+    let raw = length > 1 ? 0 : this.#short[short]!;
+    if (raw === 0) {
+      raw = this.#raw.codeOf(bytes, start, end);
+      if (raw === this.#marks.length) this.#learn(raw);
+      if (length <= 1) this.#short[short] = raw;
+    }
     const mark = this.#marks[raw]!;
     this.#pending = 0;
     if (mark >= 0) {
