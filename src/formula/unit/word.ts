@@ -51,6 +51,7 @@ const counted = [
   'files',
   'problem kinds',
   'problems',
+  'reasons',
   'rows',
   'parts',
   'craft',
