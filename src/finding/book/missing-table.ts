@@ -15,7 +15,7 @@ export function missingTable(files: readonly FileSum[]): BookTable {
   return lazyTable({
     name: 'missing_cells',
     row: 'one reason for which cells of a field are missing in one exported file',
-    counted: 'reasons',
+    counted: 'entries',
     rowCount: kinds.length,
     sources: [
       texts('file', 'The exported file.', ({ file }) => file.file),

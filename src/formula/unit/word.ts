@@ -51,7 +51,6 @@ const counted = [
   'files',
   'problem kinds',
   'problems',
-  'reasons',
   'rows',
   'parts',
   'craft',
