@@ -1,70 +1,131 @@
-import { type Column, numberColumn, textColumn } from '../../record/column.js';
+import { type Column, codeArray, type NumberColumn, type TextColumn } from '../../record/column.js';
 import type { Field, TableDefinition, TableName } from '../../record/field.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { tables } from '../../record/tables.js';
-import { type Draft, noDay } from '../draft.js';
+import { type Draft, type DraftColumn, noDay } from '../draft.js';
 import type { FileReading } from '../read-file.js';
 
-interface AsideRow {
-  readonly part: number;
+/** The rows set aside of one file that belong to a table: its own, or those folded out of its checklist. */
+interface Part {
+  readonly file: string;
   readonly draft: Draft;
-  readonly row: number;
-  /** The column of the checklist that the record comes from; null for a row of the table itself. */
-  readonly column: number | null;
+  readonly rows: Uint32Array;
+  /** How many records each row gives. */
+  readonly width: number;
+  readonly isFolded: boolean;
 }
 
-type Value = string | number | null;
-
-function* asideRows(table: TableDefinition, readings: readonly FileReading[]): Iterable<AsideRow> {
-  let part = -1;
-  for (const { draft } of readings) {
+function partsOf(table: TableDefinition, readings: readonly FileReading[]): readonly Part[] {
+  return readings.flatMap(({ draft, file }): readonly Part[] => {
     const isFolded = draft.fold?.table === table;
-    if (!isFolded && draft.table !== table) continue;
-    part++;
-    const columns = isFolded ? draft.fold!.columns.map((_, column) => column) : [null];
-    for (let row = 0; row < draft.rowCount; row++) {
-      if (draft.aside[row] === 1) for (const column of columns) yield { part, draft, row, column };
+    if (!isFolded && draft.table !== table) return [];
+    const rows: number[] = [];
+    for (let row = 0; row < draft.rowCount; row++) if (draft.aside[row] === 1) rows.push(row);
+    return [{ file, draft, rows: Uint32Array.from(rows), width: isFolded ? draft.fold!.columns.length : 1, isFolded }];
+  });
+}
+
+/** Texts, numbered in order of first appearance. */
+class Dictionary {
+  readonly texts = [''];
+  readonly #codes = new Map<string, number>();
+
+  codeOf(text: string): number {
+    let code = this.#codes.get(text);
+    if (code === undefined) {
+      code = this.texts.length;
+      this.texts.push(text);
+      this.#codes.set(text, code);
     }
+    return code;
   }
 }
 
-function foldedValue(field: Field, { draft, row }: AsideRow, column: number): Value {
+/** What each cell of a checklist says of a field, row by row. */
+function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32Array, texts: Dictionary): void {
   const fold = draft.fold!;
-  if (field.name === 'component' || field.name === 'side') return fold.columns[column]![field.name];
-  const said = [...fold.values.values()][draft.folded[row * fold.columns.length + column]! - 1];
-  return said?.get(field.name) ?? null;
+  const codeOf = (text: string | undefined) => (text === undefined ? 0 : texts.codeOf(text));
+  const isFixed = name === 'component' || name === 'side';
+  const said = [0, ...[...fold.values.values()].map((value) => codeOf(value.get(name)))];
+  for (let at = 0; at < codes.length; at++) {
+    const column = at % width;
+    const cell = rows[(at - column) / width]! * width + column;
+    codes[at] = isFixed ? codeOf(fold.columns[column]![name]) : said[draft.folded[cell]!]!;
+  }
 }
 
-function valueAt(field: Field, aside: AsideRow): Value {
-  const { draft, row, column } = aside;
-  if (column !== null) return foldedValue(field, aside, column);
-  const drafted = draft.columns.get(field.name);
-  if (drafted === undefined) return null;
-  const value = drafted.values[row]!;
-  if (drafted.interner !== null) return value === 0 ? null : drafted.interner.textOf(value);
-  if (field.type === 'code') return value === 0 ? null : field.codes.codes[value - 1]!.code;
-  return Number.isNaN(value) || (field.type === 'date' && value === noDay) ? null : value;
+function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, texts: Dictionary): void {
+  const { values, interner, field } = drafted;
+  const listed = field.type === 'code' ? field.codes.codes : [];
+  const known = new Map<number, number>([[0, 0]]);
+  for (let at = 0; at < rows.length; at++) {
+    const value = values[rows[at]!]!;
+    let code = known.get(value);
+    if (code === undefined) {
+      code = texts.codeOf(interner === null ? listed[value - 1]!.code : interner.textOf(value));
+      known.set(value, code);
+    }
+    codes[at] = code;
+  }
 }
 
-function columnOf(field: Field, rows: readonly AsideRow[]): Column {
-  const values = rows.map((row) => valueAt(field, row));
-  if (!['number', 'integer', 'date', 'instant'].includes(field.type)) return textColumn(values as (string | null)[]);
-  const numbers = numberColumn(values as (number | null)[]);
-  return field.type === 'date' ? { ...numbers, values: Int32Array.from(numbers.values) } : numbers;
+function textsOf(field: Field, parts: readonly Part[], rowCount: number): TextColumn {
+  const texts = new Dictionary();
+  const wide = new Uint32Array(rowCount);
+  let first = 0;
+  for (const part of parts) {
+    const codes = wide.subarray(first, first + part.rows.length * part.width);
+    const drafted = part.draft.columns.get(field.name);
+    if (part.isFolded) putFolded(part, field, codes, texts);
+    else if (drafted !== undefined) putTexts(part, drafted, codes, texts);
+    first += codes.length;
+  }
+  const codes = codeArray(rowCount, texts.texts.length);
+  codes.set(wide);
+  return { kind: 'text', codes, dictionary: texts.texts };
+}
+
+function numbersOf(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
+  const values = field.type === 'date' ? new Int32Array(rowCount) : new Float64Array(rowCount);
+  const missing = new Uint8Array(rowCount).fill(1);
+  let first = 0;
+  for (const { draft, rows, width, isFolded } of parts) {
+    const drafted = isFolded ? undefined : draft.columns.get(field.name)?.values;
+    if (drafted !== undefined) {
+      for (let at = 0; at < rows.length; at++) {
+        const value = drafted[rows[at]!]!;
+        if (Number.isNaN(value) || (field.type === 'date' && value === noDay)) continue;
+        values[first + at] = value;
+        missing[first + at] = 0;
+      }
+    }
+    first += rows.length * width;
+  }
+  return { kind: 'number', values, missing: missing.includes(1) ? missing : null };
 }
 
 function asideTable(table: TableDefinition, readings: readonly FileReading[]): RecordTable {
-  const rows = [...asideRows(table, readings)];
-  const parts = readings.filter(({ draft }) => draft.table === table || draft.fold?.table === table);
+  const parts = partsOf(table, readings);
+  const rowCount = parts.reduce((sum, { rows, width }) => sum + rows.length * width, 0);
+  const columnOf = (field: Field): Column => {
+    const holdsNumbers = ['number', 'integer', 'date', 'instant'].includes(field.type);
+    return (holdsNumbers ? numbersOf : textsOf)(field, parts, rowCount);
+  };
+  const fileOf = new Uint16Array(rowCount);
+  const lineOf = new Uint32Array(rowCount);
+  let at = 0;
+  for (const [place, { draft, rows, width }] of parts.entries()) {
+    fileOf.fill(place, at, at + rows.length * width);
+    for (const row of rows) {
+      lineOf.fill(draft.lines[row]!, at, at + width);
+      at += width;
+    }
+  }
   return {
     definition: table,
-    rowCount: rows.length,
-    columns: new Map(table.fields.map((field) => [field.name, columnOf(field, rows)])),
-    origin: {
-      files: parts.map(({ file }) => file),
-      fileOf: Uint16Array.from(rows, ({ part }) => part),
-      lineOf: Uint32Array.from(rows, ({ draft, row }) => draft.lines[row]!),
-    },
+    rowCount,
+    columns: new Map(table.fields.map((field) => [field.name, columnOf(field)])),
+    origin: { files: parts.map(({ file }) => file), fileOf, lineOf },
   };
 }
 

@@ -12,20 +12,15 @@ export function rememberReading(
   lostKeys: readonly PastLostKey[],
 ): PastReading {
   const { remarks, draft } = reading;
-  const places = new Map<unknown, number>();
-  const sayings: Saying[] = [];
-  const kept: PastRemark[] = [];
+  const places = new Map<Saying, number>();
   for (let at = 0; at < own; at++) {
     const saying = remarks.saying(at);
-    let place = places.get(saying);
-    if (place === undefined) {
-      place = sayings.length;
-      places.set(saying, place);
-      sayings.push(saying);
-    }
-    const setsAside = remarks.setsAside(at) ? 1 : 0;
-    kept.push([place, setsAside, remarks.line(at), remarks.row(at), remarks.position(at), remarks.seen(at) ?? '']);
+    if (!places.has(saying)) places.set(saying, places.size);
   }
+  const tell = (at: number): PastRemark => {
+    const [place, setsAside] = [places.get(remarks.saying(at))!, remarks.setsAside(at) ? 1 : 0] as const;
+    return [place, setsAside, remarks.line(at), remarks.row(at), remarks.position(at), remarks.seen(at) ?? ''];
+  };
   return {
     file: reading.file,
     fingerprint: reading.fingerprint,
@@ -39,8 +34,11 @@ export function rememberReading(
     leftOut: reading.leftOut,
     missing: reading.missing,
     mended: reading.mended,
-    sayings,
-    remarks: kept,
+    sayings: [...places.keys()],
+    // Made when it is asked for: a list of half a million is only held while it is written.
+    get remarks() {
+      return Array.from({ length: own }, (_, at) => tell(at));
+    },
     lostKeys,
   };
 }
