@@ -119,13 +119,14 @@ export async function readAll(
           chunk: request.chunk ?? 1 << 18,
           ranges: rangesOf(task),
           mended: mended.get(place) ?? [],
-          progress: (rows, bytesDone) =>
+          // What is unpacked or made from a sheet has another size than the file that holds it.
+          progress: (rows, done, size) =>
             request.progress({
               file: task.file,
               fileNumber: number,
               fileCount: tasks.length - known.size,
               rows,
-              bytesDone: before + bytesDone,
+              bytesDone: before + (size === 0 ? 0 : Math.round((task.bytes * Math.min(done, size)) / size)),
               bytesTotal,
             }),
         });

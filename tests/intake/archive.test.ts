@@ -1,9 +1,10 @@
 import { crc32 } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { type ImportProgress, importExports } from '../../src/intake/import-exports.js';
 import { checksum } from '../../src/intake/source/checksum.js';
 import { archiveOf } from './small-archive.js';
-import { asideOf, importSmall, notesCrosswalk, valuesOf } from './small-import.js';
+import { asideOf, importSmall, inFolder, notesCrosswalk, testKey, valuesOf } from './small-import.js';
 
 const header = 'no,note,dollars\n';
 const within = (path: string, dialect = '{}') =>
@@ -87,4 +88,18 @@ test('the checksum is the one that the platform computes', () => {
       expect(checksum(b, checksum(a))).toBe(crc32(b, crc32(a)));
     }),
   );
+});
+
+test('progress never runs beyond its end, however much an archive unpacks to', async () => {
+  const rows = Array.from({ length: 2000 }, (_, row) => `${row},xxxxxxxxxxxxxxxxxxxxxxxx,1\n`).join('');
+  const files = { 'all.zip': archiveOf([['a.csv', header + rows]]), 'small.crosswalk.yaml': within('all.zip') };
+  const steps: ImportProgress[] = [];
+  await inFolder(files, (folder) => {
+    const crosswalks = [`${folder}/small.crosswalk.yaml`];
+    const progress = (step: ImportProgress) => steps.push(step);
+    return importExports({ crosswalks, from: folder, key: testKey, progress, chunk: 512 });
+  });
+  expect(steps.length).toBeGreaterThan(3);
+  expect(steps.every(({ bytesDone, bytesTotal }) => bytesDone <= bytesTotal)).toBe(true);
+  expect(steps.at(-1)).toMatchObject({ bytesDone: files['all.zip'].length, bytesTotal: files['all.zip'].length });
 });
