@@ -1,11 +1,17 @@
 import type { DraftColumn } from './draft.js';
 import type { Fault } from './fault.js';
+import type { BlockRows } from './row-block.js';
 
 /** Reads the cells of one column into the drafted column behind it. */
 export interface Cell {
   readonly column: DraftColumn;
   /** Puts the value at that row, missing where the cell has none or is at fault, and says what was wrong. */
   readonly read: (bytes: Uint8Array, start: number, end: number, row: number) => Fault;
+  /**
+   * Does the same for one cell of each of some rows, and takes the faults down by the rows' places in their block; false
+   * where there was none.
+   */
+  readonly readMany: (position: number, rows: BlockRows, faults: Uint8Array) => boolean;
   /** How many cells read so far held each text that stands for missing. */
   readonly timesMissing: () => ReadonlyMap<string, number>;
 }

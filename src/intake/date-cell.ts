@@ -3,6 +3,7 @@ import type { DatePattern } from './date-pattern.js';
 import { DateReader } from './date-reader.js';
 import { type DraftColumn, noDay } from './draft.js';
 import { type Fault, fault } from './fault.js';
+import { type BlockRows, readEach } from './row-block.js';
 import type { ZoneClock } from './time-zone.js';
 
 /** A cell that knows in which local year it fell, and where in its text a fault lies. */
@@ -27,6 +28,10 @@ export class DateCell implements DatedCell {
     this.#reader = new DateReader(pattern, false);
     this.#missing = missing;
     this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  readMany(position: number, rows: BlockRows, faults: Uint8Array): boolean {
+    return readEach(this, position, rows, faults);
   }
 
   timesMissing(): ReadonlyMap<string, number> {
@@ -75,6 +80,19 @@ export class InstantCell implements DatedCell {
     this.#missing = missing;
     this.#repeated = repeated;
     this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  // A loop of its own: one that other kinds of cells share takes twice the time.
+  readMany(position: number, { block, from, to, row }: BlockRows, faults: Uint8Array): boolean {
+    const { bytes, width, starts, ends } = block;
+    let anyFault = 0;
+    for (let at = from; at < to; at++) {
+      const place = at * width + position;
+      const found = this.read(bytes, starts[place]!, ends[place]!, row + at - from);
+      faults[at] = found;
+      anyFault |= found;
+    }
+    return anyFault !== 0;
   }
 
   timesMissing(): ReadonlyMap<string, number> {

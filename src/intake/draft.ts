@@ -101,14 +101,15 @@ export class Draft {
     if (this.fold !== null) this.folded = new Uint16Array(rows * this.fold.columns.length);
   }
 
-  /** Makes room for one row more. */
-  makeRoom(): void {
-    if (this.rowCount < this.#capacity) return;
+  /** Makes room for one row more, or several. */
+  makeRoom(rows = 1): void {
+    if (this.rowCount + rows <= this.#capacity) return;
     // What is left of the bytes tells how many rows to expect, so that hardly any column is ever moved.
-    const read = this.offsets[this.rowCount - 1]! - this.#from + 1;
+    const read = this.rowCount === 0 ? this.#bytes : this.offsets[this.rowCount - 1]! - this.#from + 1;
     const expected = (this.rowCount / read) * this.#bytes * 1.05;
     const { ceil, min, max } = Math;
-    this.#capacity = ceil(min(max(expected, this.#capacity * 1.1), this.#capacity * 2048));
+    const wanted = min(max(expected, this.#capacity * 1.1), this.#capacity * 2048);
+    this.#capacity = ceil(max(wanted, this.rowCount + rows));
     this.lines = grown(this.lines, this.#capacity);
     this.offsets = grown(this.offsets, this.#capacity);
     this.aside = grown(this.aside, this.#capacity);

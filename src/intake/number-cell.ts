@@ -4,6 +4,7 @@ import type { Conversion } from './crosswalk.js';
 import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { type NumberMarks, plainDigits } from './number-marks.js';
+import type { BlockRows } from './row-block.js';
 
 const powers = Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);
 
@@ -41,6 +42,19 @@ export class NumberCell implements Cell {
     this.#marks = marks;
     this.#conversion = conversion;
     this.#absent = field.required ? fault.missingValue : fault.none;
+  }
+
+  // A loop of its own: one that other kinds of cells share takes twice the time.
+  readMany(position: number, { block, from, to, row }: BlockRows, faults: Uint8Array): boolean {
+    const { bytes, width, starts, ends } = block;
+    let anyFault = 0;
+    for (let at = from; at < to; at++) {
+      const place = at * width + position;
+      const found = this.read(bytes, starts[place]!, ends[place]!, row + at - from);
+      faults[at] = found;
+      anyFault |= found;
+    }
+    return anyFault !== 0;
   }
 
   timesMissing(): ReadonlyMap<string, number> {

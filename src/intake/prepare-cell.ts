@@ -2,6 +2,7 @@ import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.j
 import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { Interner } from './interner.js';
+import { type BlockRows, readEach } from './row-block.js';
 import { takenFrom, type WithinPattern } from './within.js';
 
 /** What is done with a cell's text before it is read. */
@@ -40,6 +41,10 @@ export class PreparedCell implements Cell {
     this.column = bare.column;
     this.#preparation = preparation;
     this.#missing = missing;
+  }
+
+  readMany(position: number, rows: BlockRows, faults: Uint8Array): boolean {
+    return readEach(this, position, rows, faults);
   }
 
   timesMissing(): ReadonlyMap<string, number> {

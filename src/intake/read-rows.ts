@@ -11,6 +11,7 @@ import type { MendedRow } from './mending/mending.js';
 import type { MissingTimes } from './missing-times.js';
 import { met, type RecordScanner } from './record-scanner.js';
 import type { Remarks } from './remarks.js';
+import { RowBlock } from './row-block.js';
 import { RowReader } from './row-reader.js';
 import { RowRemarks } from './row-remarks.js';
 import type { TextSource } from './source/text-source.js';
@@ -57,12 +58,25 @@ export interface RowsRead {
   readonly endless: number | null;
 }
 
-function saysHeaderAgain({ bytes, recordStart, recordEnd }: RecordScanner, lines: readonly Uint8Array[]): boolean {
+function saysHeaderAgain(bytes: Uint8Array, from: number, to: number, lines: readonly Uint8Array[]): boolean {
   for (const line of lines) {
-    if (recordEnd - recordStart !== line.length || bytes[recordStart] !== line[0]) continue;
-    if (Buffer.compare(bytes.subarray(recordStart, recordEnd), line) === 0) return true;
+    if (to - from !== line.length || bytes[from] !== line[0]) continue;
+    if (Buffer.compare(bytes.subarray(from, to), line) === 0) return true;
   }
   return false;
+}
+
+/** Reads the rows of a block that do not say the header again; gives how many there are. */
+function readBlock(block: RowBlock, headerLines: readonly Uint8Array[], rows: RowReader): number {
+  let read = 0;
+  let first = 0;
+  for (let row = 0; row <= block.count; row++) {
+    if (row < block.count && !saysHeaderAgain(block.bytes, block.from[row]!, block.to[row]!, headerLines)) continue;
+    if (row > first) rows.readBlock(block, first, row);
+    read += row - first;
+    first = row + 1;
+  }
+  return read;
 }
 
 /** Reads the rows from where a scanner is into a draft; what is wrong with one is remarked, and the reading goes on. */
@@ -85,7 +99,15 @@ export async function readRows(
   let read = 0;
   let undecodable = 0;
   let endless: number | null = null;
+  const takesBlocks = width > 1 && leftOut === null && mended === null && !rule.dialect.isSheet && rows.takesBlocks();
+  const block = takesBlocks ? new RowBlock(width) : null;
   for (;;) {
+    if (block !== null) {
+      do {
+        scanner.takeBlock(block);
+        read += readBlock(block, bytes, rows);
+      } while (block.count === block.most);
+    }
     const state = scanner.next();
     if (state === met.more) {
       await fill(scanner, source);
@@ -97,7 +119,7 @@ export async function readRows(
       endless = scanner.line;
       break;
     }
-    if (saysHeaderAgain(scanner, bytes)) continue;
+    if (saysHeaderAgain(scanner.bytes, scanner.recordStart, scanner.recordEnd, bytes)) continue;
     read++;
     if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
     if (leftOut?.takes() === true || mended?.takes(remarks) === true) continue;

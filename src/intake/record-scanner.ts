@@ -1,5 +1,6 @@
 import type { AsideTexts } from './aside-texts.js';
 import type { Dialect } from './crosswalk.js';
+import type { RowBlock } from './row-block.js';
 
 /** What `next` met: a row, bytes that end before the row does, or the end of the file. */
 export const met = { more: 0, row: 1, end: 2, tooLong: 3 } as const;
@@ -163,6 +164,70 @@ export class RecordScanner {
       .filter((position) => position < this.count)
       .map((position) => [this.rawStarts[position]!, this.rawEnds[position]!] as const);
     rows.add(this.line, this.bytes, this.recordStart, this.recordEnd, cells);
+  }
+
+  /**
+   * Takes as many of the next rows into a block as it has room for, up to the first that is not whole at hand, of another
+   * width, blank, quoted, or beyond ASCII: that one is left to `next`.
+   */
+  takeBlock(block: RowBlock): void {
+    const { bytes } = this;
+    const { width, most, starts, ends } = block;
+    const classes = this.#classes;
+    const limit = this.#limit;
+    const last = Math.min(limit, this.until - this.base);
+    let position = this.#position;
+    let line = this.#nextLine;
+    let count = 0;
+    rows: while (count < most && position < last) {
+      let at = position;
+      let cellStart = at;
+      let slot = count * width;
+      const end = slot + width;
+      for (;;) {
+        const kind = classes[bytes[at]!]!;
+        if (kind === ordinary) {
+          at++;
+          continue;
+        }
+        if (kind > carriageReturnClass || at >= limit) break rows;
+        if (kind === carriageReturnClass && at + 1 >= limit) break rows;
+        if (slot === end) break rows;
+        starts[slot] = cellStart;
+        ends[slot] = at;
+        slot++;
+        if (kind !== delimiterClass) {
+          if (slot !== end) break rows;
+          block.from[count] = position;
+          block.to[count] = at;
+          block.lines[count] = line;
+          position = kind === carriageReturnClass && bytes[at + 1] === lineFeed ? at + 2 : at + 1;
+          line++;
+          count++;
+          continue rows;
+        }
+        at++;
+        cellStart = at;
+      }
+    }
+    block.bytes = bytes;
+    block.count = count;
+    this.#position = position;
+    this.#nextLine = line;
+  }
+
+  /** Goes back to a row of a block that was just taken, as if `next` had met it. */
+  show(block: RowBlock, row: number): void {
+    const first = row * block.width;
+    this.cells = this.bytes;
+    this.starts = this.rawStarts = block.starts.subarray(first, first + block.width);
+    this.ends = this.rawEnds = block.ends.subarray(first, first + block.width);
+    this.count = block.width;
+    this.line = block.lines[row]!;
+    this.recordStart = block.from[row]!;
+    this.recordEnd = block.to[row]!;
+    this.broken = false;
+    this.high = false;
   }
 
   /** The text of one of the row's cells, without quotes. */

@@ -13,6 +13,7 @@ import { bareCell } from './prepare-cell.js';
 import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Saying } from './remark.js';
+import type { RowBlock } from './row-block.js';
 import type { RowRemarks } from './row-remarks.js';
 import { findingWithoutFouling, type RowRule, rowRulesOf } from './row-rules.js';
 import { consequenceOf } from './rules/rule-choices.js';
@@ -55,6 +56,9 @@ export class RowReader {
   readonly #request: RowRequest;
   readonly #sayings = new Map<string, Saying>();
   #joined: Buffer = Buffer.alloc(256);
+  /** By cell: the fault of each row of a block. */
+  readonly #faults: Uint8Array[] = [];
+  #remarked = new Uint8Array(0);
 
   constructor(request: RowRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
     const { rule, texts } = request;
@@ -120,6 +124,53 @@ export class RowReader {
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     for (const rule of this.#rules) if (rule.isBroken(row)) this.#breach(rule, row);
     if (draft.aside[row] === 1) this.#remarks.keepText();
+  }
+
+  /**
+   * Whether rows may be read by `readBlock`: where no cell hangs on another of its row, on its season or its station's
+   * clock, and no checklist is folded.
+   */
+  takesBlocks(): boolean {
+    return this.#combined.length + this.#seasonal.length + this.#clocked.length === 0 && this.#fold === null;
+  }
+
+  /** Takes rows of a block into the draft, column by column; does what `read` does row by row, several times faster. */
+  readBlock(block: RowBlock, from: number, to: number): void {
+    const draft = this.#draft;
+    const count = to - from;
+    draft.makeRoom(count);
+    const row = draft.rowCount;
+    draft.rowCount += count;
+    draft.lines.set(block.lines.subarray(from, to), row);
+    draft.aside.fill(0, row, row + count);
+    const base = this.#scanner.base;
+    for (let at = from; at < to; at++) draft.offsets[row + at - from] = base + block.from[at]!;
+    for (const { column, value } of this.#constants) column.values.fill(value, row, row + count);
+    const rows = { block, from, to, row };
+    while (this.#faults.length < this.#single.length) this.#faults.push(new Uint8Array(block.most));
+    const remarked = this.#remarked.length < block.most ? new Uint8Array(block.most) : this.#remarked;
+    this.#remarked = remarked;
+    remarked.fill(0, from, to);
+    const faulty = this.#single.map(({ cell }, index) =>
+      cell.readMany(this.#singleAt[index]!, rows, this.#faults[index]!),
+    );
+    for (const [index, anyFault] of faulty.entries()) {
+      if (anyFault) mark(this.#faults[index]!, from, to, remarked);
+    }
+    for (const rule of this.#rules) {
+      for (let at = from; at < to; at++) if (rule.isBroken(row + at - from)) remarked[at] = 1;
+    }
+    for (let at = from; at < to; at++) if (remarked[at] === 1) this.#remarkOn(block, at, row + at - from, faulty);
+  }
+
+  #remarkOn(block: RowBlock, at: number, row: number, faulty: readonly boolean[]): void {
+    this.#scanner.show(block, at);
+    for (const [index, reading] of this.#single.entries()) {
+      const found = faulty[index] === true ? (this.#faults[index]![at]! as Fault) : fault.none;
+      if (found !== fault.none) this.#fault(found, reading, this.#singleAt[index]!, row);
+    }
+    for (const rule of this.#rules) if (rule.isBroken(row)) this.#breach(rule, row);
+    if (this.#draft.aside[row] === 1) this.#remarks.keepText();
   }
 
   /** How often each field was missing, by the text that said so. */
@@ -240,4 +291,8 @@ export class RowReader {
   #fault(found: Fault, reading: Reading, position: number, row: number): void {
     this.#remarks.add(row, position, this.#sayingOf(found, reading, this.#remarks.seen(position)));
   }
+}
+
+function mark(faults: Uint8Array, from: number, to: number, remarked: Uint8Array): void {
+  for (let at = from; at < to; at++) if (faults[at] !== 0) remarked[at] = 1;
 }

@@ -3,6 +3,7 @@ import type { CodeMeaning } from './crosswalk.js';
 import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { Interner } from './interner.js';
+import type { BlockRows } from './row-block.js';
 
 /** Reads texts and keys that are taken as they are; an empty text is missing. */
 export class TextCell implements Cell {
@@ -16,6 +17,19 @@ export class TextCell implements Cell {
     this.#missing = missing;
     this.#interner = column.interner!;
     this.#absent = column.field.required ? fault.missingValue : fault.none;
+  }
+
+  // A loop of its own: one that other kinds of cells share takes twice the time.
+  readMany(position: number, { block, from, to, row }: BlockRows, faults: Uint8Array): boolean {
+    const { bytes, width, starts, ends } = block;
+    let anyFault = 0;
+    for (let at = from; at < to; at++) {
+      const place = at * width + position;
+      const found = this.read(bytes, starts[place]!, ends[place]!, row + at - from);
+      faults[at] = found;
+      anyFault |= found;
+    }
+    return anyFault !== 0;
   }
 
   timesMissing(): ReadonlyMap<string, number> {
@@ -100,6 +114,19 @@ export class MeaningCell implements Cell {
       return fault.none;
     }
     return (faultMark - mark) as Fault;
+  }
+
+  // A loop of its own: one that other kinds of cells share takes twice the time.
+  readMany(position: number, { block, from, to, row }: BlockRows, faults: Uint8Array): boolean {
+    const { bytes, width, starts, ends } = block;
+    let anyFault = 0;
+    for (let at = from; at < to; at++) {
+      const place = at * width + position;
+      const found = this.read(bytes, starts[place]!, ends[place]!, row + at - from);
+      faults[at] = found;
+      anyFault |= found;
+    }
+    return anyFault !== 0;
   }
 
   timesMissing(): ReadonlyMap<string, number> {

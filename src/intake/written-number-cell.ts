@@ -5,6 +5,7 @@ import { type Fault, fault } from './fault.js';
 import { Interner } from './interner.js';
 import { faultOfNumber } from './number-cell.js';
 import type { NumberMarks } from './number-marks.js';
+import { type BlockRows, readEach } from './row-block.js';
 import { readWrittenNumber } from './written-number.js';
 
 /** Reads numbers that are written with their unit; each distinct text is looked at once. */
@@ -33,6 +34,10 @@ export class WrittenNumberCell implements Cell {
     this.#otherwise = otherwise;
     this.#marks = marks;
     this.#absent = field.required ? fault.missingValue : fault.none;
+  }
+
+  readMany(position: number, rows: BlockRows, faults: Uint8Array): boolean {
+    return readEach(this, position, rows, faults);
   }
 
   timesMissing(): ReadonlyMap<string, number> {
