@@ -1,5 +1,3 @@
-import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -12,6 +10,7 @@ import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
+import { openPageFolder, writePage } from './page-folder.js';
 import { startProgress } from './progress.js';
 import { say, sayProblems } from './terminal.js';
 
@@ -27,30 +26,29 @@ export interface ReportWords {
 export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
-  const folder = openFolder(to);
+  const folder = openPageFolder(to);
   if (folder !== null) return stop([folder]);
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];
-  const written: string[] = [];
+  const written = new Map<string, string>();
+  const write = (name: string, html: string): void => {
+    const page = writePage(to, name, html);
+    if (page.problem === null) written.set(name, page.path);
+    else problems.push(page.problem);
+  };
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
     const page = render(file, season.book);
+    const name = `${page.name}.html`;
     problems.push(...page.problems);
     if (page.html === null) return;
-    const path = join(to, `${page.name}.html`);
-    writeWhole(path, page.html);
-    written.push(path);
+    if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
+    else write(name, page.html);
   });
-  for (const [name, html] of [
-    [methodsPageName, methodsPage()],
-    [languagePageName, languagePage()],
-  ] as const) {
-    const path = join(to, name);
-    writeWhole(path, html);
-    written.push(path);
-  }
+  write(methodsPageName, methodsPage());
+  write(languagePageName, languagePage());
   progress.end();
-  for (const path of written) say(`wrote ${path}`);
+  for (const path of written.values()) say(`wrote ${path}`);
   sayProblems(problems);
   return problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
@@ -58,15 +56,6 @@ export async function reportCommand({ notebooks, store, to, quiet }: ReportWords
 function stop(problems: readonly Problem[]): number {
   sayProblems(problems);
   return exitCodes.problems;
-}
-
-function openFolder(folder: string): Problem | null {
-  const found = statSync(folder, { throwIfNoEntry: false });
-  if (found === undefined) mkdirSync(folder, { recursive: true });
-  if (found === undefined || found.isDirectory()) return null;
-  const place = wholeFile(folder);
-  const remedy = 'Give --to a folder, or a name that is not taken.';
-  return { code: 'is-a-file', severity: 'stops', place, seen: 'a file', wanted: 'a folder for the pages', remedy };
 }
 
 interface Page {
@@ -80,24 +69,14 @@ function render(file: string, book: Book): Page {
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
-  if (taken !== undefined) return { name: '', html: null, problems: [nameOfReference(file, taken)] };
+  if (taken !== undefined)
+    return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
   const page = renderPage(notebook, pageContextOf(opened));
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
 }
 
-function nameOfReference(file: string, taken: string): Problem {
-  const wanted = `a notebook of another name, because ${taken} stands beside every report`;
+function nameTaken(file: string, because: string): Problem {
+  const wanted = `a notebook of another name, because ${because}`;
   const remedy = 'Give the notebook’s file another name.';
   return { code: 'name-taken', severity: 'stops', place: wholeFile(file), seen: file, wanted, remedy };
-}
-
-/** Writes beside, then renames, so that a page is there whole or not at all. */
-function writeWhole(path: string, text: string): void {
-  const beside = `${path}.writing-${process.pid}`;
-  try {
-    writeFileSync(beside, text);
-    renameSync(beside, path);
-  } finally {
-    rmSync(beside, { force: true });
-  }
 }

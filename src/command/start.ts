@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { crosswalkToFill } from '../intake/crosswalk-to-fill.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
+import { makeFolder } from '../store/make-folder.js';
 import { exitCodes } from './exit-codes.js';
 import { say, sayProblems } from './terminal.js';
 
@@ -20,7 +21,7 @@ export function startCommand(folder: string): number {
     return exitCodes.problems;
   }
   const notebooks = fileURLToPath(new URL('../../notebooks', import.meta.url));
-  mkdirSync(join(folder, 'exports'), { recursive: true });
+  makeFolder(join(folder, 'exports'));
   mkdirSync(join(folder, 'notebooks'));
   for (const name of readdirSync(notebooks)
     .filter((file) => file.endsWith('.md'))

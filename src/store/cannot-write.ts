@@ -9,6 +9,6 @@ export function cannotWrite(where: string, mistake: unknown): Problem {
     place: wholeFile(where),
     seen: mistake.message,
     wanted: 'a place that can be written to',
-    remedy: 'Look at the rights and the space there; a store that was there before is as it was.',
+    remedy: 'Look at the rights and the space there; whatever was there before is as it was.',
   };
 }

@@ -1,4 +1,4 @@
-import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { type Problem, wholeFile } from '../problem/problem.js';
@@ -7,6 +7,7 @@ import { recoverStore } from './find-store.js';
 import { type Holder, holderText, type OwnHolder } from './holder.js';
 import { removeLeftovers } from './leftovers.js';
 import { type Lock, lockFile, locksOf } from './locks.js';
+import { makeFolder } from './make-folder.js';
 
 /** A store that nobody else writes to until it is released. */
 export interface HeldStore {
@@ -35,7 +36,7 @@ export async function holdStore(where: string, own: OwnHolder): Promise<HeldStor
   };
   const isHeld = async () => (await readFile(lock, 'utf8').catch(() => null)) === text;
   try {
-    await mkdir(dirname(folder), { recursive: true });
+    makeFolder(dirname(folder));
     // Put in place whole, so that a lock is never seen without its holder.
     await writeFile(`${lock}.new`, text);
     await rename(`${lock}.new`, lock);

@@ -1,4 +1,4 @@
-import { chmod, mkdir, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
+import { chmod, mkdtemp, readdir, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { ImportResult } from '../intake/import-exports.js';
 import type { SetAsideRow } from '../intake/ledger.js';
@@ -11,6 +11,7 @@ import { arrowPieces } from './arrow-table.js';
 import { cannotWrite } from './cannot-write.js';
 import { describeStore, recoverStore } from './find-store.js';
 import { removeStore, replacedFolder, writingPrefix } from './leftovers.js';
+import { makeFolder } from './make-folder.js';
 import type { StoredReadings } from './read-past.js';
 import {
   asideFile,
@@ -108,7 +109,7 @@ export async function writeStore(where: string, result: ImportResult, claim?: St
   if (result.problems.length > 0) throw new Error('an import that was stopped cannot be stored');
   const folder = resolve(where);
   try {
-    await mkdir(dirname(folder), { recursive: true });
+    makeFolder(dirname(folder));
     await recoverStore(folder);
     const refused = await refuse(where, folder);
     if (refused !== null) return [refused];

@@ -134,6 +134,19 @@ test('a store or notebook that is not there, or is not one, is a problem with it
   expect(existsSync(join(pages, 'empty.html'))).toBe(false);
 });
 
+test('two notebooks of one name do not overwrite each other’s page', () => {
+  const folders = ['one', 'two'].map((name) => join(season.folder, name));
+  const files = folders.map((folder) => {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(folder, 'same.md'), `# ${folder}`);
+    return join(folder, 'same.md');
+  });
+  const to = join(season.folder, 'same-pages');
+  const { exitCode, err } = rampbook(['report', ...files, '--store', season.store, '--to', to]);
+  expect([exitCode, err.includes('name-taken')]).toEqual([1, true]);
+  expect(readFileSync(join(to, 'same.html'), 'utf8')).toContain(folders[0]);
+});
+
 test('wrong use is exit code 2, and help is 0 and teaches', () => {
   expect(rampbook([]).exitCode).toBe(2);
   expect(rampbook(['evaluate']).exitCode).toBe(2);

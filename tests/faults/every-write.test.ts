@@ -90,7 +90,7 @@ test('a disk that is full at any write leaves the earlier store or the later one
     const problems = await replaceUnder('full', at, path);
     const which = await standing(path);
     expect([at, problems.map(({ code }) => code)]).toEqual([at, which === 'earlier' ? ['cannot-write'] : []]);
-    if (which === 'earlier') expect(problems[0]!.remedy).toContain('a store that was there before is as it was');
+    if (which === 'earlier') expect(problems[0]!.remedy).toContain('whatever was there before is as it was');
     seen.add(which);
     // The places around the change of stores are all healed, of the many writes before them every fifth.
     if (at % 5 === 0 || changes - at < 25) await healed(path);

@@ -1,0 +1,46 @@
+import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { type Problem, wholeFile } from '../problem/problem.js';
+import { cannotWrite } from '../store/cannot-write.js';
+import { makeFolder } from '../store/make-folder.js';
+
+/** Makes the folder that pages are to be written to; the problem where that cannot be. */
+export function openPageFolder(folder: string): Problem | null {
+  const found = statSync(folder, { throwIfNoEntry: false });
+  if (found !== undefined && !found.isDirectory()) {
+    const remedy = 'Give --to a folder, or a name that is not taken.';
+    return {
+      code: 'is-a-file',
+      severity: 'stops',
+      place: wholeFile(folder),
+      seen: 'a file',
+      wanted: 'a folder for the pages',
+      remedy,
+    };
+  }
+  try {
+    makeFolder(folder);
+    return null;
+  } catch (mistake) {
+    return cannotWrite(folder, mistake);
+  }
+}
+
+/** Writes a page beside its name, then renames it, so that it is there whole or not at all; the problem where it is not. */
+export function writePage(
+  folder: string,
+  name: string,
+  html: string,
+): { readonly path: string; readonly problem: Problem | null } {
+  const path = join(folder, name);
+  const beside = `${path}.writing-${process.pid}`;
+  try {
+    writeFileSync(beside, html);
+    renameSync(beside, path);
+    return { path, problem: null };
+  } catch (mistake) {
+    return { path, problem: cannotWrite(path, mistake) };
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}
