@@ -3,7 +3,8 @@ import { grown } from './growing.js';
 
 const firstBytes = 4096;
 const stretch = 1 << 16;
-const recentMask = 255;
+const recentCount = 256;
+const recentShift = 24;
 const firstSlots = 64;
 
 /** Numbered texts: those of code 1 come first, and each ends where `ends` says for its code. */
@@ -29,8 +30,10 @@ export class Interner {
   #hashes: Int32Array = new Int32Array(firstSlots);
   #slots: Int32Array = new Int32Array(firstSlots * 2);
   #last = 0;
-  /** Codes found lately, by the look of their bytes. */
-  readonly #recent = new Uint32Array(recentMask + 1);
+  /** Texts found lately: head, tail, length and code of each. */
+  readonly #recent = new Int32Array(recentCount * 4);
+  /** The hash of the text that was looked up last in vain. */
+  #hash = 0;
   /** The bytes last asked about, and a view of them. */
   #asked = this.#bytes;
   #view = this.#pool;
@@ -47,30 +50,46 @@ export class Interner {
       this.#asked = bytes;
       this.#view = viewOf(bytes);
     }
-    // Most cells hold a text met a moment ago, which its length and the bytes at both ends tell well enough.
-    const place = start === end ? 0 : ((end - start) * 37 + bytes[start]! * 5 + bytes[end - 1]!) & recentMask;
-    const recent = this.#recent[place]!;
-    if (recent !== 0 && this.#holds(recent, start, end)) {
-      this.#last = recent;
-      return recent;
-    }
-    // Keys follow each other in the order in which their own table lists them.
-    const next = this.#last + 1;
-    if (next > 1 && next < this.size && this.#holds(next, start, end)) {
-      this.#last = next;
-      this.#recent[place] = next;
-      return next;
-    }
-    const hash = hashOf(this.#view, start, end);
-    const mask = this.#slots.length - 1;
-    for (let slot = hash & mask; ; slot = (slot + 1) & mask) {
-      const code = this.#slots[slot]!;
-      if (code === 0) return 0;
-      if (this.#hashes[code] === hash && this.#holds(code, start, end)) {
+    const view = this.#view;
+    const length = end - start;
+    // The first four bytes and the last four, which may overlap, are all of a text of up to eight.
+    const head = headOf(view, start, length);
+    const tail = length < 4 ? 0 : view.getInt32(end - 4);
+    const mixed = Math.imul(Math.imul(head, 0x9e3779b1) ^ tail ^ length, 0x85ebca6b);
+    const recent = this.#recent;
+    const place = (mixed >>> recentShift) << 2;
+    // Most cells hold a text met a moment ago.
+    if (recent[place] === head && recent[place + 1] === tail && recent[place + 2] === length) {
+      const code = recent[place + 3]!;
+      if (code !== 0 && (length <= 8 || this.#holds(code, start, end))) {
         this.#last = code;
-        this.#recent[place] = code;
         return code;
       }
+    }
+    const code = this.#lookUp(start, end, length, mixed);
+    if (code === 0) return 0;
+    recent[place] = head;
+    recent[place + 1] = tail;
+    recent[place + 2] = length;
+    recent[place + 3] = code;
+    this.#last = code;
+    return code;
+  }
+
+  #lookUp(start: number, end: number, length: number, mixed: number): number {
+    // Keys follow each other in the order in which their own table lists them.
+    const next = this.#last + 1;
+    if (next > 1 && next < this.size && this.#holds(next, start, end)) return next;
+    const hash = length <= 8 ? spread(mixed) : hashOf(this.#view, start, end, mixed);
+    const slots = this.#slots;
+    const mask = slots.length - 1;
+    for (let slot = hash & mask; ; slot = (slot + 1) & mask) {
+      const code = slots[slot]!;
+      if (code === 0) {
+        this.#hash = hash;
+        return 0;
+      }
+      if (this.#hashes[code] === hash && this.#holds(code, start, end)) return code;
     }
   }
 
@@ -149,7 +168,7 @@ export class Interner {
       this.#pool = viewOf(this.#bytes);
     }
     for (let at = start; at < end; at++) this.#bytes[from + at - start] = bytes[at]!;
-    const hash = hashOf(this.#view, start, end);
+    const hash = this.#hash;
     this.#ends[code] = to;
     this.#hashes[code] = hash;
     this.#last = code;
@@ -171,20 +190,27 @@ function put(slots: Int32Array, code: number, hash: number): void {
   slots[slot] = code;
 }
 
-/** A 32-bit hash in the manner of FNV-1a, four bytes a step, mixed downwards so that its low bits may be used. */
-function hashOf(view: DataView, start: number, end: number): number {
-  const length = end - start;
-  let hash = 0x811c9dc5 ^ length;
-  if (length >= 4) {
-    const rest = end - 4;
-    for (let at = start; at < rest; at += 4) {
-      hash = Math.imul(hash ^ view.getInt32(at), 0x01000193);
-      hash ^= hash >>> 15;
-    }
-    hash = Math.imul(hash ^ view.getInt32(rest), 0x01000193);
-  } else for (let at = start; at < end; at++) hash = Math.imul(hash ^ view.getUint8(at), 0x01000193);
-  hash = Math.imul(hash ^ (hash >>> 13), 0x5bd1e995);
-  return hash ^ (hash >>> 15);
+function headOf(view: DataView, start: number, length: number): number {
+  if (length >= 4) return view.getInt32(start);
+  if (length === 0) return 0;
+  if (length === 1) return view.getUint8(start);
+  return length === 2 ? view.getUint16(start) : (view.getUint16(start) << 8) | view.getUint8(start + 2);
+}
+
+/** A 32-bit hash in the manner of FNV-1a, four bytes a step, of the bytes between head and tail and of what both gave. */
+function hashOf(view: DataView, start: number, end: number, mixed: number): number {
+  let hash = mixed;
+  for (let at = start + 4; at < end - 4; at += 4) {
+    hash = Math.imul(hash ^ view.getInt32(at), 0x01000193);
+    hash ^= hash >>> 15;
+  }
+  return spread(hash);
+}
+
+/** Mixes a hash downwards, so that its low bits may be used. */
+function spread(hash: number): number {
+  const mixed = Math.imul(hash ^ (hash >>> 13), 0x5bd1e995);
+  return mixed ^ (mixed >>> 15);
 }
 
 function viewOf(bytes: Uint8Array): DataView {
