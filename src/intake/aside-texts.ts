@@ -1,5 +1,6 @@
 import { BytePool } from './byte-pool.js';
 import { grown } from './growing.js';
+import { orderOf } from './order-of.js';
 
 const withheldText = Buffer.from('withheld');
 
@@ -53,9 +54,8 @@ export class AsideTexts {
   }
 
   /** The rows in order of line. */
-  inOrder(): readonly number[] {
-    const lines = this.#lines;
-    return Array.from({ length: this.size }, (_, at) => at).sort((a, b) => lines[a]! - lines[b]!);
+  inOrder(): Uint32Array {
+    return orderOf(this.#lines.subarray(0, this.size));
   }
 
   /** The lines of all rows. */

@@ -12,13 +12,13 @@ const window = 1 << 16;
  */
 export async function readAgain(from: string, reading: FileReading): Promise<number | null> {
   const { draft, rule, headings, remarks, asideTexts } = reading;
-  const wanted = rowsWanted(reading);
+  const { wanted, isText } = remarksToComplete(reading);
   if (wanted.length === 0) return null;
   const withheld = [...rule.privateColumns].map((name) => reading.header.get(name)!).sort((a, b) => a - b);
   const scanner = new RecordScanner(rule.dialect, window);
   const width = headings.length;
   scanner.width = width;
-  const firstLine = draft.lines[wanted[0]!.row]!;
+  const firstLine = remarks.line(wanted[0]!);
   const source = await openSource(from, reading.file, rule, window).catch((error: unknown) => {
     if (error instanceof SourceError) return null;
     throw error;
@@ -26,7 +26,8 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
   if (source === null) return firstLine;
   try {
     let filledTo = 0;
-    for (const { row, remarks: places, isText } of wanted) {
+    for (let first = 0, next = 0; first < wanted.length; first = next) {
+      const row = remarks.row(wanted[first]!)!;
       const offset = draft.offsets[row]!;
       const line = draft.lines[row]!;
       // A row within the bytes at hand needs no new reading.
@@ -44,11 +45,16 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
       }
       if (state === met.row && rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
       if (state !== met.row || scanner.count !== width || scanner.line !== line) return line;
-      for (const at of places) {
+      let keepsText = false;
+      for (next = first; next < wanted.length && remarks.row(wanted[next]!) === row; next++) {
+        const at = wanted[next]!;
+        keepsText ||= isText[next] === 1;
+        if (!remarks.lacksSeen(at)) continue;
         const position = remarks.position(at)!;
-        remarks.putSeen(at, withheld.includes(position) ? 'withheld' : scanner.cellText(position));
+        if (withheld.includes(position)) remarks.putSeen(at, 'withheld');
+        else remarks.putSeenBytes(at, scanner.cells, scanner.starts[position]!, scanner.ends[position]!);
       }
-      if (isText) scanner.keepRow(asideTexts, withheld);
+      if (keepsText) scanner.keepRow(asideTexts, withheld);
     }
   } finally {
     await source.close();
@@ -56,33 +62,27 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
   return null;
 }
 
-/** A row to be fetched: for the cells of some remarks, for its whole text, or for both. */
-interface WantedRow {
-  readonly row: number;
-  readonly remarks: number[];
-  isText: boolean;
-}
-
-/** The rows to be fetched, in order of line. */
-function rowsWanted({ remarks, asideTexts }: FileReading): readonly WantedRow[] {
+/** The remarks whose rows must be fetched, in order of line, and for each whether the row's whole text is lacking. */
+function remarksToComplete({ remarks, asideTexts }: FileReading): {
+  readonly wanted: Uint32Array;
+  readonly isText: Uint8Array;
+} {
   const known = asideTexts.inOrder();
-  const wanted: WantedRow[] = [];
+  const order = remarks.inOrder();
+  const wanted = new Uint32Array(order.length);
+  const isText = new Uint8Array(order.length);
+  let count = 0;
   let next = 0;
-  for (const at of remarks.inOrder()) {
-    const row = remarks.row(at);
-    if (row === null) continue;
+  for (const at of order) {
+    if (remarks.row(at) === null) continue;
     const line = remarks.line(at);
     while (next < known.length && asideTexts.line(known[next]!) < line) next++;
     const isKnown = next < known.length && asideTexts.line(known[next]!) === line;
-    const isText = remarks.setsAside(at) && !isKnown;
-    if (!isText && !remarks.lacksSeen(at)) continue;
-    let last = wanted.at(-1);
-    if (last?.row !== row) {
-      last = { row, remarks: [], isText: false };
-      wanted.push(last);
-    }
-    if (isText) last.isText = true;
-    if (remarks.lacksSeen(at)) last.remarks.push(at);
+    const lacksText = remarks.setsAside(at) && !isKnown;
+    if (!lacksText && !remarks.lacksSeen(at)) continue;
+    wanted[count] = at;
+    isText[count] = lacksText ? 1 : 0;
+    count++;
   }
-  return wanted;
+  return { wanted: wanted.subarray(0, count), isText };
 }

@@ -1,8 +1,11 @@
 import { BytePool } from './byte-pool.js';
 import { grown } from './growing.js';
+import { orderOf } from './order-of.js';
 import type { Follows, Saying } from './remark.js';
 
 const none = -1;
+/** More than any row has columns. */
+const mostPositions = 1 << 17;
 /** The mark of a cell whose text must be fetched from the file once more. */
 const notAtHand = 0xffffffff;
 
@@ -101,13 +104,22 @@ export class Remarks {
     this.#to[at] = this.#seen.size;
   }
 
+  /** Puts a cell's text from bytes. */
+  putSeenBytes(at: number, bytes: Uint8Array, start: number, end: number): void {
+    this.#from[at] = this.#seen.size;
+    this.#seen.add(bytes, start, end);
+    this.#to[at] = this.#seen.size;
+  }
+
   /** The remarks in order of line and column, those of one cell as they were made. */
   inOrder(): Uint32Array {
     if (this.#order.length === this.size) return this.#order;
-    const order = Array.from({ length: this.size }, (_, at) => at);
     const lines = this.#lines;
     const positions = this.#positions;
-    this.#order = Uint32Array.from(order.sort((a, b) => lines[a]! - lines[b]! || positions[a]! - positions[b]!));
+    // One number tells the order, and the place at which it was made settles what is alike.
+    const keys = new Float64Array(this.size);
+    for (let at = 0; at < this.size; at++) keys[at] = lines[at]! * mostPositions + positions[at]! + 1;
+    this.#order = orderOf(keys);
     return this.#order;
   }
 
