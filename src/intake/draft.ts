@@ -101,6 +101,14 @@ export class Draft {
     if (this.fold !== null) this.folded = new Uint16Array(rows * this.fold.columns.length);
   }
 
+  /** Gives up all but which rows are set aside, once the rest has gone into tables. */
+  release(): void {
+    this.columns.clear();
+    this.lines = new Uint32Array(0);
+    this.offsets = new Uint32Array(0);
+    this.folded = new Uint16Array(0);
+  }
+
   /** Makes room for one row more, or several. */
   makeRoom(rows = 1): void {
     if (this.rowCount + rows <= this.#capacity) return;

@@ -180,6 +180,8 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     if (known.has(place)) continue;
     completeMended(reading);
     const line = await readAgain(request.from, reading);
+    // Rows are not looked for any more, and a season's places are many.
+    reading.draft.offsets = new Uint32Array(0);
     if (line === null) continue;
     const remedy = 'Import again once nothing writes to the file.';
     problems.push(
@@ -204,6 +206,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     table.name,
     finishTable(table, readings, texts, finalKeys),
   ]);
+  for (const { draft } of readings) draft.release();
   const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
   const mendedLost = lostMendings(request.past ?? null, readings);

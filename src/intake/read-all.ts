@@ -81,7 +81,7 @@ export async function readAll(
   const threads = request.threads ?? (bytesTotal < worthThreads ? 1 : Math.min(availableParallelism(), mostThreads));
   const settings = { crosswalks: crosswalks.map(({ text }) => text), key: request.key };
   const pool = threads > 1 || request.range !== undefined ? new RangePool(threads - 1, settings) : null;
-  const length = request.range ?? Math.min(16, Math.max(1, Math.round(bytesTotal / threads / 4 / 2 ** 20))) * 2 ** 20;
+  const length = request.range ?? null;
   const rangesOf = ({ crosswalk, rule }: Task): RangeSettings | null => {
     const place = crosswalk.files.indexOf(rule);
     if (pool === null || place < 0) return null;

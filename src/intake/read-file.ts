@@ -97,6 +97,9 @@ function noRows(): RowsRead {
   };
 }
 
+/** Below this many bytes a file is read in one go. */
+const worthRanges = 1 << 21;
+
 /** Reads one exported file, row by row, into a draft; what is wrong with a row is remarked and the reading goes on. */
 export async function readFile(request: ReadingRequest): Promise<FileReading> {
   const { file } = request;
@@ -133,11 +136,16 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const known = { header, headings, bytes: found.bytes, lastFrom };
     // Which row is at a line is known only to whoever reads from the beginning.
     const ranges = request.mended.length > 0 ? null : request.ranges;
-    if (ranges !== null && source instanceof PlainFile && source.size - scanner.offset > ranges.length) {
+    if (
+      ranges !== null &&
+      source instanceof PlainFile &&
+      source.size - scanner.offset > (ranges.length ?? worthRanges)
+    ) {
       const place = { size: source.size, offset: scanner.offset, line: scanner.nextLine };
       const stamp = await source.stamp();
       const { fingerprint, ...rows } = await readInRanges({ ...request, rule }, ranges, known, place, draft);
       if ((await source.stamp()) !== stamp) problems.push(changed(file));
+      request.progress(rows.read, source.size, source.size);
       return { ...(await done(header, headings, rows)), fingerprint };
     }
     const text = source;

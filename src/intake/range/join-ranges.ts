@@ -63,8 +63,9 @@ function joinColumns(draft: Draft, ranges: readonly PackedRange[], firstRows: re
     }
   }
   for (const [place, { lostKeys, lostKeyTexts }] of ranges.entries()) {
-    if (lostKeyTexts === null) continue;
-    for (const code of lostKeys) draft.lostKeys.push(known[place]![lostKeyTexts]![code]!);
+    for (const code of lostKeys) {
+      draft.lostKeys.push(lostKeyTexts === null ? code : known[place]![lostKeyTexts]![code]!);
+    }
   }
 }
 

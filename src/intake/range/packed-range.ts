@@ -10,7 +10,7 @@ import type { PackedRemarks } from '../remarks.js';
 /** One drafted column of a range. */
 export interface PackedColumn {
   readonly field: string;
-  /** Which of the range's numberings its texts have; null for codes of a list, and for numbers. */
+  /** Which of the range's numberings its texts have; null for numbers, for codes of a list, and for the import's numbering. */
   readonly texts: number | null;
   values: Growable;
 }
@@ -35,7 +35,7 @@ export interface PackedRange {
   readonly aside: Uint8Array;
   readonly folded: Uint16Array;
   readonly lostKeys: readonly number[];
-  /** Which of the numberings the lost keys have; null where there is none. */
+  /** Which of the numberings the lost keys have; null for that of the import. */
   readonly lostKeyTexts: number | null;
   readonly remarks: PackedRemarks;
   readonly asideTexts: PackedAsideTexts;
@@ -45,11 +45,12 @@ export interface PackedRange {
 export function packRange(
   draft: Draft,
   rows: RowsRead,
+  sharesTexts: boolean,
   place: { readonly start: number; readonly end: number; readonly lines: number },
 ): PackedRange {
   const numberings: Interner[] = [];
   const placeOf = (interner: Interner | null): number | null => {
-    if (interner === null) return null;
+    if (interner === null || sharesTexts) return null;
     if (!numberings.includes(interner)) numberings.push(interner);
     return numberings.indexOf(interner);
   };

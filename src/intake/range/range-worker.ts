@@ -44,7 +44,7 @@ async function answer(question: Question): Promise<void> {
   if (question.kind === 'fingerprint') port.postMessage(fingerprint(question.path));
   else {
     const rule = crosswalkAt(question.crosswalk).files[question.rule]!;
-    const range = await readRange(question.task, { rule, key, clockOf }, () => {});
+    const range = await readRange(question.task, { rule, key, clockOf, texts: null }, () => {});
     port.postMessage(range, [...memoryOf(range)]);
   }
 }

@@ -11,8 +11,8 @@ import { type RangeTask, readRange } from './read-range.js';
 /** How files are read in ranges, by several threads at once; no result depends on how many, or on the size of a range. */
 export interface RangeSettings {
   readonly pool: RangePool;
-  /** Bytes of a range. */
-  readonly length: number;
+  /** Bytes of a range; null for large ones first and small ones last, so that all threads end together. */
+  readonly length: number | null;
   /** The place of the file's crosswalk among all, and of its rule in it. */
   readonly crosswalk: number;
   readonly rule: number;
@@ -39,12 +39,12 @@ export async function readInRanges(
   const { pool, length, crosswalk, rule, zones } = settings;
   const path = join(request.from, request.file);
   const { size } = text;
-  const count = Math.max(1, Math.ceil((size - text.offset) / length));
+  const bounds = boundsOf(text.offset, size, length, pool.threads.length + 1);
+  const count = bounds.length - 1;
   const taskFrom = (from: number, to: number, isRowStart: boolean): RangeTask => {
     return { path, size, from, to, isRowStart, header, zones, chunk: request.chunk };
   };
-  const bound = (place: number) => (place >= count ? size : text.offset + place * length);
-  const tasks = Array.from({ length: count }, (_, place) => taskFrom(bound(place), bound(place + 1), place === 0));
+  const tasks = bounds.slice(1).map((to, place) => taskFrom(bounds[place]!, to, place === 0));
   const ranges: PackedRange[] = [];
   let next = 0;
   let rowsDone = 0;
@@ -74,7 +74,7 @@ export async function readInRanges(
   const sound: PackedRange[] = [];
   let start = text.offset;
   for (const [place, range] of ranges.entries()) {
-    const to = bound(place + 1);
+    const to = bounds[place + 1]!;
     if (start >= to && place + 1 < count) continue;
     const right = range.start === start ? range : await readHere(taskFrom(start, to, true));
     sound.push(right);
@@ -85,6 +85,18 @@ export async function readInRanges(
   const [first, ...others] = sound;
   const placed = first === undefined ? [] : [shifted(first, text.line - 1), ...others];
   return { ...joinRanges(draft, placed, request.texts), fingerprint: await print };
+}
+
+const smallest = 1 << 20;
+
+/** Where ranges are cut: the beginning, each cut, and the end. */
+function boundsOf(offset: number, size: number, length: number | null, threads: number): readonly number[] {
+  const bounds = [offset];
+  for (let at = offset; at < size || bounds.length === 1; ) {
+    at = Math.min(size, at + (length ?? Math.max(smallest, Math.ceil((size - at) / (2 * threads)))));
+    bounds.push(at);
+  }
+  return bounds;
 }
 
 /** A range whose lines are counted from the beginning of its file. */

@@ -29,12 +29,14 @@ export interface RangeRules {
   readonly rule: FileRule;
   readonly key: Uint8Array;
   readonly clockOf: (zone: string) => ZoneClock;
+  /** The numbering of the whole import, for the thread that has it; null where the range numbers its texts for itself. */
+  readonly texts: Texts | null;
 }
 
-/** Reads the rows of one range, its texts numbered for itself alone. */
+/** Reads the rows of one range. */
 export async function readRange(
   task: RangeTask,
-  { rule: whole, key, clockOf }: RangeRules,
+  { rule: whole, key, clockOf, texts: shared }: RangeRules,
   progress: (rows: number, bytes: number) => void,
 ): Promise<PackedRange> {
   const { path, size, from, to, zones } = task;
@@ -42,7 +44,7 @@ export async function readRange(
   const handle = await open(path, 'r');
   try {
     const start = task.isRowStart ? from : await lineStart(handle, from, size);
-    const texts = new Texts();
+    const texts = shared ?? new Texts();
     const draft = new Draft(rule.table, 0, Math.max(0, to - start), rule.fields, rule.fold, start, size);
     const scanner = new RecordScanner(rule.dialect, task.chunk);
     const source = new RangeText(handle, size);
@@ -62,7 +64,11 @@ export async function readRange(
     };
     const request = { rule, texts, key, clockOf, stationClock, mended: [] };
     const rows = await readRows(request, task.header, scanner, source, draft, (read) => progress(read, source.done));
-    return packRange(draft, rows, { start, end: Math.max(start, scanner.offset), lines: scanner.nextLine - 1 });
+    return packRange(draft, rows, shared !== null, {
+      start,
+      end: Math.max(start, scanner.offset),
+      lines: scanner.nextLine - 1,
+    });
   } finally {
     await handle.close();
   }

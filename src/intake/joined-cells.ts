@@ -1,0 +1,23 @@
+import type { RecordScanner } from './record-scanner.js';
+
+/** Several cells of a row joined by a space, such as a date and a time that stand in two columns. */
+export class JoinedCells {
+  bytes: Buffer = Buffer.alloc(256);
+  length = 0;
+  /** The texts of the cells, their spaces left off. */
+  parts: readonly string[] = [];
+  /** Which of them are missing. */
+  isMissing: readonly boolean[] = [];
+
+  /** Joins cells of the scanner's row; nothing is joined where all are missing. */
+  take({ cells, starts, ends }: RecordScanner, positions: readonly number[], missing: readonly string[]): void {
+    this.parts = positions.map((position) => {
+      const text = Buffer.from(cells.buffer, cells.byteOffset + starts[position]!, ends[position]! - starts[position]!);
+      return text.toString('latin1').trim();
+    });
+    this.isMissing = this.parts.map((part) => part === '' || missing.includes(part));
+    const joined = this.isMissing.includes(false) ? this.parts.join(' ') : '';
+    if (this.bytes.length < joined.length) this.bytes = Buffer.alloc(joined.length);
+    this.length = this.bytes.write(joined, 'latin1');
+  }
+}
