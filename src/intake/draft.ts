@@ -37,13 +37,13 @@ export class Draft {
   readonly fold: Fold | null;
   rowCount = 0;
   /** Physical lines, from 1. */
-  lines = new Uint32Array(firstRows);
+  lines: Uint32Array = new Uint32Array(firstRows);
   /** Where each row begins in its file, in bytes. */
   offsets: Uint32Array | Float64Array;
   /** 1 where a row is set aside. */
-  aside = new Uint8Array(firstRows);
+  aside: Uint8Array = new Uint8Array(firstRows);
   /** What each cell of a wide checklist says, row by row: places in the fold's values, from 1. */
-  folded = new Uint16Array(0);
+  folded: Uint16Array = new Uint16Array(0);
   /** The keys, by their numbers, of rows set aside before they could come into the draft. */
   readonly lostKeys: number[] = [];
   #capacity = firstRows;
@@ -99,6 +99,21 @@ export class Draft {
     this.offsets = this.offsets instanceof Uint32Array ? new Uint32Array(rows) : new Float64Array(rows);
     this.aside = new Uint8Array(rows);
     if (this.fold !== null) this.folded = new Uint16Array(rows * this.fold.columns.length);
+  }
+
+  /** Takes over the places and fates of rows that were read elsewhere; their values are put in by the caller. */
+  adopt(
+    rows: number,
+    lines: Uint32Array,
+    offsets: Uint32Array | Float64Array,
+    aside: Uint8Array,
+    folded: Uint16Array,
+  ): void {
+    this.rowCount = this.#capacity = rows;
+    this.lines = lines;
+    this.offsets = offsets;
+    this.aside = aside;
+    this.folded = folded;
   }
 
   /** Gives up all but which rows are set aside, once the rest has gone into tables. */

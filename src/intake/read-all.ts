@@ -5,7 +5,7 @@ import type { Task } from './find-exports.js';
 import type { ImportRequest } from './import-exports.js';
 import type { Texts } from './key-space.js';
 import type { MendedFiles } from './mending/take-corrections.js';
-import { RangePool } from './range/range-pool.js';
+import { RangePool, type RangeThread } from './range/range-pool.js';
 import type { RangeSettings } from './range/read-in-ranges.js';
 import { type FileReading, readFile } from './read-file.js';
 import type { PastReading } from './recall/past-import.js';
@@ -28,6 +28,8 @@ export interface ImportProgress {
 /** Below this many bytes a second thread takes longer to begin than it saves. */
 const worthThreads = 48 * 1024 * 1024;
 const mostThreads = 8;
+/** Below this many bytes a file is not worth a thread of its own. */
+const worthThread = 8 * 1024 * 1024;
 
 /** The zone of each station, by the number of its key. */
 class StationZones {
@@ -80,60 +82,78 @@ export async function readAll(
   const bytesTotal = tasks.reduce((sum, { bytes }, place) => sum + (known.has(place) ? 0 : bytes), 0);
   const threads = request.threads ?? (bytesTotal < worthThreads ? 1 : Math.min(availableParallelism(), mostThreads));
   const settings = { crosswalks: crosswalks.map(({ text }) => text), key: request.key };
-  const pool = threads > 1 || request.range !== undefined ? new RangePool(threads - 1, settings) : null;
-  const length = request.range ?? null;
-  const rangesOf = ({ crosswalk, rule }: Task): RangeSettings | null => {
+  const inOrder = tables.flatMap((table) => [...tasks.entries()].filter(([, { rule }]) => rule.table === table));
+  const toRead = inOrder.filter(([place]) => recall === null || !known.has(place));
+  // Stations come before all others, since the clocks of their rows are theirs.
+  const large = toRead.filter(
+    ([, { bytes, rule }]) => rule.table.name !== 'stations' && (bytes >= worthThread || request.threads !== undefined),
+  );
+  const takesRanges = request.range !== undefined || (threads > 2 && large.length < threads);
+  const takesFiles = !takesRanges && threads > 1 && large.length >= threads;
+  const pool = takesRanges || takesFiles ? new RangePool(threads - 1, settings) : null;
+  const rangesOf = ({ crosswalk, rule }: Task, alone: RangeThread | null): RangeSettings | null => {
     const place = crosswalk.files.indexOf(rule);
-    if (pool === null || place < 0) return null;
-    return { pool, length, crosswalk: crosswalks.indexOf(crosswalk), rule: place, zones: zones.byKey() };
+    if (pool === null || place < 0 || (takesFiles && alone === null)) return null;
+    const length = request.range ?? null;
+    return { pool, length, alone, crosswalk: crosswalks.indexOf(crosswalk), rule: place, zones: zones.byKey() };
   };
-  let bytesBefore = 0;
+  let bytesDone = 0;
   let fileNumber = 0;
   const readings: FileReading[] = [];
-  try {
-    for (const table of tables) {
-      for (const [place, task] of tasks.entries()) {
-        if (task.rule.table !== table) continue;
-        const past = known.get(place);
-        if (past !== undefined && recall !== null) {
-          readings[place] = recall.reading(past, task, place);
-          zones.remember(readings[place]);
-          continue;
-        }
-        fileNumber++;
-        const number = fileNumber;
-        const before = bytesBefore;
-        const reading = await readFile({
-          from: request.from,
+  const read = async ([place, task]: readonly [number, Task], alone: RangeThread | null): Promise<void> => {
+    const past = known.get(place);
+    if (past !== undefined && recall !== null) {
+      readings[place] = recall.reading(past, task, place);
+      zones.remember(readings[place]);
+      return;
+    }
+    fileNumber++;
+    const number = fileNumber;
+    const reading = await readFile({
+      from: request.from,
+      file: task.file,
+      place,
+      rule: task.rule,
+      crosswalk: task.crosswalk.name,
+      texts,
+      key: request.key,
+      clockOf,
+      stationClock: (station) => {
+        const zone = zones.of(station);
+        return zone === undefined ? null : clockOf(zone);
+      },
+      chunk: request.chunk ?? 1 << 18,
+      ranges: rangesOf(task, alone),
+      mended: mended.get(place) ?? [],
+      // What is unpacked or made from a sheet has another size than the file that holds it.
+      progress: (rows, done, size) =>
+        request.progress({
           file: task.file,
-          place,
-          rule: task.rule,
-          crosswalk: task.crosswalk.name,
-          texts,
-          key: request.key,
-          clockOf,
-          stationClock: (station) => {
-            const zone = zones.of(station);
-            return zone === undefined ? null : clockOf(zone);
-          },
-          chunk: request.chunk ?? 1 << 18,
-          ranges: rangesOf(task),
-          mended: mended.get(place) ?? [],
-          // What is unpacked or made from a sheet has another size than the file that holds it.
-          progress: (rows, done, size) =>
-            request.progress({
-              file: task.file,
-              fileNumber: number,
-              fileCount: tasks.length - known.size,
-              rows,
-              bytesDone: before + (size === 0 ? 0 : Math.round((task.bytes * Math.min(done, size)) / size)),
-              bytesTotal,
-            }),
-        });
-        bytesBefore += task.bytes;
-        readings[place] = reading;
-        zones.remember(reading);
-      }
+          fileNumber: number,
+          fileCount: toRead.length,
+          rows,
+          bytesDone: bytesDone + (size === 0 ? 0 : Math.round((task.bytes * Math.min(done, size)) / size)),
+          bytesTotal,
+        }),
+    });
+    bytesDone += task.bytes;
+    readings[place] = reading;
+    zones.remember(reading);
+  };
+  try {
+    const apart = takesFiles ? new Set(large) : new Set();
+    for (const one of inOrder) if (!apart.has(one)) await read(one, null);
+    if (takesFiles) {
+      // The other threads begin with the largest files, and this one with the smallest, since it has more to do besides.
+      const waiting = [...large].sort(([, a], [, b]) => b.bytes - a.bytes);
+      const lane = async (
+        next: () => readonly [number, Task] | undefined,
+        thread: RangeThread | null,
+      ): Promise<void> => {
+        for (let one = next(); one !== undefined; one = next()) await read(one, thread);
+      };
+      const others = pool!.threads.map((thread) => lane(() => waiting.shift(), thread));
+      await Promise.all([...others, lane(() => waiting.pop(), null)]);
     }
     return readings;
   } finally {

@@ -139,7 +139,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     if (
       ranges !== null &&
       source instanceof PlainFile &&
-      source.size - scanner.offset > (ranges.length ?? worthRanges)
+      (ranges.alone !== null || source.size - scanner.offset > (ranges.length ?? worthRanges))
     ) {
       const place = { size: source.size, offset: scanner.offset, line: scanner.nextLine };
       const stamp = await source.stamp();

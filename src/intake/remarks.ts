@@ -4,6 +4,7 @@ import { orderOf } from './order-of.js';
 import type { Follows, Saying } from './remark.js';
 
 const none = -1;
+const mostPlaces = 4096;
 /** More than any row has columns. */
 const mostPositions = 1 << 17;
 /** The mark of a cell whose text must be fetched from the file once more. */
@@ -171,8 +172,10 @@ export class Remarks {
       place = this.sayings.length;
       this.sayings.push(saying);
       this.#byText.set(text, place);
-      this.#places.set(saying, place);
     }
+    // Known by itself next time; a file has few sayings, and far more remarks.
+    if (this.#places.size === mostPlaces) this.#places.clear();
+    this.#places.set(saying, place);
     return place;
   }
 

@@ -80,3 +80,22 @@ test('no result depends on how many threads read', async () => {
     ledgers: null,
   });
 });
+
+test('no result depends on which thread reads which file', async () => {
+  const inspections = Array.from({ length: 90 }, (_, at) => {
+    const time = `2025-07-${10 + (at % 20)} 0${at % 10}`;
+    return `i${at % 80},${at % 9 === 0 ? 'L7' : 'L1'},${time}:00,${time}:30,${'PMX'[at % 3]},h${at % 7},C,${'YND'[at % 3]}`;
+  });
+  const checks = Array.from(
+    { length: 200 },
+    (_, at) => `i${(at * 3) % 99},anchor,none,${at % 5 === 0 ? 'odd' : 'clean'},`,
+  );
+  const files = stationFiles({
+    inspections: [...inspections, 'i1,short'],
+    checks: ['i2,"two\nlines",none,clean,', ...checks],
+  });
+  const whole = await importSmall(stationCrosswalk, files, { threads: 1 });
+  expect(whole.problems).toEqual([]);
+  expect(whole.setAside.length).toBeGreaterThan(50);
+  expect(await all(importSmall(stationCrosswalk, files, { threads: 2 }))).toEqual({ ...whole, ledgers: null });
+});

@@ -11,7 +11,11 @@ import type { PackedRange } from './packed-range.js';
 /** Puts the ranges of one file into its draft, in order; each range is given up as it is taken over. */
 export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: Texts): RowsRead {
   const rows = ranges.reduce((sum, { rowCount }) => sum + rowCount, 0);
-  draft.begin(rows);
+  const [only] = ranges;
+  // What one range alone gave is taken over as it lies.
+  const isWhole = ranges.length === 1 && only !== undefined;
+  if (isWhole) draft.adopt(only.rowCount, only.lineOf, only.offsetOf, only.aside, only.folded);
+  else draft.begin(rows);
   const remarks = new Remarks();
   const asideTexts = new AsideTexts();
   const leftOut: LeftOutRow[] = [];
@@ -23,13 +27,7 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
   const firstRows: number[] = [];
   for (const range of ranges) {
     firstRows.push(first);
-    draft.aside.set(range.aside.subarray(0, range.rowCount), first);
-    draft.offsets.set(range.offsetOf.subarray(0, range.rowCount), first);
-    for (let row = 0; row < range.rowCount; row++) draft.lines[first + row] = range.lineOf[row]! + linesBefore;
-    if (draft.fold !== null) {
-      const width = draft.fold.columns.length;
-      draft.folded.set(range.folded.subarray(0, range.rowCount * width), first * width);
-    }
+    if (!isWhole) putPlaces(draft, range, first, linesBefore);
     remarks.append(range.remarks, first, linesBefore);
     asideTexts.append(range.asideTexts, linesBefore);
     for (const row of range.leftOut) leftOut.push({ ...row, line: row.line + linesBefore });
@@ -44,16 +42,27 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
   return { remarks, asideTexts, read, leftOut, missing, mended: [], undecodable, endless };
 }
 
+function putPlaces(draft: Draft, range: PackedRange, first: number, linesBefore: number): void {
+  draft.aside.set(range.aside.subarray(0, range.rowCount), first);
+  draft.offsets.set(range.offsetOf.subarray(0, range.rowCount), first);
+  for (let row = 0; row < range.rowCount; row++) draft.lines[first + row] = range.lineOf[row]! + linesBefore;
+  if (draft.fold === null) return;
+  const width = draft.fold.columns.length;
+  draft.folded.set(range.folded.subarray(0, range.rowCount * width), first * width);
+}
+
 function joinColumns(draft: Draft, ranges: readonly PackedRange[], firstRows: readonly number[], texts: Texts): void {
   const known = ranges.map(({ texts: { length } }) => new Array<Uint32Array | undefined>(length));
   for (const [index, { field: name }] of (ranges[0]?.columns ?? []).entries()) {
     const column = draft.columnNamed(name, texts);
-    column.values = emptyLike(ranges[0]!.columns[index]!.values, draft.rowCount);
+    const own = ranges[0]!.columns[index]!.values;
+    column.values = ranges.length === 1 ? own : emptyLike(own, draft.rowCount);
     for (const [place, range] of ranges.entries()) {
       const { values, texts: numbering } = range.columns[index]!;
       const part = values.subarray(0, range.rowCount);
-      if (numbering === null) column.values.set(part as never, firstRows[place]!);
-      else {
+      if (numbering === null) {
+        if (column.values !== values) column.values.set(part as never, firstRows[place]!);
+      } else {
         const codes = known[place]![numbering] ?? column.interner!.codesOf(range.texts[numbering]!);
         known[place]![numbering] = codes;
         putCodes(part as Uint32Array, codes, column.values as Uint32Array, firstRows[place]!);

@@ -19,7 +19,7 @@ interface Waiting {
 }
 
 /** One thread; its answers come in the order of the questions. */
-class RangeThread {
+export class RangeThread {
   /** Resolved once the thread has loaded what it needs. */
   readonly ready: Promise<void>;
   readonly #worker: Worker;

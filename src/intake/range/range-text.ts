@@ -1,5 +1,5 @@
-import { readSync } from 'node:fs';
 import type { FileHandle } from 'node:fs/promises';
+import { ReadAtOnce } from '../source/at-once.js';
 import type { TextSource } from '../source/text-source.js';
 
 const lineFeed = 10;
@@ -10,16 +10,17 @@ export class RangeText implements TextSource {
   readonly size: number;
   done = 0;
   readonly #handle: FileHandle;
+  readonly #bytes: ReadAtOnce;
   #at = 0;
 
   constructor(handle: FileHandle, size: number) {
     this.#handle = handle;
+    this.#bytes = new ReadAtOnce(handle);
     this.size = size;
   }
 
   async read(into: Uint8Array): Promise<number> {
-    // At once: a file's bytes are mostly at hand, and waiting for another thread to fetch them takes longer.
-    const bytesRead = readSync(this.#handle.fd, into, 0, into.length, this.#at);
+    const bytesRead = await this.#bytes.read(into, this.#at);
     this.#at += bytesRead;
     this.done += bytesRead;
     return bytesRead;

@@ -5,7 +5,7 @@ import type { KnownHeader, RowsRead } from '../read-rows.js';
 import { fileFingerprint } from '../source/file-bytes.js';
 import { joinRanges } from './join-ranges.js';
 import type { PackedRange } from './packed-range.js';
-import type { RangePool } from './range-pool.js';
+import type { RangePool, RangeThread } from './range-pool.js';
 import { type RangeTask, readRange } from './read-range.js';
 
 /** How files are read in ranges, by several threads at once; no result depends on how many, or on the size of a range. */
@@ -13,6 +13,8 @@ export interface RangeSettings {
   readonly pool: RangePool;
   /** Bytes of a range; null for large ones first and small ones last, so that all threads end together. */
   readonly length: number | null;
+  /** The thread that reads the whole file, while others read other files; null where all share it. */
+  readonly alone: RangeThread | null;
   /** The place of the file's crosswalk among all, and of its rule in it. */
   readonly crosswalk: number;
   readonly rule: number;
@@ -36,14 +38,22 @@ export async function readInRanges(
   text: { readonly size: number; readonly offset: number; readonly line: number },
   draft: Draft,
 ): Promise<RangesRead> {
-  const { pool, length, crosswalk, rule, zones } = settings;
+  const { pool, length, alone, crosswalk, rule, zones } = settings;
   const path = join(request.from, request.file);
   const { size } = text;
-  const bounds = boundsOf(text.offset, size, length, pool.threads.length + 1);
-  const count = bounds.length - 1;
   const taskFrom = (from: number, to: number, isRowStart: boolean): RangeTask => {
     return { path, size, from, to, isRowStart, header, zones, chunk: request.chunk };
   };
+  if (alone !== null) {
+    await alone.ready;
+    const [range, fingerprint] = await Promise.all([
+      alone.ask({ kind: 'range', task: taskFrom(text.offset, size, true), crosswalk, rule }),
+      alone.ask({ kind: 'fingerprint', path }),
+    ]);
+    return { ...joinRanges(draft, [shifted(range, text.line - 1)], request.texts), fingerprint };
+  }
+  const bounds = boundsOf(text.offset, size, length, pool.threads.length + 1);
+  const count = bounds.length - 1;
   const tasks = bounds.slice(1).map((to, place) => taskFrom(bounds[place]!, to, place === 0));
   const ranges: PackedRange[] = [];
   let next = 0;

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { readSync } from 'node:fs';
 import type { FileHandle } from 'node:fs/promises';
+import { ReadAtOnce } from './at-once.js';
 import type { TextSource } from './text-source.js';
 
 /** The text of a file that is in UTF-8 already: read straight into the reader's bytes, and fingerprinted on the way. */
@@ -8,19 +8,20 @@ export class PlainFile implements TextSource {
   readonly size: number;
   done = 0;
   readonly #handle: FileHandle;
+  readonly #bytes: ReadAtOnce;
   readonly #hash = createHash('sha256');
   readonly #chunk: number;
   #at = 0;
 
   constructor(handle: FileHandle, size: number, chunk: number) {
     this.#handle = handle;
+    this.#bytes = new ReadAtOnce(handle);
     this.size = size;
     this.#chunk = chunk;
   }
 
   async read(into: Uint8Array): Promise<number> {
-    // At once: a file's bytes are mostly at hand, and waiting for another thread to fetch them takes longer.
-    const bytesRead = readSync(this.#handle.fd, into, 0, Math.min(into.length, this.#chunk), this.#at);
+    const bytesRead = await this.#bytes.read(into.subarray(0, this.#chunk), this.#at);
     this.#hash.update(into.subarray(0, bytesRead));
     this.#at += bytesRead;
     this.done += bytesRead;
