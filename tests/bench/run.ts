@@ -12,12 +12,8 @@ const words = process.argv.slice(2);
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const crosswalk = fileURLToPath(new URL('load.crosswalk.yaml', import.meta.url));
 const runs = words.includes('--runs') ? Number(words[words.indexOf('--runs') + 1]) : 3;
-const sizes = [
-  10_000,
-  100_000,
-  ...(words.includes('--small') ? [] : [1_000_000]),
-  ...(words.includes('--large') ? [10_000_000] : []),
-];
+const largest = words.includes('--small') ? 100_000 : words.includes('--large') ? 10_000_000 : 1_000_000;
+const sizes = [10_000, 100_000, 1_000_000, 10_000_000].filter((size) => size <= largest);
 const folder = mkdtempSync(join(tmpdir(), 'rampbook-bench-'));
 // Beneath node_modules, so that the built program finds its packages.
 const built = join(root, 'node_modules/.rampbook-bench/src');
@@ -62,6 +58,7 @@ async function imports(count: number): Promise<void> {
     return [...start, 'import', crosswalk, '--from', exports, '--store', store, '--quiet'];
   };
   const measured = await sideBySide({
+    'import without storing, built': () => [here('import-alone.mjs'), built, crosswalk, exports],
     'rampbook import, built': importing([program]),
     'rampbook import, from a checkout': importing([join(root, 'bin/rampbook')]),
     ...(hasPeer
