@@ -58,9 +58,9 @@ async function imports(count: number): Promise<void> {
     return [...start, 'import', crosswalk, '--from', exports, '--store', store, '--quiet'];
   };
   const measured = await sideBySide({
-    'import without storing, built': () => [here('import-alone.mjs'), built, crosswalk, exports],
-    'rampbook import, built': importing([program]),
-    'rampbook import, from a checkout': importing([join(root, 'bin/rampbook')]),
+    'read, check and link alone': () => [here('import-alone.mjs'), built, crosswalk, exports],
+    '`rampbook import`, built': importing([program]),
+    '`rampbook import`, from a checkout': importing([join(root, 'bin/rampbook')]),
     ...(hasPeer
       ? { 'DuckDB, 2 threads: read, join, count; no checks': () => [here('peer-database.mjs'), exports] }
       : {}),
