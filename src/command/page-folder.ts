@@ -5,7 +5,7 @@ import { cannotWrite } from '../store/cannot-write.js';
 import { makeFolder } from '../store/make-folder.js';
 
 /** Makes the folder that pages are to be written to; the problem where that cannot be. */
-export function openPageFolder(folder: string): Problem | null {
+export async function openPageFolder(folder: string): Promise<Problem | null> {
   const found = statSync(folder, { throwIfNoEntry: false });
   if (found !== undefined && !found.isDirectory()) {
     const remedy = 'Give --to a folder, or a name that is not taken.';
@@ -19,7 +19,7 @@ export function openPageFolder(folder: string): Problem | null {
     };
   }
   try {
-    makeFolder(folder);
+    await makeFolder(folder);
     return null;
   } catch (mistake) {
     return cannotWrite(folder, mistake);

@@ -165,7 +165,7 @@ export async function program(words: readonly string[]): Promise<number> {
     .addHelpText('after', '\nExample:\n  rampbook start season-2026')
     .action(async (folder: string) => {
       const { startCommand } = await import('./start.js');
-      exitCode = startCommand(folder);
+      exitCode = await startCommand(folder);
     });
   command
     .command('desk')

@@ -26,7 +26,7 @@ export interface ReportWords {
 export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
-  const folder = openPageFolder(to);
+  const folder = await openPageFolder(to);
   if (folder !== null) return stop([folder]);
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];

@@ -7,21 +7,20 @@ import { makeFolder } from '../store/make-folder.js';
 import { exitCodes } from './exit-codes.js';
 import { say, sayProblems } from './terminal.js';
 
-const ignored = `# Records of people's craft, and the key that hides who they are, stay out of version control.
+const ignored = `# Records of people's craft stay out of version control; the key that hides who they are stays out of this folder.
 /exports/
 /store/
-/key
 `;
 
 /** Sets up a folder for a season of one's own and says what to do next; a folder with anything in it is left as it is. */
-export function startCommand(folder: string): number {
+export async function startCommand(folder: string): Promise<number> {
   const problem = obstacle(folder);
   if (problem !== null) {
     sayProblems([problem]);
     return exitCodes.problems;
   }
   const notebooks = fileURLToPath(new URL('../../notebooks', import.meta.url));
-  makeFolder(join(folder, 'exports'));
+  await makeFolder(join(folder, 'exports'));
   mkdirSync(join(folder, 'notebooks'));
   for (const name of readdirSync(notebooks)
     .filter((file) => file.endsWith('.md'))
@@ -31,10 +30,12 @@ export function startCommand(folder: string): number {
   writeFileSync(join(folder, 'my-exports.crosswalk.yaml'), crosswalkToFill());
   writeFileSync(join(folder, '.gitignore'), ignored);
   say(`${folder} is set up. What to do next, in it:`);
-  say('1. Put your exported files into exports/, and make a key once: head -c 32 /dev/urandom > key');
+  say(
+    '1. Put your exported files into exports/, and make a key once, outside it: head -c 32 /dev/urandom > ~/season.key',
+  );
   say('2. Fill in my-exports.crosswalk.yaml: every line marked DECIDE, every column of your files.');
   say(
-    '3. rampbook import my-exports.crosswalk.yaml --from exports --store store --key key   (then read store/set-aside.csv)',
+    '3. rampbook import my-exports.crosswalk.yaml --from exports --store store --key ~/season.key   (then read store/set-aside.csv)',
   );
   say('4. rampbook desk notebooks --store store --open   (set the seasons and targets, make the notebooks yours)');
   say('5. rampbook report notebooks/season.md --store store --to reports');

@@ -36,7 +36,7 @@ export async function holdStore(where: string, own: OwnHolder): Promise<HeldStor
   };
   const isHeld = async () => (await readFile(lock, 'utf8').catch(() => null)) === text;
   try {
-    makeFolder(dirname(folder));
+    await makeFolder(dirname(folder));
     // Put in place whole, so that a lock is never seen without its holder.
     await writeFile(`${lock}.new`, text);
     await rename(`${lock}.new`, lock);

@@ -109,7 +109,7 @@ export async function writeStore(where: string, result: ImportResult, claim?: St
   if (result.problems.length > 0) throw new Error('an import that was stopped cannot be stored');
   const folder = resolve(where);
   try {
-    makeFolder(dirname(folder));
+    await makeFolder(dirname(folder));
     await recoverStore(folder);
     const refused = await refuse(where, folder);
     if (refused !== null) return [refused];

@@ -20,7 +20,7 @@ test('a folder is set up with notebooks, a crosswalk and what to do next in five
   }
   expect(readdirSync(join(folder, 'notebooks'))).toContain('season.md');
   expect(readFileSync(join(folder, '.gitignore'), 'utf8').split('\n')).toEqual(
-    expect.arrayContaining(['/store/', '/key']),
+    expect.arrayContaining(['/exports/', '/store/']),
   );
 });
 
