@@ -79,6 +79,8 @@ export interface Settings {
   readonly seed: number;
   /** How many resamples. */
   readonly resamples: number;
+  /** The fields of records by which a reader of the page may narrow what it counts. */
+  readonly filters: readonly string[];
 }
 
 /** One part of the document, in its order. */

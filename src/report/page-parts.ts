@@ -54,12 +54,14 @@ export function pageParts(
   return { parts, problems: found };
 }
 
-interface BlockPart {
+/** A block of the notebook as elements, with what was found wrong while they were made. */
+export interface BlockPart {
   readonly elements: readonly ElementContent[];
   readonly problems: readonly Problem[];
 }
 
-function blockPart(
+/** A block of the notebook as its part of the page. */
+export function blockPart(
   block: Block,
   notebook: EvaluatedNotebook,
   methods: Methods,
