@@ -1,5 +1,7 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { watchedBook } from '../finding/book/watched-book.js';
+import { Memory } from '../notebook/memory.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -9,6 +11,7 @@ import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import { exitCodes } from './exit-codes.js';
+import { livePageOf } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
@@ -76,12 +79,15 @@ interface Page {
 }
 
 function render(file: string, book: Book): Page {
-  const opened = openNotebook(file, book);
+  const memory = new Memory();
+  const watched = watchedBook(book, () => memory.making ?? '');
+  const opened = openNotebook(file, watched.book, { memory });
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
   if (taken !== undefined) return { name: '', html: null, problems: [nameOfReference(file, taken)] };
-  const page = renderPage(notebook, pageContextOf(opened));
+  const live = livePageOf(opened, watched.asked);
+  const page = renderPage(notebook, { ...pageContextOf(opened), ...(live === null ? {} : { live }) });
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
 }
 

@@ -10,10 +10,7 @@ export const clusterColumn = '#station-day';
  * A book that notes which columns are asked of it. `asking` names who asks at that moment; an empty name is nobody in
  * particular. What was asked grows as the book is used.
  */
-export function watchedBook(
-  book: Book,
-  asking: () => string,
-): { readonly book: Book; readonly asked: AskedColumns } {
+export function watchedBook(book: Book, asking: () => string): { readonly book: Book; readonly asked: AskedColumns } {
   const asked = new Map<string, Map<string, Set<string>>>();
   const note = (table: string, column: string): void => {
     const columns = asked.get(table) ?? new Map<string, Set<string>>();

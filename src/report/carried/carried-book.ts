@@ -7,7 +7,9 @@ import type { ImportSum } from '../../record/file-sum.js';
 import { type PackedNumbers, unpackNumbers } from './packed-numbers.js';
 
 /** A field as the page carries it: its labels as pairs. */
-export type CarriedField = Omit<BookField, 'labels'> & { readonly labels: readonly (readonly [string, string])[] | null };
+export type CarriedField = Omit<BookField, 'labels'> & {
+  readonly labels: readonly (readonly [string, string])[] | null;
+};
 
 /**
  * A column as the page carries it. A text column whose texts say nothing but which rows have the same one carries only how

@@ -27,7 +27,9 @@ export function packBook(
   const packer = new NumberPacker();
   const inspections = book.tables.get('inspections');
   const wanted = wantedColumns(book, asked, besides);
-  const tables = [...book.tables.values()].map((table) => packTable(table, wanted.get(table.name)!, inspections, packer));
+  const tables = [...book.tables.values()].map((table) =>
+    packTable(table, wanted.get(table.name)!, inspections, packer),
+  );
   const { count, stratumOf } = book.clusters;
   return {
     book: { tables, clusters: { count, stratumOf: packer.pack(stratumOf) }, sum: book.sum },

@@ -1,0 +1,42 @@
+import { deflateRawSync } from 'node:zlib';
+import type { AskedColumns } from '../finding/book/watched-book.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
+import { packSeason } from '../report/carried/pack-season.js';
+import { choiceSaid } from '../report/choice/choice-said.js';
+import { filterOffers, seasonsIn } from '../report/choice/filter-offers.js';
+import { engineScript } from '../report/engine-script.js';
+import type { LivePage } from '../report/page-context.js';
+
+/** The engine's text packed, once for all pages of a run. */
+let engine: LivePage['engine'] | null = null;
+
+/**
+ * What a reader of a notebook's page may choose, with all that the page needs to count again. Null where the notebook offers
+ * no filters, has mistakes to be mended first, or stands on what no page may carry.
+ */
+export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): LivePage | null {
+  const { notebook, document, settings, book } = workings;
+  if (settings.filters.length === 0 || notebook.problems.length > 0) return null;
+  const season = packSeason(workings, asked);
+  if (season === null) return null;
+  engine ??= { text: engineScript, packed: packed(Buffer.from(engineScript)) };
+  const inputs = document.parts.flatMap((part) => (part.kind === 'inputs' ? part.rows : []));
+  const written = new Map(inputs.map(({ name, value }) => [name.text, value.text]));
+  const offers = filterOffers(book, settings.filters);
+  return {
+    offers,
+    years: inputs.flatMap(({ name, value, unit }) =>
+      unit.text === 'year' ? [{ name: name.text, value: value.text }] : [],
+    ),
+    seasons: seasonsIn(book),
+    inputs: written,
+    said: choiceSaid({ only: new Map(), inputs: new Map() }, { offers, inputs: written, tables: [], whole: [] }),
+    engine,
+    season: packed(season),
+  };
+}
+
+/** Bytes as DEFLATE in base64. */
+function packed(bytes: Uint8Array): string {
+  return deflateRawSync(bytes, { level: 6 }).toString('base64');
+}
