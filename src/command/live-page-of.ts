@@ -1,5 +1,6 @@
 import { deflateRawSync } from 'node:zlib';
 import type { AskedColumns } from '../finding/book/watched-book.js';
+import type { InputRow, NotebookDocument } from '../notebook/document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import { packSeason } from '../report/carried/pack-season.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
@@ -20,8 +21,8 @@ export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): Liv
   const season = packSeason(workings, asked);
   if (season === null) return null;
   engine ??= { text: engineScript, packed: packed(Buffer.from(engineScript)) };
-  const inputs = document.parts.flatMap((part) => (part.kind === 'inputs' ? part.rows : []));
-  const written = new Map(inputs.map(({ name, value }) => [name.text, value.text]));
+  const inputs = inputRows(document);
+  const written = writtenInputs(document);
   const offers = filterOffers(book, settings.filters);
   return {
     offers,
@@ -34,6 +35,15 @@ export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): Liv
     engine,
     season: packed(season),
   };
+}
+
+function inputRows(document: NotebookDocument): readonly InputRow[] {
+  return document.parts.flatMap((part) => (part.kind === 'inputs' ? part.rows : []));
+}
+
+/** The inputs of a notebook as they are written in it, by name. */
+export function writtenInputs(document: NotebookDocument): ReadonlyMap<string, string> {
+  return new Map(inputRows(document).map(({ name, value }) => [name.text, value.text]));
 }
 
 /** Bytes as DEFLATE in base64. */

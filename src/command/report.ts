@@ -1,7 +1,9 @@
 import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { watchedBook } from '../finding/book/watched-book.js';
+import { restrictedBook } from '../finding/book/restricted-book.js';
+import { type AskedColumns, watchedBook } from '../finding/book/watched-book.js';
 import { Memory } from '../notebook/memory.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -10,12 +12,14 @@ import { languagePageName } from '../report/language-page-name.js';
 import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
+import type { PageContext } from '../report/page-context.js';
 import { exitCodes } from './exit-codes.js';
-import { livePageOf } from './live-page-of.js';
+import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
 import { startProgress } from './progress.js';
+import { type CommandChoice, readChoice } from './read-choice.js';
 import { say, sayProblems } from './terminal.js';
 
 /** The words of `rampbook report`. */
@@ -23,13 +27,17 @@ export interface ReportWords {
   readonly notebooks: readonly string[];
   readonly store: string;
   readonly to: string;
+  readonly only?: readonly string[];
+  readonly with?: readonly string[];
   readonly quiet?: boolean;
 }
 
 /** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
-export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
+export async function reportCommand({ notebooks, store, to, quiet, ...words }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
+  const choice = readChoice(words, season.book);
+  if ('problems' in choice) return stop(choice.problems);
   const folder = openFolder(to);
   if (folder !== null) return stop([folder]);
   const progress = startProgress(quiet === true);
@@ -37,7 +45,7 @@ export async function reportCommand({ notebooks, store, to, quiet }: ReportWords
   const written: string[] = [];
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = render(file, season.book);
+    const page = render(file, season.book, choice);
     problems.push(...page.problems);
     if (page.html === null) return;
     const path = join(to, `${page.name}.html`);
@@ -78,17 +86,29 @@ interface Page {
   readonly problems: readonly Problem[];
 }
 
-function render(file: string, book: Book): Page {
+function render(file: string, book: Book, choice: CommandChoice): Page {
   const memory = new Memory();
-  const watched = watchedBook(book, () => memory.making ?? '');
-  const opened = openNotebook(file, watched.book, { memory });
+  const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
+  const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
   if (taken !== undefined) return { name: '', html: null, problems: [nameOfReference(file, taken)] };
-  const live = livePageOf(opened, watched.asked);
-  const page = renderPage(notebook, { ...pageContextOf(opened), ...(live === null ? {} : { live }) });
+  const page = renderPage(notebook, { ...pageContextOf(opened), ...choiceOnPage(opened, watched.asked, choice) });
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
+}
+
+/** A page made for a choice shows that one and says so; one of all records lets its reader choose. */
+function choiceOnPage(
+  opened: NotebookWorkings,
+  asked: AskedColumns,
+  choice: CommandChoice,
+): Pick<PageContext, 'live' | 'chosen'> {
+  const tables = [...asked.keys()].map((name) => opened.book.tables.get(name)!);
+  const chosen = choice.said(writtenInputs(opened.document), tables);
+  if (chosen !== null) return { chosen };
+  const live = livePageOf(opened, asked);
+  return live === null ? {} : { live };
 }
 
 function nameOfReference(file: string, taken: string): Problem {

@@ -12,8 +12,7 @@ export function subsetDocument(document: NotebookDocument, names: ReadonlySet<st
         return [{ ...part, rows: part.rows.filter(({ name }) => names.has(name.text)) }];
       case 'sheet':
         return names.has(part.sheet.name.text) ? [part] : [];
-      case 'prose':
-      case 'chart':
+      default:
         return [];
     }
   });

@@ -5,6 +5,8 @@ import type { TextColumn } from '../../record/column.js';
 import { fieldOf } from '../../record/field.js';
 import { tables as tableDefinitions } from '../../record/tables.js';
 import type { CarriedBook, CarriedColumn, CarriedField, CarriedTable } from './carried-book.js';
+import { combinations, valueOfEach } from './combinations.js';
+import { codesOfPatterns, findLayouts, packLayouts } from './layouts.js';
 import { NumberPacker } from './packed-numbers.js';
 
 /** The key by which rows name their inspection; its texts are never carried, only which rows share one. */
@@ -37,6 +39,18 @@ export function packBook(
   };
 }
 
+/** The columns that follow from others of the same row, so that these are carried in their place. */
+const madeOf: ReadonlyMap<string, readonly string[]> = new Map([
+  ['looked', ['state']],
+  ['settled', ['state', 'finding']],
+  ['hidden', ['component']],
+  ['area', ['component']],
+  ['setting', ['station']],
+]);
+
+/** The columns that a checklist has alike on every craft of its kind. */
+const laidOut: readonly string[] = ['component', 'side'];
+
 /** The columns to carry of each table; what rows have from their inspection is wanted of the inspections too. */
 function wantedColumns(
   book: Book,
@@ -52,11 +66,16 @@ function wantedColumns(
   }
   for (const [name, columns] of wanted) {
     const table = book.tables.get(name)!;
+    for (const column of columns) {
+      for (const of of madeOf.get(column) ?? []) if (table.fields.has(of)) columns.add(of);
+    }
     if (inspections === undefined || !isOfInspections(table, inspections) || columns.size === 0) continue;
     const ofInspections = wanted.get('inspections')!;
     for (const column of columns) if (isFromParent(table, inspections, column)) ofInspections.add(column);
     ofInspections.add(inspectionKey);
   }
+  const ofInspections = wanted.get('inspections');
+  if (ofInspections?.has(clusterColumn)) for (const column of ['station', 'date']) ofInspections.add(column);
   return wanted;
 }
 
@@ -77,15 +96,32 @@ function packTable(
   packer: NumberPacker,
 ): CarriedTable {
   const { name, row, counted, rowCount } = table;
-  const isChild = inspections !== undefined && wanted.size > 0 && isOfInspections(table, inspections);
+  const parent =
+    inspections !== undefined && wanted.size > 0 && isOfInspections(table, inspections)
+      ? parentRows(keysOf(inspections), keysOf(table))
+      : null;
+  const inLayout = laidOut
+    .filter((column) => wanted.has(column))
+    .map((column) => [column, textOf(table, column)] as const);
+  const found =
+    parent === null || inLayout.length === 0
+      ? null
+      : findLayouts(
+          parent,
+          inLayout.map(([, own]) => own),
+        );
   const columns = [...wanted]
     .filter((column) => column !== clusterColumn)
-    .map((column): [string, CarriedColumn] => [
-      column,
-      isChild && isFromParent(table, inspections, column)
-        ? { kind: 'of parent' }
-        : packColumn(table.column(column), column === inspectionKey, packer),
-    ]);
+    .map((column): [string, CarriedColumn] => {
+      if (parent !== null && isFromParent(table, inspections!, column)) return [column, { kind: 'of parent' }];
+      const [, own] = inLayout.find(([named]) => named === column) ?? [];
+      if (found !== null && own !== undefined) {
+        const codes = packer.pack(codesOfPatterns(found, own));
+        return [column, { kind: 'of layout', dictionary: own.dictionary, codes }];
+      }
+      const made = packMadeOf(table, column, wanted, packer);
+      return [column, made ?? packColumn(table.column(column), column === inspectionKey, packer)];
+    });
   const clusters = wanted.has(clusterColumn) ? table.clusterOf : null;
   return {
     name,
@@ -96,14 +132,44 @@ function packTable(
       ({ labels, ...field }): CarriedField => ({ ...field, labels: labels === null ? null : [...labels] }),
     ),
     columns,
-    parent: isChild ? packer.pack(parentRows(keysOf(inspections), keysOf(table))) : null,
-    clusterOf: clusters === null ? null : isChild ? 'of parent' : packer.pack(clusters),
+    parent: parent === null ? null : found === null ? packer.pack(parent) : packLayouts(found, packer),
+    clusterOf: clusters === null ? null : parent !== null ? 'of parent' : packClusters(table, clusters, wanted, packer),
   };
 }
 
+/** A column as what follows from others; null where it does not, or they are not carried. */
+function packMadeOf(
+  table: BookTable,
+  name: string,
+  wanted: ReadonlySet<string>,
+  packer: NumberPacker,
+): CarriedColumn | null {
+  const columns = madeOf.get(name);
+  if (columns === undefined || !columns.every((column) => wanted.has(column))) return null;
+  const { codes, dictionary } = textOf(table, name);
+  const found = valueOfEach(combinations(columns.map(table.column), table.rowCount), codes);
+  return found === null ? null : { kind: 'made of', columns, dictionary, codes: packer.pack(found) };
+}
+
+function packClusters(
+  table: BookTable,
+  clusters: Uint32Array,
+  wanted: ReadonlySet<string>,
+  packer: NumberPacker,
+): CarriedTable['clusterOf'] {
+  if (!wanted.has('station') || !wanted.has('date')) return packer.pack(clusters);
+  const days = combinations([table.column('station'), table.column('date')], table.rowCount);
+  const found = valueOfEach(days, clusters);
+  return found === null ? packer.pack(clusters) : { ofStationAndDate: packer.pack(found) };
+}
+
 function keysOf(table: BookTable): TextColumn {
-  const column = table.column(inspectionKey);
-  if (column.kind !== 'text') throw new Error(`${table.name} names its inspections by something else than text`);
+  return textOf(table, inspectionKey);
+}
+
+function textOf(table: BookTable, name: string): TextColumn {
+  const column = table.column(name);
+  if (column.kind !== 'text') throw new Error(`${name} of ${table.name} is no text`);
   return column;
 }
 

@@ -1,7 +1,8 @@
 /**
  * Where numbers stand in the bytes that a page carries: `count` numbers of `width` bytes from `at` on, the bytes of all
  * numbers that stand at the same place together, the lowest first. Width 8 is IEEE 754 binary64; narrower ones are whole
- * numbers counted from `from`. With `steps` each is the step from the one before.
+ * numbers counted from `from`. With `steps` each is the step from the one before. Where four different numbers are enough,
+ * `together` of them share a byte, the first in the lowest bits.
  */
 export interface PackedNumbers {
   readonly at: number;
@@ -9,11 +10,14 @@ export interface PackedNumbers {
   readonly width: 1 | 2 | 4 | 8;
   readonly from: number;
   readonly steps: boolean;
+  readonly together: 1 | 4;
 }
 
 /** The numbers that stand there. */
-export function unpackNumbers({ at, count, width, from, steps }: PackedNumbers, bytes: Uint8Array): Float64Array {
+export function unpackNumbers(packed: PackedNumbers, bytes: Uint8Array): Float64Array {
+  const { at, count, width, from, steps, together } = packed;
   if (width === 8) return unpackFloats(at, count, bytes);
+  if (together === 4) return unpackQuarters(packed, bytes);
   const numbers = new Float64Array(count);
   let before = 0;
   for (let place = 0; place < count; place++) {
@@ -22,6 +26,14 @@ export function unpackNumbers({ at, count, width, from, steps }: PackedNumbers, 
     if (width === 4) number += bytes[at + 2 * count + place]! * 0x1_0000 + bytes[at + 3 * count + place]! * 0x100_0000;
     before = steps ? before + number + from : number + from;
     numbers[place] = before;
+  }
+  return numbers;
+}
+
+function unpackQuarters({ at, count, from }: PackedNumbers, bytes: Uint8Array): Float64Array {
+  const numbers = new Float64Array(count);
+  for (let place = 0; place < count; place++) {
+    numbers[place] = ((bytes[at + (place >> 2)]! >> ((place & 3) * 2)) & 3) + from;
   }
   return numbers;
 }
@@ -48,8 +60,11 @@ export class NumberPacker {
     const stepped = widthOf(steps) < widthOf(plain);
     const width = stepped ? widthOf(steps) : widthOf(plain);
     const from = width === 8 ? 0 : stepped ? steps.low : plain.low;
-    const packed: PackedNumbers = { at: this.#length, count: numbers.length, width, from, steps: stepped };
-    this.#add(width === 8 ? floatPlanes(numbers) : wholePlanes(numbers, packed));
+    const together = width === 1 && !stepped && plain.high - plain.low <= 3 ? 4 : 1;
+    const packed: PackedNumbers = { at: this.#length, count: numbers.length, width, from, steps: stepped, together };
+    this.#add(
+      width === 8 ? floatPlanes(numbers) : together === 4 ? quarters(numbers, from) : wholePlanes(numbers, packed),
+    );
     return packed;
   }
 
@@ -111,6 +126,14 @@ function wholePlanes(numbers: ArrayLike<number>, { width, from, steps }: PackedN
     }
   }
   return planes;
+}
+
+function quarters(numbers: ArrayLike<number>, from: number): Uint8Array {
+  const bytes = new Uint8Array(Math.ceil(numbers.length / 4));
+  for (let place = 0; place < numbers.length; place++) {
+    bytes[place >> 2]! |= (numbers[place]! - from) << ((place & 3) * 2);
+  }
+  return bytes;
 }
 
 function floatPlanes(numbers: ArrayLike<number>): Uint8Array {
