@@ -40,6 +40,8 @@ export async function bundleScript(entry: string = scripts[0].entry): Promise<st
     entryPoints: [new URL(`../../${entry}`, import.meta.url).pathname],
     bundle: true,
     plugins: [drawsInPage],
+    // Lines stand at the same place on every screen, and where they stand when the page is made.
+    define: { 'window.devicePixelRatio': '2' },
     write: false,
     format: 'iife',
     target: 'es2022',

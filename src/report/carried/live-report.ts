@@ -3,6 +3,7 @@ import { toHtml } from 'hast-util-to-html';
 import type { Block } from '../../notebook/evaluated.js';
 import { namesInBlock } from '../../notebook/names-in-block.js';
 import { traceCellAt, traceFigure } from '../../notebook/trace.js';
+import type { NotebookWorkings } from '../../notebook/workings.js';
 import type { Problem } from '../../problem/problem.js';
 import { closingSections } from '../closing-sections.js';
 import { rememberedCharts } from '../desk/remembered-charts.js';
@@ -43,12 +44,26 @@ export class LiveReport {
   }
 
   get #blocks(): readonly Block[] {
-    return this.#recalculation.workings.notebook.blocks;
+    return this.workings.notebook.blocks;
+  }
+
+  #blockOf(key: string): Block {
+    return this.#blocks[Number(key.slice('block-'.length))]!;
   }
 
   /** The names that show all records whatever is chosen. */
   get whole(): readonly string[] {
     return [...this.#recalculation.whole];
+  }
+
+  /** Whether a part is a chart. */
+  isChart(key: string): boolean {
+    return this.#blockOf(key).kind === 'chart';
+  }
+
+  /** All that has been counted for the choice. */
+  get workings(): NotebookWorkings {
+    return this.#recalculation.workings;
   }
 
   /** Begins a choice; its parts must be counted before they are rendered. */
@@ -63,13 +78,13 @@ export class LiveReport {
 
   /** The methods of all that has been counted, numbered as the page numbers them. */
   methods(): Methods {
-    return methodsOf(this.#recalculation.workings.notebook);
+    return methodsOf(this.workings.notebook);
   }
 
   /** A counted part as HTML. */
   render({ key }: LivePart, methods: Methods): string {
-    const { workings } = this.#recalculation;
-    const block = this.#blocks[Number(key.slice('block-'.length))]!;
+    const { workings } = this;
+    const block = this.#blockOf(key);
     const names = block.kind === 'figures' ? block.names : [];
     const traces = new Map(
       names.flatMap((name) => {
@@ -83,7 +98,7 @@ export class LiveReport {
 
   /** The closing sections that follow a choice, by their keys. */
   renderClosing(methods: Methods): readonly (readonly [key: string, html: string])[] {
-    const { notebook, book } = this.#recalculation.workings;
+    const { notebook, book } = this.workings;
     const context = { sum: { ...book.sum, files: [] }, program: { version: '', fingerprint: '' }, date: '' };
     return closingSections(notebook, context, methods)
       .filter(({ id }) => closing.has(id))
