@@ -2,6 +2,7 @@ import type { RootContent } from 'mdast';
 import type { AskedColumns } from '../../finding/book/watched-book.js';
 import type { NotebookDocument } from '../../notebook/document.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
+import { fileName } from '../file-name.js';
 import { joinSeason } from './carried-season.js';
 import { isPseudonym, packBook } from './pack-book.js';
 
@@ -63,10 +64,11 @@ function askingForPseudonyms(
   return standing;
 }
 
-/** A document whose prose has no places but the lines of its headings, by which they are told apart. */
+/** A document without its folder, whose prose has no places but the lines of its headings, by which they are told apart. */
 function withoutPlaces(document: NotebookDocument): NotebookDocument {
   return {
     ...document,
+    file: fileName(document.file),
     parts: document.parts.map((part) => (part.kind === 'prose' ? { ...part, node: bare(part.node) } : part)),
   };
 }

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { inWords } from '../anchor.js';
+import { headed, inWords } from '../anchor.js';
 import type { LivePage } from '../page-context.js';
 import { choiceWords } from './choice-words.js';
 
@@ -42,7 +42,7 @@ function choice(
   values: readonly { readonly value: string; readonly label: string }[],
 ): Element {
   return h('label', [
-    h('span', [label]),
+    h('span', [headed(label)]),
     h(
       'select',
       { name, disabled: true },
