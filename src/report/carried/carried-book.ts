@@ -128,7 +128,9 @@ function unpackTable(
 }
 
 function ofEach(values: ArrayLike<number>, of: ArrayLike<number>): Uint32Array {
-  return Uint32Array.from({ length: of.length }, (_, row) => values[of[row]!]!);
+  const out = new Uint32Array(of.length);
+  for (let row = 0; row < out.length; row++) out[row] = values[of[row]!]!;
+  return out;
 }
 
 function coded(wide: ArrayLike<number>, dictionary: readonly string[]): TextColumn {

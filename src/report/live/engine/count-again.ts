@@ -1,7 +1,7 @@
 import type { LivePart, LiveReport } from '../../carried/live-report.js';
 import type { ReaderChoice } from '../../carried/recalculation.js';
 import { choiceWords } from '../../choice/choice-words.js';
-import { elementsOf, markStale, showPart } from './show-part.js';
+import { elementsOf, markStale, restorePart, showPart } from './show-part.js';
 
 /**
  * Counts the parts of a page again, those in sight first; between parts the page may answer its reader, and a newer choice
@@ -10,6 +10,8 @@ import { elementsOf, markStale, showPart } from './show-part.js';
 export class CountAgain {
   readonly #report: LiveReport;
   readonly #shown = new Map<string, string>();
+  /** The parts that were replaced, as the page was made: with files and lines, and nothing to count again. */
+  readonly #made = new Map<string, readonly HTMLElement[]>();
   #turn = 0;
 
   constructor(report: LiveReport) {
@@ -17,12 +19,12 @@ export class CountAgain {
   }
 
   /** Counts for a choice; true when the page shows it whole, false when a newer choice came before. */
-  async count(choice: ReaderChoice, isNarrowed: boolean): Promise<boolean> {
+  async count(choice: ReaderChoice): Promise<boolean> {
     const turn = ++this.#turn;
     const report = this.#report;
     report.choose(choice);
     for (const { key } of report.parts) markStale(key, true);
-    this.#noteStill(isNarrowed);
+    this.#noteStill(true);
     const [near, far] = bySight(report.parts);
     for (const part of near) {
       report.count(part);
@@ -46,6 +48,16 @@ export class CountAgain {
     return true;
   }
 
+  /** Shows the page as it was made. */
+  restore(): void {
+    this.#turn++;
+    for (const [key, elements] of this.#made) restorePart(key, elements);
+    this.#made.clear();
+    this.#shown.clear();
+    for (const { key } of this.#report.parts) markStale(key, false);
+    this.#noteStill(false);
+  }
+
   /** Lets the page stand as it is. */
   giveUp(): void {
     this.#turn++;
@@ -53,17 +65,21 @@ export class CountAgain {
   }
 
   #show(key: string, html: string): void {
-    if (this.#shown.get(key) === html) markStale(key, false);
-    else showPart(key, html);
+    if (this.#shown.get(key) === html) {
+      markStale(key, false);
+      return;
+    }
+    const replaced = showPart(key, html);
+    if (!this.#made.has(key)) this.#made.set(key, replaced);
     this.#shown.set(key, html);
   }
 
   /** Says under charts that cannot be drawn again what they show. */
-  #noteStill(isNarrowed: boolean): void {
+  #noteStill(isChosen: boolean): void {
     for (const key of this.#report.still) {
       for (const element of elementsOf(key)) {
         element.querySelector('.note.still')?.remove();
-        if (!isNarrowed) continue;
+        if (!isChosen) continue;
         const note = document.createElement('p');
         note.className = 'note still';
         note.textContent = choiceWords.stillChart;

@@ -40,14 +40,20 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
     const key = writeAddress({ part: '', choice });
     if (key === shown) return;
     shown = key;
+    if (key === '') {
+      counting.restore();
+      form.removeAttribute('aria-busy');
+      say(choiceWords.shownAll);
+      return;
+    }
     say(choiceWords.working);
     form.setAttribute('aria-busy', 'true');
     try {
       const only = choiceOf(offers, season.book, choice.only);
-      const whole = await counting.count({ only, inputs: choice.inputs }, key !== '');
+      const whole = await counting.count({ only, inputs: choice.inputs });
       if (!whole) return;
       const said = choiceSaid(choice, { offers, inputs: controls.inputs, tables, whole: report.whole });
-      say([...said, ...(key === '' ? [] : [choiceWords.lines])].join(' '), report.renderProblems());
+      say([...said, choiceWords.lines].join(' '), report.renderProblems());
     } catch {
       counting.giveUp();
       say(choiceWords.failed);

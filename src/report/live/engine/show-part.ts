@@ -10,11 +10,21 @@ export function markStale(key: string, stale: boolean): void {
   for (const element of elementsOf(key)) element.toggleAttribute('data-stale', stale);
 }
 
-/** Puts HTML in the place of a part; what a reader had opened, scrolled, chosen or sorted there stays so. */
-export function showPart(key: string, html: string): void {
+/** Puts elements that stood there before in the place of a part. */
+export function restorePart(key: string, before: readonly HTMLElement[]): void {
+  const [first, ...others] = elementsOf(key);
+  first?.replaceWith(...before);
+  for (const other of others) other.remove();
+}
+
+/**
+ * Puts HTML in the place of a part; what a reader had opened, scrolled or sorted there stays so. Gives back the elements that
+ * stood there.
+ */
+export function showPart(key: string, html: string): readonly HTMLElement[] {
   const old = elementsOf(key);
   const [first] = old;
-  if (first === undefined) return;
+  if (first === undefined) return old;
   const template = document.createElement('template');
   template.innerHTML = html;
   const fresh = template.content;
@@ -30,6 +40,7 @@ export function showPart(key: string, html: string): void {
     region.scrollLeft = scrolled[at]?.[0] ?? 0;
     region.scrollTop = scrolled[at]?.[1] ?? 0;
   });
+  return old;
 }
 
 function within(parts: Iterable<Element>, selector: string): readonly Element[] {
