@@ -86,7 +86,7 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
     const [shown, wanted] = [await shownOn(live.page), await shownOn(byCommand.page)];
     expect(shown.length).toBe(wanted.length);
     expect(shown.length).toBeGreaterThan(50);
-    shown.forEach((text, at) => expect(text).toBe(wanted[at]));
+    for (const [at, text] of shown.entries()) expect(text).toBe(wanted[at]);
     expect(live.complaints).toEqual([]);
     expect(live.requests.length).toBe(1);
     await live.close();

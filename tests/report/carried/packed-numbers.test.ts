@@ -20,7 +20,7 @@ test('numbers come back as they were packed, one list after another', () => {
       const back = packed.map((one) => [...unpackNumbers(one, bytes)]);
       all.forEach((numbers, at) => {
         expect(back[at]!.length).toBe(numbers.length);
-        numbers.forEach((number, place) => expect(Object.is(back[at]![place], number)).toBe(true));
+        for (const [place, number] of numbers.entries()) expect(Object.is(back[at]![place], number)).toBe(true);
       });
     }),
   );
