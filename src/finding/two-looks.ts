@@ -56,8 +56,19 @@ function firstLooks(checks: BookTable, rechecks: BookTable, rows: Uint32Array): 
   return (row) => found.get(second(row)) ?? null;
 }
 
+/** What was paired for some rows: a page asks of the same ones for all of them and by groups. */
+const paired = new WeakMap<Uint32Array, { readonly book: Book; readonly looks: PairedLooks }>();
+
 /** Second looks among some rows of rechecks, each beside the first look at the same part and side. */
 export function pairLooks(book: Book, rechecks: BookTable, rows: Uint32Array): PairedLooks {
+  const known = paired.get(rows);
+  if (known?.book === book) return known.looks;
+  const looks = pairsAmong(book, rechecks, rows);
+  paired.set(rows, { book, looks });
+  return looks;
+}
+
+function pairsAmong(book: Book, rechecks: BookTable, rows: Uint32Array): PairedLooks {
   const checks = book.tables.get('checks')!;
   const firstOf = firstLooks(checks, rechecks, rows);
   const [settledFirst, settledSecond] = [bookText(checks, 'settled'), bookText(rechecks, 'settled')];
