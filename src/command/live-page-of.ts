@@ -2,6 +2,7 @@ import { deflateRawSync } from 'node:zlib';
 import type { AskedColumns } from '../finding/book/watched-book.js';
 import type { InputRow, NotebookDocument } from '../notebook/document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
+import { offeredFields } from '../report/carried/pack-book.js';
 import { packSeason } from '../report/carried/pack-season.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
 import { filterOffers, seasonsIn } from '../report/choice/filter-offers.js';
@@ -13,17 +14,17 @@ let engine: LivePage['engine'] | null = null;
 
 /**
  * What a reader of a notebook's page may choose, with all that the page needs to count again. Null where the notebook offers
- * no filters, has mistakes to be mended first, or stands on what no page may carry.
+ * nothing, has mistakes to be mended first, or stands on what no page may carry.
  */
 export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): LivePage | null {
   const { notebook, document, settings, book } = workings;
-  if (settings.filters.length === 0 || notebook.problems.length > 0) return null;
+  if (settings.filters === null || notebook.problems.length > 0) return null;
   const season = packSeason(workings, asked);
   if (season === null) return null;
   engine ??= { text: engineScript, packed: packed(Buffer.from(engineScript)) };
   const inputs = inputRows(document);
   const written = writtenInputs(document);
-  const offers = filterOffers(book, settings.filters);
+  const offers = filterOffers(book, offeredFields(settings.filters));
   return {
     offers,
     years: inputs.flatMap(({ name, value, unit }) =>

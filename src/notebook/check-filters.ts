@@ -6,9 +6,8 @@ import type { NotebookDocument } from './document.js';
 
 /** Adds a problem for every filter in a notebook's head that is no field of any table. */
 export function checkFilters({ file, settings }: NotebookDocument, book: Book, problems: Problem[]): void {
-  if (settings.filters.length === 0) return;
   const fields = new Set([...book.tables.values()].flatMap((table) => [...table.fields.keys()]));
-  for (const seen of settings.filters) {
+  for (const seen of settings.filters ?? []) {
     if (fields.has(seen)) continue;
     const nearest = nearestName(seen, fields);
     problems.push({

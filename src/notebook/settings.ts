@@ -5,7 +5,7 @@ import { inDocument } from '../problem/problem.js';
 import type { Settings } from './document.js';
 
 /** The settings a notebook has when its head says nothing. */
-export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000, filters: [] };
+export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000, filters: null };
 
 function wholeBetween(value: unknown, least: number, most: number): value is number {
   return typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most;
@@ -24,7 +24,7 @@ const checks: Readonly<
     holds: (value) => wholeBetween(value, 200, 20_000),
   },
   filters: {
-    wanted: 'names of fields in square brackets, such as [station, month]',
+    wanted: 'names of fields in square brackets, such as [station, month], or empty ones',
     holds: (value) => Array.isArray(value) && value.every((name) => typeof name === 'string'),
   },
 };

@@ -17,6 +17,11 @@ export function isPseudonym(field: string): boolean {
   return tableDefinitions.some((table) => fieldOf(table, field)?.type === 'pseudonym');
 }
 
+/** The fields that a page may offer to choose by: none that stands for craft or people, nor the key of a record. */
+export function offeredFields(fields: readonly string[]): readonly string[] {
+  return fields.filter((field) => !isPseudonym(field) && field !== inspectionKey);
+}
+
 /**
  * The columns asked for, and those named besides, packed so that the same book can be made of them. No place in a file, no
  * pseudonym and no key of a record is carried; rows stay in their order, since station-days are numbered as they appear.

@@ -4,7 +4,7 @@ import type { NotebookDocument } from '../../notebook/document.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import { fileName } from '../file-name.js';
 import { joinSeason } from './carried-season.js';
-import { isPseudonym, packBook } from './pack-book.js';
+import { isPseudonym, offeredFields, packBook } from './pack-book.js';
 
 /**
  * A computed notebook and the records it asked, as the bytes that a page carries; null where it asked for what tells craft or
@@ -18,7 +18,7 @@ export function packSeason(workings: NotebookWorkings, asked: AskedColumns): Uin
   const carried = new Map(
     [...asked].map(([table, columns]) => [table, new Map([...columns].filter(([column]) => !isPseudonym(column)))]),
   );
-  const filters = settings.filters.filter((field) => !isPseudonym(field));
+  const filters = offeredFields(settings.filters ?? []);
   const packed = packBook(book, carried, filters);
   return joinSeason(
     {

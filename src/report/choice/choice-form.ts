@@ -19,13 +19,23 @@ export function choiceForm({ offers, years, seasons, said }: LivePage): Element[
     );
   });
   return [
-    h('form', { id: 'choice', className: ['choice'], ariaLabel: choiceWords.head, autoComplete: 'off' }, [
-      h('p', { className: ['choice-head'] }, [choiceWords.head]),
-      ...fields,
-      ...inputs,
-      h('button', { type: 'reset', disabled: true }, [choiceWords.everything]),
-      h('noscript', [h('p', [choiceWords.noScript])]),
-    ]),
+    h(
+      'form',
+      {
+        id: 'choice',
+        className: ['choice'],
+        ariaLabel: choiceWords.head,
+        autoComplete: 'off',
+        dataUnable: choiceWords.unable,
+      },
+      [
+        h('p', { className: ['choice-head'] }, [choiceWords.head]),
+        ...fields,
+        ...inputs,
+        h('button', { type: 'reset', disabled: true }, [choiceWords.everything]),
+        h('noscript', [h('p', [choiceWords.noScript])]),
+      ],
+    ),
     shownChoice(said),
   ];
 }

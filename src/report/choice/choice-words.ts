@@ -6,6 +6,7 @@ export const choiceWords = {
   all: 'all',
   everything: 'Show everything',
   noScript: 'Choosing needs the page’s script. Without it the page shows all of its records.',
+  unable: 'This browser is too old for choosing; the page shows all of its records.',
   working: 'Counting again …',
   failed: 'This choice could not be counted here; the page shows what it showed before.',
   shownAll: 'Shown: all records of this page.',

@@ -7,7 +7,11 @@ import { inflated } from './inflate.js';
 export function loadEngine(): void {
   const form = document.querySelector<HTMLFormElement>('#choice');
   const carried = document.getElementById('carried-engine');
-  if (form === null || carried === null || typeof DecompressionStream === 'undefined') return;
+  if (form === null || carried === null) return;
+  if (typeof DecompressionStream === 'undefined') {
+    document.getElementById('shown')!.textContent = form.dataset['unable'] ?? '';
+    return;
+  }
   for (const control of form.elements) {
     control.removeAttribute('readonly');
     if (control instanceof HTMLSelectElement) control.disabled = false;

@@ -1,4 +1,6 @@
+import { inflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { livePageOf } from '../../../src/command/live-page-of.js';
 import { watchedBook } from '../../../src/finding/book/watched-book.js';
 import { openBook } from '../../../src/finding/book.js';
 import { computeNotebook } from '../../../src/notebook/compute-notebook.js';
@@ -7,14 +9,16 @@ import { readDocument } from '../../../src/notebook/read-document.js';
 import { readSeason } from '../../../src/report/carried/carried-season.js';
 import { packSeason } from '../../../src/report/carried/pack-season.js';
 import { Recalculation } from '../../../src/report/carried/recalculation.js';
+import { renderPage } from '../../../src/report/page.js';
 import { elkPoint, inspection, pineGate, smallRecords, smallSum } from '../../finding/small-records.js';
+import { sampleContext } from '../sample-notebook.js';
 
 const book = openBook(
   smallRecords({
     stations: [elkPoint, pineGate],
     inspections: [
-      inspection('1', { craft: 'a', outcome: 'intercepted' }),
-      inspection('2', { craft: 'a', station: 'pine' }),
+      inspection('1', { craft: 'heron-hash', outcome: 'intercepted' }),
+      inspection('2', { craft: 'heron-hash', station: 'pine' }),
       inspection('3', { craft: 'b', station: 'pine' }),
     ],
   }),
@@ -22,7 +26,7 @@ const book = openBook(
 );
 
 const text = `---
-filters: [station, craft]
+filters: [station, craft, inspection]
 ---
 
 # Small
@@ -45,11 +49,16 @@ Sheet visits: each station of inspections.
 | craft  | distinct(craft) |
 `;
 
-function carried(): Recalculation {
+function computed() {
   const memory = new Memory();
   const watched = watchedBook(book, () => memory.making ?? '');
   const workings = computeNotebook(readDocument('small.md', text), watched.book, 'f', memory);
   expect(workings.notebook.problems).toEqual([]);
+  return { workings, watched };
+}
+
+function carried(): Recalculation {
+  const { workings, watched } = computed();
   return new Recalculation(readSeason(packSeason(workings, watched.asked)!));
 }
 
@@ -67,6 +76,15 @@ test('what tells craft apart stays as it is over all records, with all that stan
   expect(value(counting, 'craft_seen')).toBe(2);
   expect(value(counting, 'each_seen')).toBe(1.5);
   expect(counting.workings.notebook.sheets.get('visits')!.rows.length).toBe(2);
+});
+
+test('what tells craft or records apart is not offered, whatever the notebook asks', () => {
+  const { workings, watched } = computed();
+  const live = livePageOf(workings, watched.asked)!;
+  expect(live.offers.map(({ field }) => field)).toEqual(['station']);
+  const page = renderPage(workings.notebook, { ...sampleContext, live }).html;
+  expect(page.replace(live.season, '')).not.toContain('heron-hash');
+  expect(inflateRawSync(Buffer.from(live.season, 'base64')).includes('heron-hash')).toBe(false);
 });
 
 test('an input that cannot be read is a problem in the place of what it is for, and nowhere else', () => {
