@@ -160,7 +160,7 @@ function havingIn(body: unknown): Having | null {
 }
 
 function page({ html, style, script }: LocalPage): Answer {
-  const policy = `${contentPolicy(style, script)}; connect-src 'self'; frame-ancestors 'none'`;
+  const policy = `${contentPolicy(style, [script])}; connect-src 'self'; frame-ancestors 'none'`;
   return { status: 200, type: 'text/html; charset=utf-8', body: html, policy };
 }
 

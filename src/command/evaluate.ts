@@ -1,10 +1,14 @@
+import { restrictedBook } from '../finding/book/restricted-book.js';
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
+import type { Problem } from '../problem/problem.js';
+import type { Book } from '../record/book.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { problemJson } from './problem-json.js';
+import { type ChoiceWords, readChoice } from './read-choice.js';
 import { notebookJson } from './result-json.js';
 import { say, sayJson, sayProblems, sayTable } from './terminal.js';
 
@@ -12,13 +16,15 @@ import { say, sayJson, sayProblems, sayTable } from './terminal.js';
 export interface EvaluateWords {
   readonly notebook: string;
   readonly store: string;
+  readonly only?: readonly string[];
+  readonly with?: readonly string[];
   readonly json?: boolean;
 }
 
 /** Prints every figure and sheet of a notebook; problems go to the error stream and make the exit code 1. */
-export async function evaluateCommand({ notebook: file, store, json }: EvaluateWords): Promise<number> {
+export async function evaluateCommand({ notebook: file, store, json, ...words }: EvaluateWords): Promise<number> {
   const season = await openSeason(store);
-  const opened = 'problems' in season ? season : openNotebook(file, season.book);
+  const opened = 'problems' in season ? season : openChosen(file, words, season.book);
   if (!('notebook' in opened)) {
     const problems = 'problems' in opened ? opened.problems : [opened.problem];
     if (json === true) sayJson({ stopped: problems.map(problemJson) });
@@ -35,6 +41,16 @@ export async function evaluateCommand({ notebook: file, store, json }: EvaluateW
   }
   sayProblems(notebook.problems);
   return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
+}
+
+function openChosen(file: string, words: ChoiceWords, book: Book): ReturnType<typeof openNotebook> | Unopened {
+  const choice = readChoice(words, book);
+  if ('problems' in choice) return choice;
+  return openNotebook(file, restrictedBook(book, choice.only), { inputs: choice.inputs });
+}
+
+interface Unopened {
+  readonly problems: readonly Problem[];
 }
 
 function inWords(result: Result, shownAs: string): readonly string[] {

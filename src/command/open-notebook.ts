@@ -1,14 +1,26 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
+import { withChangedInputs } from '../notebook/changed-inputs.js';
 import { computeNotebook } from '../notebook/compute-notebook.js';
+import { Memory } from '../notebook/memory.js';
 import { readDocument } from '../notebook/read-document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 
+/** How a notebook is opened: with other values for some inputs, and with a memory of its own. */
+export interface NotebookOpening {
+  readonly inputs?: ReadonlyMap<string, string>;
+  readonly memory?: Memory;
+}
+
 /** A notebook file computed over a book, or the problem with the file itself; mistakes inside it are in its own list. */
-export function openNotebook(file: string, book: Book): NotebookWorkings | { readonly problem: Problem } {
+export function openNotebook(
+  file: string,
+  book: Book,
+  { inputs = new Map(), memory = new Memory() }: NotebookOpening = {},
+): NotebookWorkings | { readonly problem: Problem } {
   const bad = (code: string, seen: string, remedy: string): { problem: Problem } => ({
     problem: { code, severity: 'stops', place: wholeFile(file), seen, wanted: 'a notebook: a CommonMark file', remedy },
   });
@@ -23,5 +35,7 @@ export function openNotebook(file: string, book: Book): NotebookWorkings | { rea
   } catch {
     return bad('not-utf-8', 'bytes that are not UTF-8', 'Save the file as UTF-8.');
   }
-  return computeNotebook(readDocument(file, text), book, createHash('sha256').update(bytes).digest('hex'));
+  const read = readDocument(file, text);
+  const changed = { ...read, document: withChangedInputs(read.document, inputs) };
+  return computeNotebook(changed, book, createHash('sha256').update(bytes).digest('hex'), memory);
 }

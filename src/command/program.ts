@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { exitCodes } from './exit-codes.js';
 import { addSeason, importHelp } from './import-help.js';
 import { programVersion } from './program-version.js';
+import { addWord } from './read-choice.js';
 
 const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
 
@@ -121,6 +122,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .argument('<notebook...>', 'notebook files (CommonMark)')
     .requiredOption('--store <folder>', 'the store to ask')
     .requiredOption('--to <folder>', 'the folder for the pages')
+    .option('--only <field=value>', 'count only records with that value (may be given several times)', addWord)
+    .option('--with <input=value>', 'with another value for an input (may be given several times)', addWord)
     .option('--quiet', 'show no progress')
     .addHelpText('after', '\nExample:\n  rampbook report notebooks/season.md --store store --to reports')
     .action(async (notebooks: string[], options) => {
@@ -133,8 +136,13 @@ export async function program(words: readonly string[]): Promise<number> {
     .description('Computes a notebook over a store and prints every figure and sheet.')
     .argument('<notebook>', 'a notebook file (CommonMark)')
     .requiredOption('--store <folder>', 'the store to ask')
+    .option('--only <field=value>', 'count only records with that value (may be given several times)', addWord)
+    .option('--with <input=value>', 'with another value for an input (may be given several times)', addWord)
     .option('--json', 'print JSON: an estimate as value, low, high, numerator, denominator, method and unit')
-    .addHelpText('after', '\nExample:\n  rampbook evaluate notebooks/season.md --store store --json')
+    .addHelpText(
+      'after',
+      '\nExample:\n  rampbook evaluate notebooks/season.md --store store --only station=heron-point --with this_season=2024 --json',
+    )
     .action(async (notebook: string, options) => {
       const { evaluateCommand } = await import('./evaluate.js');
       exitCode = await evaluateCommand({ notebook, ...options });

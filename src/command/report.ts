@@ -1,3 +1,7 @@
+import { restrictedBook } from '../finding/book/restricted-book.js';
+import { type AskedColumns, watchedBook } from '../finding/book/watched-book.js';
+import { Memory } from '../notebook/memory.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
@@ -6,12 +10,15 @@ import { languagePageName } from '../report/language-page-name.js';
 import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
+import type { PageContext } from '../report/page-context.js';
 import { exitCodes } from './exit-codes.js';
+import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
 import { openPageFolder, writePage } from './page-folder.js';
 import { startProgress } from './progress.js';
+import { type CommandChoice, readChoice } from './read-choice.js';
 import { say, sayProblems } from './terminal.js';
 
 /** The words of `rampbook report`. */
@@ -19,13 +26,17 @@ export interface ReportWords {
   readonly notebooks: readonly string[];
   readonly store: string;
   readonly to: string;
+  readonly only?: readonly string[];
+  readonly with?: readonly string[];
   readonly quiet?: boolean;
 }
 
 /** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
-export async function reportCommand({ notebooks, store, to, quiet }: ReportWords): Promise<number> {
+export async function reportCommand({ notebooks, store, to, quiet, ...words }: ReportWords): Promise<number> {
   const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
+  const choice = readChoice(words, season.book);
+  if ('problems' in choice) return stop(choice.problems);
   const folder = await openPageFolder(to);
   if (folder !== null) return stop([folder]);
   const progress = startProgress(quiet === true);
@@ -38,7 +49,7 @@ export async function reportCommand({ notebooks, store, to, quiet }: ReportWords
   };
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = render(file, season.book);
+    const page = render(file, season.book, choice);
     const name = `${page.name}.html`;
     problems.push(...page.problems);
     if (page.html === null) return;
@@ -64,15 +75,30 @@ interface Page {
   readonly problems: readonly Problem[];
 }
 
-function render(file: string, book: Book): Page {
-  const opened = openNotebook(file, book);
+function render(file: string, book: Book, choice: CommandChoice): Page {
+  const memory = new Memory();
+  const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
+  const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
   if (taken !== undefined)
     return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
-  const page = renderPage(notebook, pageContextOf(opened));
+  const page = renderPage(notebook, { ...pageContextOf(opened), ...choiceOnPage(opened, watched.asked, choice) });
   return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
+}
+
+/** A page made for a choice shows that one and says so; one of all records lets its reader choose. */
+function choiceOnPage(
+  opened: NotebookWorkings,
+  asked: AskedColumns,
+  choice: CommandChoice,
+): Pick<PageContext, 'live' | 'chosen'> {
+  const tables = [...asked.keys()].map((name) => opened.book.tables.get(name)!);
+  const chosen = choice.said(writtenInputs(opened.document), tables);
+  if (chosen !== null) return { chosen };
+  const live = livePageOf(opened, asked);
+  return live === null ? {} : { live };
 }
 
 function nameTaken(file: string, because: string): Problem {

@@ -56,8 +56,19 @@ function marksOfLook(state: string, finding: string, side: string): number {
   return marks;
 }
 
-/** The looks in those rows of checks or rechecks, gathered by craft and part. */
+/** What was gathered of some rows: several findings of a page are asked of the same ones. */
+const gathered = new WeakMap<Uint32Array, { readonly table: BookTable; readonly parts: CraftParts }>();
+
+/** The looks in those rows of checks or rechecks, gathered by craft and part; nobody changes what is given back. */
 export function craftParts(table: BookTable, rows: Uint32Array): CraftParts {
+  const known = gathered.get(rows);
+  if (known?.table === table) return known.parts;
+  const parts = gatherParts(table, rows);
+  gathered.set(rows, { table, parts });
+  return parts;
+}
+
+function gatherParts(table: BookTable, rows: Uint32Array): CraftParts {
   const component = bookText(table, 'component');
   const state = bookText(table, 'state');
   const finding = bookText(table, 'finding');

@@ -82,12 +82,27 @@ function ranksOf(table: BookTable, field: string, rows: Uint32Array): Ranks {
   }
 }
 
-/** The distinct numbers among some, ascending, and the place of each among them. */
-function distinctPlaces(numbers: Float64Array): { distinct: number[]; placeOf: Uint32Array } {
-  const distinct = [...Float64Array.from(new Set(numbers)).sort()];
-  const place = new Map(distinct.map((number, index) => [number, index]));
+/** Numbers below this are told apart by where they stand in an array, which is far quicker than a map. */
+const mostPlaces = 1_000_000;
+
+/** The distinct whole numbers among some, ascending, and the place of each among them; all are below `limit`. */
+function distinctPlaces(numbers: Float64Array, limit: number): { distinct: number[]; placeOf: Uint32Array } {
   const placeOf = new Uint32Array(numbers.length);
-  for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!)!;
+  if (limit > mostPlaces) {
+    const distinct = [...Float64Array.from(new Set(numbers)).sort()];
+    const place = new Map(distinct.map((number, index) => [number, index]));
+    for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!)!;
+    return { distinct, placeOf };
+  }
+  const places = new Uint32Array(limit);
+  for (let at = 0; at < numbers.length; at++) places[numbers[at]!] = 1;
+  const distinct: number[] = [];
+  for (let number = 0; number < limit; number++) {
+    if (places[number] === 0) continue;
+    places[number] = distinct.length;
+    distinct.push(number);
+  }
+  for (let at = 0; at < numbers.length; at++) placeOf[at] = places[numbers[at]!]!;
   return { distinct, placeOf };
 }
 
@@ -113,7 +128,10 @@ export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly 
   for (const { values, rankOf } of ranks) {
     for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
   }
-  const { distinct, placeOf } = distinctPlaces(combined);
+  const { distinct, placeOf } = distinctPlaces(
+    combined,
+    ranks.reduce((product, { values }) => product * values.length, 1),
+  );
   const sizes = new Uint32Array(distinct.length);
   for (const place of placeOf) sizes[place]!++;
   const groups = distinct.map((number, place) => ({ key: keyOf(number, ranks), rows: new Uint32Array(sizes[place]!) }));

@@ -21,35 +21,54 @@ export interface PairedLooks {
 
 const answerOf = (text: string): boolean | null => (text === 'yes' ? true : text === 'no' ? false : null);
 
-/** The codes of a field of one table as another table's dictionary numbers them; 0 where it lacks the text. */
-function translated(from: BookTable, to: BookTable, field: string): { codes: ArrayLike<number>; size: number } {
+/** A field of one table with, for each of its codes, the code that another table's dictionary has; 0 where it lacks the text. */
+interface Translated {
+  readonly codes: ArrayLike<number>;
+  readonly as: Uint32Array;
+  readonly size: number;
+}
+
+function translated(from: BookTable, to: BookTable, field: string): Translated {
   const own = bookText(from, field);
   const numberOf = new Map(bookText(to, field).dictionary.map((text, code) => [text, code]));
-  const map = own.dictionary.map((text) => numberOf.get(text) ?? 0);
-  return { codes: Uint32Array.from(own.codes, (code) => map[code]!), size: numberOf.size };
+  const as = Uint32Array.from(own.dictionary, (text) => numberOf.get(text) ?? 0);
+  return { codes: own.codes, as, size: numberOf.size };
 }
 
 /** Which first look each second one repeats: the same inspection, part and side. */
 function firstLooks(checks: BookTable, rechecks: BookTable, rows: Uint32Array): (row: number) => number | null {
-  const [inspection, component, side] = ['inspection', 'component', 'side'].map((field) =>
-    translated(checks, rechecks, field),
-  );
-  const keyOf = (codes: readonly ArrayLike<number>[], row: number): number =>
-    (codes[0]![row]! * component!.size + codes[1]![row]!) * side!.size + codes[2]![row]!;
-  const second = ['inspection', 'component', 'side'].map((field) => bookText(rechecks, field).codes);
-  const wanted = new Set(Array.from(rows, (row) => keyOf(second, row)));
+  const inspection = translated(checks, rechecks, 'inspection');
+  const component = translated(checks, rechecks, 'component');
+  const side = translated(checks, rechecks, 'side');
+  const keyOf = (craft: number, part: number, onSide: number): number =>
+    (craft * component.size + part) * side.size + onSide;
+  const [craftOf, partOf, sideOf] = ['inspection', 'component', 'side'].map((field) => bookText(rechecks, field).codes);
+  const second = (row: number): number => keyOf(craftOf![row]!, partOf![row]!, sideOf![row]!);
+  const wanted = new Set<number>();
+  for (const row of rows) wanted.add(second(row));
   const found = new Map<number, number>();
-  const first = [inspection!.codes, component!.codes, side!.codes];
   for (let row = 0; row < checks.rowCount; row++) {
-    if (first[0]![row] === 0) continue;
-    const key = keyOf(first, row);
+    const craft = inspection.as[inspection.codes[row]!]!;
+    if (craft === 0) continue;
+    const key = keyOf(craft, component.as[component.codes[row]!]!, side.as[side.codes[row]!]!);
     if (wanted.has(key)) found.set(key, row);
   }
-  return (row) => found.get(keyOf(second, row)) ?? null;
+  return (row) => found.get(second(row)) ?? null;
 }
+
+/** What was paired for some rows: a page asks of the same ones for all of them and by groups. */
+const paired = new WeakMap<Uint32Array, { readonly book: Book; readonly looks: PairedLooks }>();
 
 /** Second looks among some rows of rechecks, each beside the first look at the same part and side. */
 export function pairLooks(book: Book, rechecks: BookTable, rows: Uint32Array): PairedLooks {
+  const known = paired.get(rows);
+  if (known?.book === book) return known.looks;
+  const looks = pairsAmong(book, rechecks, rows);
+  paired.set(rows, { book, looks });
+  return looks;
+}
+
+function pairsAmong(book: Book, rechecks: BookTable, rows: Uint32Array): PairedLooks {
   const checks = book.tables.get('checks')!;
   const firstOf = firstLooks(checks, rechecks, rows);
   const [settledFirst, settledSecond] = [bookText(checks, 'settled'), bookText(rechecks, 'settled')];

@@ -2,6 +2,7 @@ import type { Definition } from '../formula/definitions.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
+import { checkFilters } from './check-filters.js';
 import { checkCharts, checkProse } from './check-mentions.js';
 import { declaredIn } from './declared.js';
 import type { Part } from './document.js';
@@ -35,6 +36,7 @@ export function computeNotebook(
   const keys = new Map<string, string>();
   const kinds = new Map<string, FormulaKind>();
   const knowledge: Knowledge = { file, book, kinds, values, environment, problems, memory, keys, definitions };
+  checkFilters(document, book, problems);
   const declared = declaredIn(document, book, problems);
   const made = new Making(knowledge);
   for (const item of declared.values()) if (item.kind === 'input') made.input(item);
@@ -48,7 +50,7 @@ export function computeNotebook(
   problems.sort((a, b) => a.place.line - b.place.line || (a.place.column ?? 0) - (b.place.column ?? 0));
   const notebook = {
     file: document.file,
-    name: document.file.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, ''),
+    name: nameOfFile(document.file),
     title: document.title,
     fingerprint,
     blocks: document.parts.map(blockOf),
@@ -58,10 +60,16 @@ export function computeNotebook(
     sheets: made.sheets,
     problems,
   };
-  return { notebook, settings: document.settings, book, names: made.names, sheets: made.sheetWorkings };
+  return { notebook, document, settings: document.settings, book, names: made.names, sheets: made.sheetWorkings };
 }
 
-function blockOf(part: Part): Block {
+/** The name of a notebook's file without folder and ending: `season`. */
+export function nameOfFile(file: string): string {
+  return file.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '');
+}
+
+/** A part of a document as a page shows it. */
+export function blockOf(part: Part): Block {
   switch (part.kind) {
     case 'inputs':
     case 'selections':

@@ -79,6 +79,11 @@ export interface Settings {
   readonly seed: number;
   /** How many resamples. */
   readonly resamples: number;
+  /**
+   * The fields of records by which a reader of the page may narrow what it counts; with none named, inputs alone may be
+   * changed. Null where the page stays as it was made.
+   */
+  readonly filters: readonly string[] | null;
 }
 
 /** One part of the document, in its order. */

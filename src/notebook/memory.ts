@@ -3,8 +3,8 @@ import { type Formula, namesIn } from '../formula/tree.js';
 import type { Book } from '../record/book.js';
 import { tableKeys } from './table-keys.js';
 
-/** Values that no computation has asked for in this many turns are let go. */
-const turnsKept = 12;
+/** For how many turns a value that nobody asks for is kept, unless a memory is told otherwise. */
+const usualTurnsKept = 12;
 
 /**
  * What computations of a notebook leave for the next one: every value beside a key of all that it depends on. The key of a
@@ -19,6 +19,13 @@ export class Memory {
   private tables: ReadonlyMap<string, string> = new Map();
   private evaluationCache: EvaluationCache = emptyCache();
   private turn = 0;
+  private readonly turnsKept: number;
+  private readonly beingMade: string[] = [];
+
+  /** Values that no computation has asked for in `turnsKept` turns are let go. */
+  constructor(turnsKept = usualTurnsKept) {
+    this.turnsKept = turnsKept;
+  }
 
   /**
    * Begins a computation over a book. `fingerprints` tell the content of its tables, by name; without them a book that was
@@ -32,7 +39,7 @@ export class Memory {
       this.evaluationCache = emptyCache();
       this.tables = tableKeys(book, fingerprints);
     }
-    for (const [key, { turn }] of this.kept) if (turn < this.turn - turnsKept) this.kept.delete(key);
+    for (const [key, { turn }] of this.kept) if (turn < this.turn - this.turnsKept) this.kept.delete(key);
   }
 
   /** What the evaluator makes once for a book. */
@@ -50,6 +57,11 @@ export class Memory {
     return this.computed;
   }
 
+  /** The name whose value is being made at this moment; null where none is. */
+  get making(): string | null {
+    return this.beingMade.at(-1) ?? null;
+  }
+
   /** The value that belongs to a key, made only where it is not remembered; `name` tells what was computed. */
   value<Value>(name: string, key: string, make: () => Value): Value {
     const found = this.kept.get(key);
@@ -57,10 +69,15 @@ export class Memory {
       found.turn = this.turn;
       return found.value as Value;
     }
-    const value = make();
-    this.computed.push(name);
-    this.kept.set(key, { value, turn: this.turn });
-    return value;
+    this.beingMade.push(name);
+    try {
+      const value = make();
+      this.computed.push(name);
+      this.kept.set(key, { value, turn: this.turn });
+      return value;
+    } finally {
+      this.beingMade.pop();
+    }
   }
 
   /** A short key that stands for texts, the same for the same ones. */

@@ -5,7 +5,7 @@ import { inDocument } from '../problem/problem.js';
 import type { Settings } from './document.js';
 
 /** The settings a notebook has when its head says nothing. */
-export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000 };
+export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000, filters: null };
 
 function wholeBetween(value: unknown, least: number, most: number): value is number {
   return typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most;
@@ -22,6 +22,10 @@ const checks: Readonly<
   resamples: {
     wanted: 'a whole number from 200 to 20,000',
     holds: (value) => wholeBetween(value, 200, 20_000),
+  },
+  filters: {
+    wanted: 'names of fields in square brackets, such as [station, month], or empty ones',
+    holds: (value) => Array.isArray(value) && value.every((name) => typeof name === 'string'),
   },
 };
 

@@ -5,7 +5,7 @@ import type { Formula } from '../formula/tree.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
-import type { Settings } from './document.js';
+import type { NotebookDocument, Settings } from './document.js';
 import type { EvaluatedNotebook } from './evaluated.js';
 import type { Memory } from './memory.js';
 
@@ -33,6 +33,7 @@ export interface NameWorkings {
 /** A notebook computed: what a page shows, and the values behind it for tracing. */
 export interface NotebookWorkings {
   readonly notebook: EvaluatedNotebook;
+  readonly document: NotebookDocument;
   readonly settings: Settings;
   readonly book: Book;
   readonly names: ReadonlyMap<string, NameWorkings>;

@@ -1,5 +1,3 @@
-import { createHash } from 'node:crypto';
-
 /** A name as the page's addresses use it: lower-case letters and digits joined by hyphens. */
 export function slug(name: string): string {
   const words = name
@@ -20,8 +18,11 @@ export function anchorOfText(part: string, text: string): string {
   return `${part}-${slug(text).slice(0, 32).replace(/-$/, '')}-${fingerprintOf(text)}`;
 }
 
+/** FNV-1a, 32 bits, over the text's UTF-16 units: the page's script makes the same one. */
 function fingerprintOf(text: string): string {
-  return createHash('sha256').update(text).digest('hex').slice(0, 8);
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, '0');
 }
 
 /** A label at the head of a column: its first letter large. */

@@ -3,12 +3,16 @@ import { h } from 'hastscript';
 import type { EvaluatedInput, EvaluatedSelection } from '../notebook/evaluated.js';
 import { showNumber, showResult } from '../notebook/shown.js';
 import { anchor, inWords } from './anchor.js';
+import type { LivePage } from './page-context.js';
 import { problemBox } from './problem-box.js';
 import { type TableCell, tableElement } from './table.js';
 import { words } from './words.js';
 
-/** The inputs of one table of the notebook, with the unit and the source of each. */
-export function inputTable(inputs: readonly EvaluatedInput[]): Element {
+/**
+ * The inputs of one table of the notebook, with the unit and the source of each. On a page that can count again each stands
+ * in a field of its own, but for the years, which are chosen above.
+ */
+export function inputTable(inputs: readonly EvaluatedInput[], live?: Pick<LivePage, 'inputs' | 'years'>): Element {
   return tableElement({
     id: anchor('inputs', inputs[0]?.name ?? 'none'),
     caption: words.inputs,
@@ -21,7 +25,7 @@ export function inputTable(inputs: readonly EvaluatedInput[]): Element {
     ],
     rows: inputs.map((input) => [
       { content: [h('span', { id: anchor('input', input.name) }, [inWords(input.name)])] },
-      inputCell(input),
+      live === undefined ? inputCell(input) : inputField(input, live),
       { content: input.unit },
       { content: input.source === '' ? words.noSource : input.source },
     ]),
@@ -33,6 +37,23 @@ function inputCell({ value, unit }: EvaluatedInput): TableCell {
   if (value.kind === 'problem') return { content: [problemBox(value.problems)] };
   if (value.kind !== 'number' || value.value === null) return { content: showResult(value, ''), number: true };
   return { content: showNumber(value.value, inputFormat(unit), value.unit), number: true };
+}
+
+function inputField(input: EvaluatedInput, { inputs, years }: Pick<LivePage, 'inputs' | 'years'>): TableCell {
+  const written = inputs.get(input.name);
+  if (written === undefined || input.value.kind === 'problem') return inputCell(input);
+  if (years.some(({ name }) => name === input.name)) {
+    return { content: [h('span', { dataInput: input.name }, [written])], number: true };
+  }
+  const field = h('input', {
+    name: `with.${input.name}`,
+    form: 'choice',
+    value: written,
+    size: Math.max(6, written.length + 1),
+    readOnly: true,
+    ariaLabel: inWords(input.name),
+  });
+  return { content: [field], number: input.value.kind === 'number' };
 }
 
 /** How an input of that unit is shown: a year without separators, a percentage as one, other numbers as they are. */

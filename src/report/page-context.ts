@@ -1,6 +1,7 @@
 import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
 import type { CellTrace } from './cell-accounts.js';
+import type { FilterOffer } from './choice/filter-offers.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
 export interface PageContext {
@@ -19,4 +20,24 @@ export interface PageContext {
   readonly cell?: CellTrace;
   /** Whom the page is for, as a phrase; left out where nobody said. */
   readonly audience?: string;
+  /** What a reader may choose, and all that the page needs to count again; left out where nothing is offered. */
+  readonly live?: LivePage;
+  /** Which choice the page was made for, as sentences; left out where it shows all records and nothing is offered. */
+  readonly chosen?: readonly string[];
+}
+
+/** What a reader of a page may choose, and what its script needs to count again. */
+export interface LivePage {
+  readonly offers: readonly FilterOffer[];
+  /** The inputs that are years, which are chosen among the seasons there are. */
+  readonly years: readonly { readonly name: string; readonly value: string }[];
+  readonly seasons: readonly string[];
+  /** The notebook's inputs as they are written in it, by name. */
+  readonly inputs: ReadonlyMap<string, string>;
+  /** Which choice the page shows when it is opened, as sentences. */
+  readonly said: readonly string[];
+  /** The script that counts again; `packed` is its text as DEFLATE in base64. */
+  readonly engine: { readonly text: string; readonly packed: string };
+  /** The notebook and its records, as DEFLATE in base64. */
+  readonly season: string;
 }

@@ -4,6 +4,7 @@ import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
+import { choiceForm, shownChoice } from './choice/choice-form.js';
 import { closingSections } from './closing-sections.js';
 import { contentsList } from './contents.js';
 import { figureTable } from './figure-table.js';
@@ -46,6 +47,7 @@ export function pageParts(
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
     { key: 'title', elements: [pageHeader(notebook, context)] },
+    { key: 'choice', elements: choiceElements(context) },
     { key: 'contents', elements: [contentsList(entries)] },
     { key: 'mend', elements: problems.length === 0 ? [] : [problemSection(problems)] },
     ...body.map(({ elements }, at) => ({ key: `block-${at}`, elements })),
@@ -54,18 +56,26 @@ export function pageParts(
   return { parts, problems: found };
 }
 
-interface BlockPart {
+/** What a reader may choose, or for which choice the page was made; nothing where there is neither. */
+function choiceElements({ live, chosen }: PageContext): Element[] {
+  if (live !== undefined) return choiceForm(live);
+  return chosen === undefined ? [] : [shownChoice(chosen)];
+}
+
+/** A block of the notebook as elements, with what was found wrong while they were made. */
+export interface BlockPart {
   readonly elements: readonly ElementContent[];
   readonly problems: readonly Problem[];
 }
 
-function blockPart(
+/** A block of the notebook as its part of the page. */
+export function blockPart(
   block: Block,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  { traces = new Map(), cell }: PageContext,
-  draw: DrawFigure,
-  makeSheet: MakeSheet,
+  { traces = new Map(), cell, live }: Pick<PageContext, 'traces' | 'cell' | 'live'>,
+  draw: DrawFigure = chartFigure,
+  makeSheet: MakeSheet = sheetPart,
 ): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
     names.flatMap((name) => values.get(name) ?? []);
@@ -80,7 +90,7 @@ function blockPart(
       return { elements: [titled], problems: prose.problems };
     }
     case 'inputs':
-      return { elements: [inputTable(named(block.names, notebook.inputs))], problems: [] };
+      return { elements: [inputTable(named(block.names, notebook.inputs), live)], problems: [] };
     case 'selections':
       return { elements: [selectionTable(named(block.names, notebook.selections))], problems: [] };
     case 'figures': {

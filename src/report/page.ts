@@ -1,6 +1,7 @@
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
 import { pageParts } from './page-parts.js';
 import { wholePage } from './whole-page.js';
@@ -20,7 +21,7 @@ export function renderPage(notebook: EvaluatedNotebook, context: PageContext): R
   const main = h(
     'main',
     { id: 'report' },
-    parts.flatMap(({ elements }) => elements),
+    parts.flatMap(({ key, elements }) => (context.live === undefined ? elements : markedPart(key, elements))),
   );
-  return { html: wholePage(notebook.title, main), problems };
+  return { html: wholePage(notebook.title, main, context.live), problems };
 }

@@ -1,3 +1,4 @@
+import { choiceStyle } from './style/choice.js';
 import { drawingStyle } from './style/drawing.js';
 import { handoutStyle } from './style/handout.js';
 import { layoutStyle } from './style/layout.js';
@@ -8,5 +9,14 @@ import { typeStyle } from './style/type.js';
 
 /** The whole style sheet of a page of that title. */
 export function pageStyle(title: string): string {
-  return [tokenStyle, typeStyle, layoutStyle, tableStyle, drawingStyle, printStyle(title), handoutStyle].join('\n');
+  return [
+    tokenStyle,
+    typeStyle,
+    layoutStyle,
+    tableStyle,
+    drawingStyle,
+    choiceStyle,
+    printStyle(title),
+    handoutStyle,
+  ].join('\n');
 }

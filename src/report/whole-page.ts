@@ -2,6 +2,7 @@ import type { Element } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { contentPolicy } from './content-policy.js';
+import type { LivePage } from './page-context.js';
 import { pageScript } from './page-script.js';
 import { pageStyle } from './style.js';
 import { words } from './words.js';
@@ -11,12 +12,22 @@ function scriptWords(): Record<string, string> {
   return Object.fromEntries(Object.entries(words.said).map(([word, said]) => [`data-${word}`, said]));
 }
 
+/** What the page carries for its script to count again: nothing runs it but that script. */
+function carried(live: Pick<LivePage, 'engine' | 'season'>): Element[] {
+  const type = 'application/octet-stream';
+  return [
+    h('script', { id: 'carried-engine', type }, [live.engine.packed]),
+    h('script', { id: 'carried-season', type }, [live.season]),
+  ];
+}
+
 /** A page of that title around its main part, as one HTML text: style, script and policy are in it, and nothing is fetched. */
-export function wholePage(title: string, main: Element): string {
+export function wholePage(title: string, main: Element, live?: Pick<LivePage, 'engine' | 'season'>): string {
   const style = pageStyle(title);
+  const scripts = live === undefined ? [pageScript] : [pageScript, live.engine.text];
   const head = h('head', [
     h('meta', { charSet: 'utf-8' }),
-    h('meta', { httpEquiv: 'Content-Security-Policy', content: contentPolicy(style, pageScript) }),
+    h('meta', { httpEquiv: 'Content-Security-Policy', content: contentPolicy(style, scripts) }),
     h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
     h('meta', { name: 'color-scheme', content: 'light dark' }),
     h('title', [title]),
@@ -26,6 +37,7 @@ export function wholePage(title: string, main: Element): string {
     h('a', { href: '#report', className: ['skip'] }, [words.skip]),
     main,
     h('p', { id: 'said', role: 'status', ...scriptWords() }),
+    ...(live === undefined ? [] : carried(live)),
     h('script', [pageScript]),
   ]);
   const page = h('html', { lang: words.language }, [head, body]);

@@ -154,5 +154,6 @@ export const words = {
     copied: 'Copied: {}',
     notcopied: 'The browser did not let this be copied: {}',
   },
-  samePage: 'The same records, notebook and program give this page again, byte for byte.',
+  samePage:
+    'The same records, notebook and program give this page again, byte for byte where the same release of Node.js packs what it carries.',
 } as const;

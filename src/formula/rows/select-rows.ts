@@ -11,7 +11,8 @@ import type { RowsReading } from './rows-reading.js';
 export function everyRow(table: BookTable, { cache }: Environment): Uint32Array {
   let rows = cache.everyRow.get(table);
   if (rows === undefined) {
-    rows = Uint32Array.from({ length: table.rowCount }, (_, row) => row);
+    rows = new Uint32Array(table.rowCount);
+    for (let row = 0; row < rows.length; row++) rows[row] = row;
     cache.everyRow.set(table, rows);
   }
   return rows;

@@ -1,16 +1,21 @@
-import type { BookTable } from '../../record/book.js';
+import type { BookTable, Clusters } from '../../record/book.js';
 import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
 import { type ClusterTotals, weightedTotals } from '../../statistic/resample/weighted-totals.js';
 import type { Environment } from '../environment.js';
 
+/** The draws made for station-days: books that are restricted to some rows share those of the whole one. */
+const drawnFor = new WeakMap<Clusters, Map<string, Uint8Array>>();
+
 /** How often each station-day is drawn in each resample (resamples × station-days), made once for a book and kept. */
 export function sharedWeights({ book, resamples, cache }: Environment): Uint8Array {
+  const { clusters } = book;
   const key = `${resamples.count} ${resamples.seed}`;
-  let weights = cache.weights.get(key);
-  if (weights === undefined) {
-    weights = clusterWeights(book.clusters.stratumOf, resamples.count, resamples.seed);
-    cache.weights.set(key, weights);
-  }
+  const drawn = drawnFor.get(clusters) ?? new Map<string, Uint8Array>();
+  drawnFor.set(clusters, drawn);
+  const weights =
+    cache.weights.get(key) ?? drawn.get(key) ?? clusterWeights(clusters.stratumOf, resamples.count, resamples.seed);
+  drawn.set(key, weights);
+  cache.weights.set(key, weights);
   return weights;
 }
 

@@ -12,8 +12,8 @@ export interface CellAccounts {
 }
 
 /** Lets a reader open how any cell of a sheet was made: by choosing its row and column, or by clicking on it. */
-export function addCellAccounts(): void {
-  for (const carried of document.querySelectorAll<HTMLScriptElement>('script.cells')) {
+export function addCellAccounts(root: ParentNode): void {
+  for (const carried of root.querySelectorAll<HTMLScriptElement>('script.cells')) {
     const sheet = carried.closest('.sheet');
     const table = sheet?.querySelector('table');
     const account = sheet?.querySelector<HTMLDetailsElement>('details.account');

@@ -2,9 +2,9 @@ import { runsAsFormula } from '../../store/delimited.js';
 import { say, wordOf } from './say.js';
 
 /** Puts a button beside each sheet's download that copies its table as text with tabs. */
-export function addCopying(): void {
+export function addCopying(root: ParentNode): void {
   if (navigator.clipboard === undefined) return;
-  for (const sheet of document.querySelectorAll('.sheet')) {
+  for (const sheet of root.querySelectorAll('.sheet')) {
     const table = sheet.querySelector('table');
     const downloads = sheet.querySelector('.downloads');
     if (table === null || downloads === null) continue;

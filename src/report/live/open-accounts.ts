@@ -1,3 +1,5 @@
+import { readAddress } from '../choice/choice-address.js';
+
 /** Opens the account that an address leads to, and every account while the page is printed. */
 export function openAccounts(): void {
   addEventListener('hashchange', openAddressed);
@@ -14,7 +16,7 @@ export function openAccounts(): void {
 }
 
 function openAddressed(): void {
-  const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const target = document.getElementById(readAddress(location.hash).part);
   let details = target?.closest('details') ?? null;
   for (; details !== null; details = details.parentElement?.closest('details') ?? null) details.open = true;
   target?.scrollIntoView();

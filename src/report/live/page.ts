@@ -1,9 +1,7 @@
-import { addCellAccounts } from './cell-accounts.js';
-import { addCopying } from './copy-table.js';
+import { loadEngine } from './load-engine.js';
 import { openAccounts } from './open-accounts.js';
-import { addSorting } from './sort-table.js';
+import { readyParts } from './ready-parts.js';
 
-addCellAccounts();
-addSorting();
-addCopying();
+readyParts(document);
 openAccounts();
+loadEngine();

@@ -1,8 +1,8 @@
 import { say } from './say.js';
 
 /** Makes the heads of every sortable table buttons: lowest first, highest first, then the page's own order again. */
-export function addSorting(): void {
-  for (const table of document.querySelectorAll<HTMLTableElement>('table.sortable')) {
+export function addSorting(root: ParentNode): void {
+  for (const table of root.querySelectorAll<HTMLTableElement>('table.sortable')) {
     const body = table.tBodies[0]!;
     const written = [...body.rows];
     const heads = [...table.tHead!.rows[0]!.cells];

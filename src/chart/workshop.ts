@@ -1,0 +1,9 @@
+import { JSDOM } from 'jsdom';
+
+let document: Document | null = null;
+
+/** The document in which drawings are made; nothing in it is shown or run. In a page it is the page's own. */
+export function workshop(): Document {
+  document ??= new JSDOM('').window.document;
+  return document;
+}

@@ -1,0 +1,49 @@
+import type { Book, BookTable } from '../../record/book.js';
+
+/** What was asked of each table, by the name of the column (`clusterColumn` for its station-days), and by whom. */
+export type AskedColumns = ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<string>>>;
+
+/** Stands for a table's station-days among the names of its columns. */
+export const clusterColumn = '#station-day';
+
+/**
+ * A book that notes which columns are asked of it. `asking` names who asks at that moment; an empty name is nobody in
+ * particular. What was asked grows as the book is used.
+ */
+export function watchedBook(book: Book, asking: () => string): { readonly book: Book; readonly asked: AskedColumns } {
+  const asked = new Map<string, Map<string, Set<string>>>();
+  const note = (table: string, column: string): void => {
+    const columns = asked.get(table) ?? new Map<string, Set<string>>();
+    asked.set(table, columns);
+    const names = columns.get(column) ?? new Set<string>();
+    columns.set(column, names.add(asking()));
+  };
+  const watched = {
+    sum: book.sum,
+    tables: new Map([...book.tables].map(([name, table]) => [name, watchedTable(table, note)])),
+    get clusters() {
+      return book.clusters;
+    },
+  };
+  return { book: watched, asked };
+}
+
+function watchedTable(table: BookTable, note: (table: string, column: string) => void): BookTable {
+  const { name, row, counted, rowCount, fields, origin } = table;
+  return {
+    name,
+    row,
+    counted,
+    rowCount,
+    fields,
+    origin,
+    column: (wanted) => {
+      note(name, wanted);
+      return table.column(wanted);
+    },
+    get clusterOf() {
+      note(name, clusterColumn);
+      return table.clusterOf;
+    },
+  };
+}

@@ -1,0 +1,112 @@
+import type { LivePart, LiveReport } from '../../carried/live-report.js';
+import type { ReaderChoice } from '../../carried/recalculation.js';
+import { choiceWords } from '../../choice/choice-words.js';
+import { elementsOf, markStale, restorePart, showPart } from './show-part.js';
+
+/**
+ * Counts the parts of a page again, those in sight first; between parts the page may answer its reader, and a newer choice
+ * ends an older one. A part whose HTML stays the same is not touched.
+ */
+export class CountAgain {
+  readonly #report: LiveReport;
+  readonly #shown = new Map<string, string>();
+  /** The parts that were replaced, as the page was made: with files and lines, and nothing to count again. */
+  readonly #made = new Map<string, readonly HTMLElement[]>();
+  #turn = 0;
+
+  constructor(report: LiveReport) {
+    this.#report = report;
+  }
+
+  /** Counts for a choice; true when the page shows it whole, false when a newer choice came before. */
+  async count(choice: ReaderChoice): Promise<boolean> {
+    const turn = ++this.#turn;
+    const report = this.#report;
+    report.choose(choice);
+    for (const { key } of report.parts) markStale(key, true);
+    this.#noteStill(true);
+    const [near, far] = bySight(report.parts);
+    for (const part of near) {
+      report.count(part);
+      this.#show(part.key, report.render(part, report.methods()));
+      await answerReader();
+      if (turn !== this.#turn) return false;
+    }
+    for (const part of far) {
+      report.count(part);
+      await answerReader();
+      if (turn !== this.#turn) return false;
+    }
+    // Methods are numbered in the page's order, so that every mark is right only now.
+    const methods = report.methods();
+    for (const part of [...near, ...far]) {
+      this.#show(part.key, report.render(part, methods));
+      await answerReader();
+      if (turn !== this.#turn) return false;
+    }
+    for (const [key, html] of report.renderClosing(methods)) this.#show(key, html);
+    return true;
+  }
+
+  /** Shows the page as it was made. */
+  restore(): void {
+    this.#turn++;
+    for (const [key, elements] of this.#made) restorePart(key, elements);
+    this.#made.clear();
+    this.#shown.clear();
+    for (const { key } of this.#report.parts) markStale(key, false);
+    this.#noteStill(false);
+  }
+
+  /** Lets the page stand as it is. */
+  giveUp(): void {
+    this.#turn++;
+    for (const { key } of this.#report.parts) markStale(key, false);
+  }
+
+  #show(key: string, html: string): void {
+    if (this.#shown.get(key) === html) {
+      markStale(key, false);
+      return;
+    }
+    const replaced = showPart(key, html);
+    if (!this.#made.has(key)) this.#made.set(key, replaced);
+    this.#shown.set(key, html);
+  }
+
+  /** Says under charts that cannot be drawn again what they show. */
+  #noteStill(isChosen: boolean): void {
+    for (const key of this.#report.still) {
+      for (const element of elementsOf(key)) {
+        element.querySelector('.note.still')?.remove();
+        if (!isChosen) continue;
+        const note = document.createElement('p');
+        note.className = 'note still';
+        note.textContent = choiceWords.stillChart;
+        element.append(note);
+      }
+    }
+  }
+}
+
+function bySight(parts: readonly LivePart[]): readonly [near: readonly LivePart[], far: readonly LivePart[]] {
+  const inSight = (part: LivePart): boolean =>
+    elementsOf(part.key).some((element) => {
+      const { top, bottom } = element.getBoundingClientRect();
+      return bottom > 0 && top < innerHeight;
+    });
+  const near = new Set(parts.filter(inSight));
+  return [[...near], parts.filter((part) => !near.has(part))];
+}
+
+/** Resumes after the page has had its turn. */
+function answerReader(): Promise<void> {
+  return new Promise((resume) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resume();
+    };
+    port2.postMessage(null);
+  });
+}

@@ -1,0 +1,78 @@
+import { readyParts } from '../ready-parts.js';
+
+/** The elements of a part that stand on the page. */
+export function elementsOf(key: string): readonly HTMLElement[] {
+  return [...document.querySelectorAll<HTMLElement>(`[data-part="${key}"]`)];
+}
+
+/** Dims a part until it is counted again, or shows it as it is. */
+export function markStale(key: string, stale: boolean): void {
+  for (const element of elementsOf(key)) element.toggleAttribute('data-stale', stale);
+}
+
+/** Puts elements that stood there before in the place of a part. */
+export function restorePart(key: string, before: readonly HTMLElement[]): void {
+  const [first, ...others] = elementsOf(key);
+  first?.replaceWith(...before);
+  for (const other of others) other.remove();
+}
+
+/**
+ * Puts HTML in the place of a part; what a reader had opened, scrolled or sorted there stays so. Gives back the elements that
+ * stood there.
+ */
+export function showPart(key: string, html: string): readonly HTMLElement[] {
+  const old = elementsOf(key);
+  const [first] = old;
+  if (first === undefined) return old;
+  const template = document.createElement('template');
+  template.innerHTML = html;
+  const fresh = template.content;
+  readyParts(fresh);
+  const sorting = sortingOf(old);
+  keepOpen(old, fresh);
+  const scrolled = scrollsOf(old);
+  const parts = [...fresh.children];
+  first.before(fresh);
+  for (const element of old) element.remove();
+  for (const part of parts) sortAgain(part, sorting);
+  within(parts, '.scroll').forEach((region, at) => {
+    region.scrollLeft = scrolled[at]?.[0] ?? 0;
+    region.scrollTop = scrolled[at]?.[1] ?? 0;
+  });
+  return old;
+}
+
+function within(parts: Iterable<Element>, selector: string): readonly Element[] {
+  return [...parts].flatMap((part) => [...(part.matches(selector) ? [part] : []), ...part.querySelectorAll(selector)]);
+}
+
+function keepOpen(old: readonly Element[], fresh: DocumentFragment): void {
+  const before = within(old, 'details');
+  within(fresh.children, 'details').forEach((details, at) => {
+    const was = before[at];
+    if (details instanceof HTMLDetailsElement && was instanceof HTMLDetailsElement) details.open = was.open;
+  });
+}
+
+function scrollsOf(old: readonly Element[]): readonly (readonly [number, number])[] {
+  return within(old, '.scroll').map(({ scrollLeft, scrollTop }) => [scrollLeft, scrollTop]);
+}
+
+/** The tables that a reader sorted: by their id, the place of the head and how often it was pressed. */
+function sortingOf(old: readonly Element[]): ReadonlyMap<string, readonly [number, number]> {
+  return new Map(
+    within(old, 'th[aria-sort]').map((head) => {
+      const presses = head.getAttribute('aria-sort') === 'ascending' ? 1 : 2;
+      return [head.closest('table')?.id ?? '', [(head as HTMLTableCellElement).cellIndex, presses]] as const;
+    }),
+  );
+}
+
+function sortAgain(part: Element, sorting: ReadonlyMap<string, readonly [number, number]>): void {
+  for (const table of within([part], 'table.sortable')) {
+    const [column, presses] = sorting.get(table.id) ?? [0, 0];
+    const button = (table as HTMLTableElement).tHead?.rows[0]?.cells[column]?.querySelector('button');
+    for (let press = 0; press < presses; press++) button?.click();
+  }
+}

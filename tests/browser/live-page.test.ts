@@ -1,0 +1,169 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { livePageOf } from '../../src/command/live-page-of.js';
+import { restrictedBook } from '../../src/finding/book/restricted-book.js';
+import { watchedBook } from '../../src/finding/book/watched-book.js';
+import { withChangedInputs } from '../../src/notebook/changed-inputs.js';
+import { computeNotebook } from '../../src/notebook/compute-notebook.js';
+import { Memory } from '../../src/notebook/memory.js';
+import { readDocument } from '../../src/notebook/read-document.js';
+import { renderPage } from '../../src/report/page.js';
+import { root } from '../command/run.js';
+import { smallSeason } from '../coverage/small-season.js';
+import { sampleContext } from '../report/sample-notebook.js';
+import { axeFindings } from './axe.js';
+import { browserHere, launch, openPage } from './open-page.js';
+
+const { book } = smallSeason(8, 0.1);
+
+/** The page of a notebook that ships over a small season: for its reader to choose, or made for a choice by the command. */
+function pageOf(
+  name: string,
+  only: Readonly<Record<string, string>>,
+  inputs: Readonly<Record<string, string>>,
+): string {
+  const read = readDocument(`${name}.md`, readFileSync(join(root, `notebooks/${name}.md`), 'utf8'));
+  const document = withChangedInputs(read.document, new Map(Object.entries(inputs)));
+  const memory = new Memory();
+  const watched = watchedBook(restrictedBook(book, new Map(Object.entries(only))), () => memory.making ?? '');
+  const workings = computeNotebook({ ...read, document }, watched.book, 'f'.repeat(64), memory);
+  const live = livePageOf(workings, watched.asked);
+  expect(live).not.toBeNull();
+  return renderPage(workings.notebook, { ...sampleContext, ...(live === null ? {} : { live }) }).html;
+}
+
+/** What a page shows of its figures, sheets, charts and sentences; heat maps stay what they were, and say so. */
+function shownOn(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('main p:not(.note, .downloads), main table, main svg')]
+      .filter((part) => part.closest('#choice, #shown, section, [id*=heat], .account') === null)
+      .map((part) => (part instanceof SVGElement ? part.outerHTML : (part.textContent ?? ''))),
+  );
+}
+
+/** Waits until the page has counted, and says that it shows a choice with these words in it. */
+async function counted(page: Page, words: string): Promise<void> {
+  await page.waitForFunction(
+    (wanted) =>
+      document.getElementById('choice')?.getAttribute('aria-busy') === null &&
+      document.getElementById('shown')!.textContent.includes(wanted),
+    words,
+  );
+}
+
+describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'rampbook-live-'));
+  const season = join(folder, 'season.html');
+  const training = join(folder, 'training.html');
+  let browser: Browser;
+
+  beforeAll(async () => {
+    writeFileSync(season, pageOf('season', {}, {}));
+    writeFileSync(training, pageOf('training-focus', {}, {}));
+    browser = await launch();
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  it.each([
+    ['season', { station: 'heron-point' }, { release_target: '60' }, 'Heron Point; release target 60 instead of 90'],
+    ['season', { month: 'July', watercraft_type: 'open motorboat' }, {}, 'July; watercraft type open motorboat'],
+    ['training-focus', { station: 'heron-point' }, {}, 'Heron Point'],
+  ] as const)('%s of %j with %j is the page that the command makes for it', async (name, only, inputs, said) => {
+    const made = join(folder, 'made.html');
+    writeFileSync(made, pageOf(name, only, inputs));
+    const byCommand = await openPage(browser, made, { javaScriptEnabled: false });
+    const live = await openPage(browser, name === 'season' ? season : training);
+    for (const [field, value] of Object.entries(only)) await live.page.selectOption(`[name="only.${field}"]`, value);
+    for (const [input, value] of Object.entries(inputs)) await live.page.fill(`[name="with.${input}"]`, value);
+    await counted(live.page, said);
+    const [shown, wanted] = [await shownOn(live.page), await shownOn(byCommand.page)];
+    expect(shown.length).toBe(wanted.length);
+    expect(shown.length).toBeGreaterThan(50);
+    for (const [at, text] of shown.entries()) expect(text).toBe(wanted[at]);
+    expect(live.complaints).toEqual([]);
+    expect(live.requests.length).toBe(1);
+    await live.close();
+    await byCommand.close();
+  });
+
+  it('is chosen by keyboard, kept by its address, restored from it, and taken back', async () => {
+    const { page, close } = await openPage(browser, season);
+    const before = await shownOn(page);
+    await page.focus('[name="only.station"]');
+    await page.keyboard.type('Heron');
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => location.hash === '#?station=heron-point');
+    await counted(page, 'Heron Point');
+    const chosen = await shownOn(page);
+    expect(chosen).not.toEqual(before);
+    expect(await page.textContent('#shown')).toContain('Shown: station Heron Point.');
+    await page.click('.contents a[href="#section-washing-and-turnaround"]');
+    await page.waitForFunction(() => location.hash === '#section-washing-and-turnaround?station=heron-point');
+    await page.reload();
+    await counted(page, 'Heron Point');
+    expect(await shownOn(page)).toEqual(chosen);
+    await page.focus('#choice button');
+    await page.keyboard.press('Enter');
+    await counted(page, 'Shown: all records');
+    expect(await shownOn(page)).toEqual(before);
+    expect(await page.evaluate(() => location.hash)).toBe('#section-washing-and-turnaround');
+    await close();
+  });
+
+  it('says on paper which choice it shows, and leaves the controls out', async () => {
+    const { page, close } = await openPage(browser, season);
+    await page.selectOption('[name="only.month"]', 'July');
+    await counted(page, 'July');
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.isVisible('#choice')).toBe(false);
+    expect(await page.isVisible('#shown')).toBe(true);
+    expect(await page.textContent('.note.still')).toContain('all records');
+    await close();
+  });
+
+  it('says where an input is wrong, in the place of what it was for, and goes on when it is mended', async () => {
+    const { page, complaints, close } = await openPage(browser, season);
+    await page.fill('[name="with.release_target"]', 'soon');
+    await page.waitForSelector('#shown .problems');
+    expect(await page.textContent('#shown .problems')).toContain('soon');
+    await page.fill('[name="with.release_target"]', '90');
+    await page.waitForFunction(() => document.querySelector('#shown .problems') === null);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it('has nothing for axe to find with a choice made, and no layout moves when it opens', async () => {
+    const { page, close } = await openPage(browser, season);
+    await page.selectOption('[name="only.station"]', 'heron-point');
+    await counted(page, 'Heron Point');
+    expect(await axeFindings(page)).toEqual([]);
+    await page.reload();
+    const moved = await page.evaluate(
+      () =>
+        new Promise<number>((resolve) => {
+          let sum = 0;
+          new PerformanceObserver((list) => {
+            for (const entry of list.getEntries()) sum += (entry as PerformanceEntry & { value: number }).value;
+          }).observe({ type: 'layout-shift', buffered: true });
+          setTimeout(() => resolve(sum), 100);
+        }),
+    );
+    expect(moved).toBeLessThan(0.01);
+    await close();
+  });
+
+  it('is complete without its script, and says that choosing needs it', async () => {
+    const { page, close } = await openPage(browser, season, { javaScriptEnabled: false });
+    expect(await page.isVisible('#choice noscript, #choice p:has-text("needs the page’s script")')).toBe(true);
+    expect(await page.isDisabled('[name="only.station"]')).toBe(true);
+    expect(await page.locator('svg[role=img]').count()).toBeGreaterThanOrEqual(8);
+    await close();
+  });
+});
