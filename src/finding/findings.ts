@@ -15,6 +15,8 @@ import { missingValues } from './missing-values.js';
 import { riskRatios } from './risk-ratios.js';
 import { seasonsCompared } from './seasons-compared.js';
 import { sides } from './sides.js';
+import { staffCurve } from './staffing/staff-curve.js';
+import { staffPlan } from './staffing/staff-plan.js';
 import { stationFunnel } from './station-funnel.js';
 import { stationsCompared } from './stations-compared.js';
 import { timeHeaping } from './time-heaping.js';
@@ -43,6 +45,8 @@ export const findings: readonly Finding[] = [
   ...stageCurves,
   endingCurve,
   washConformity,
+  staffPlan,
+  staffCurve,
   ...missingValues,
   codeShares,
   timeHeaping,
