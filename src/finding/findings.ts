@@ -17,6 +17,8 @@ import { seasonsCompared } from './seasons-compared.js';
 import { sides } from './sides.js';
 import { staffCurve } from './staffing/staff-curve.js';
 import { staffPlan } from './staffing/staff-plan.js';
+import { staffedHours } from './staffing/staffed-hours.js';
+import { washReplay } from './staffing/wash-replay.js';
 import { stationFunnel } from './station-funnel.js';
 import { stationsCompared } from './stations-compared.js';
 import { timeHeaping } from './time-heaping.js';
@@ -45,6 +47,8 @@ export const findings: readonly Finding[] = [
   ...stageCurves,
   endingCurve,
   washConformity,
+  washReplay,
+  staffedHours,
   staffPlan,
   staffCurve,
   ...missingValues,

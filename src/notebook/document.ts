@@ -14,6 +14,9 @@ export interface InputRow {
   readonly value: Cell;
   readonly unit: Cell;
   readonly source: Cell;
+  /** The lowest and highest plausible value; empty where nothing is said. */
+  readonly low: Cell;
+  readonly high: Cell;
 }
 
 /** A row of a selections table as written. */

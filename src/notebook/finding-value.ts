@@ -70,7 +70,7 @@ function keyField(column: SheetColumn, finding: FindingColumn, table: BookTable)
   const known = table.fields.get(column.name);
   if (known !== undefined) return known;
   const kind = finding.kind === 'text' ? 'text' : 'number';
-  return { name: column.name, kind, unit: null, codes: null, labels: null, meaning: finding.meaning };
+  return { name: column.name, kind, unit: finding.unit, codes: null, labels: null, meaning: finding.meaning };
 }
 
 /** A finding's answer as formulas and traces ask it; its numbers keep their intervals, and stand on the records asked of. */

@@ -13,7 +13,10 @@ import { staffGround } from './staff-ground.js';
 import { noPlan } from './staff-plan.js';
 
 const columns: readonly FindingColumn[] = [
-  countColumn('hours', 'staff hours to be had', 'staff hours', 'Further staff hours in the season.'),
+  {
+    ...countColumn('hours', 'staff hours to be had', 'staff hours', 'Further staff hours in the season.'),
+    names: true,
+  },
   countColumn('used', 'used', 'staff hours', 'Hours that the best whole shifts take of them.'),
   numberColumn('shifts', 'shifts', null, 'whole', 'Whole shifts of the season that they buy.'),
   estimateColumn('gained', 'further interceptions', 'inspections', 'one decimal', 'What these shifts can expect.'),
