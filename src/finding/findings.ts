@@ -15,6 +15,7 @@ import { missingValues } from './missing-values.js';
 import { riskRatios } from './risk-ratios.js';
 import { seasonsCompared } from './seasons-compared.js';
 import { sides } from './sides.js';
+import { outcomeCosts } from './spending/outcome-costs.js';
 import { staffCurve } from './staffing/staff-curve.js';
 import { staffPlan } from './staffing/staff-plan.js';
 import { staffedHours } from './staffing/staffed-hours.js';
@@ -47,6 +48,7 @@ export const findings: readonly Finding[] = [
   ...stageCurves,
   endingCurve,
   washConformity,
+  outcomeCosts,
   washReplay,
   staffedHours,
   staffPlan,

@@ -9,6 +9,7 @@ import { words } from './words.js';
 
 /** The inputs of one table of the notebook, with the unit and the source of each. */
 export function inputTable(inputs: readonly EvaluatedInput[]): Element {
+  const ranged = inputs.some(({ range }) => range !== undefined);
   return tableElement({
     id: anchor('inputs', inputs[0]?.name ?? 'none'),
     caption: words.inputs,
@@ -16,12 +17,14 @@ export function inputTable(inputs: readonly EvaluatedInput[]): Element {
     head: [
       { content: words.input },
       { content: words.value, number: true },
+      ...(ranged ? [{ content: words.plausible }] : []),
       { content: words.unit },
       { content: words.source },
     ],
     rows: inputs.map((input) => [
       { content: [h('span', { id: anchor('input', input.name) }, [inWords(input.name)])] },
       inputCell(input),
+      ...(ranged ? [{ content: input.range ?? '' }] : []),
       { content: input.unit },
       { content: input.source === '' ? words.noSource : input.source },
     ]),

@@ -26,6 +26,7 @@ export const words = {
   input: 'Input',
   value: 'Value',
   unit: 'Unit',
+  plausible: 'Plausible range',
   source: 'Source',
   noSource: 'no source given',
   selections: 'Which records were taken',

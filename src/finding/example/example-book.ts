@@ -78,6 +78,10 @@ function washOf({ random, chance }: Draw, inspection: string, ordered: number): 
   };
 }
 
+const exampleSpending: readonly WrittenRow[] = [2023, 2024, 2025].map((fiscal_year, at) => {
+  return { entry: `e${at}`, fiscal_year, category: 'personnel', fund: 'levy', amount: 24_000 + 900 * at };
+});
+
 /** Some 480 inspections at three stations in three seasons, made up so that every finding has something to say. */
 export function exampleBook(): Book {
   const draw = drawFrom(4);
@@ -126,7 +130,7 @@ export function exampleBook(): Book {
   ];
   const records = recordsOfRows({
     ...{ stations: places, waterbodies: waters, station_days: [...days.values()] },
-    ...{ inspections, checks, rechecks, decontaminations: washes },
+    ...{ inspections, checks, rechecks, decontaminations: washes, spending: exampleSpending },
   });
   const asOf = Date.UTC(2025, 11, 1);
   return openBook(records, { files: [], definitionChanges: [], asOf, fingerprint: '0'.repeat(64) });
