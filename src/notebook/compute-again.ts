@@ -13,6 +13,8 @@ export function computeAgain(
   itemOf: ReadonlyMap<string, Item>,
 ): ComputedAgain {
   const { definitions } = knowledge;
+  // Plans are found without the solver, which checks the one that is shown and not those that are only tried.
+  const { solver: _, ...book } = knowledge.book;
   return {
     reaches: (input, figure) => reachedBy(new Set([input]), figure, definitions).includes(figure),
     with: (input, written, figure) => {
@@ -22,12 +24,13 @@ export function computeAgain(
       const again = { inputs: new Set(definitions.inputs), made: new Map(definitions.made), values };
       const changed: Knowledge = {
         ...knowledge,
+        book,
         values,
         kinds: new Map(knowledge.kinds),
         keys: new Map(knowledge.keys),
         problems: [],
         definitions: again,
-        environment: { ...knowledge.environment, known: values, definitions: again },
+        environment: { ...knowledge.environment, book, known: values, definitions: again },
       };
       const making = new Making(changed);
       making.input({ ...item, input: { ...item.input, value: { ...item.input.value, text: written } } });

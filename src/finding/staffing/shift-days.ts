@@ -23,6 +23,8 @@ export interface ShiftDay {
 
 /** Station-days that shifts can be planned from, and how many open ones cannot be used. */
 export interface ShiftDays {
+  /** Hours of a watch. */
+  readonly shift: number;
   readonly watches: readonly Watch[];
   readonly days: readonly ShiftDay[];
   readonly unusable: number;
@@ -70,5 +72,5 @@ export function shiftDays(table: BookTable, rows: Uint32Array, hours: number): S
       crew: worked / (to - from),
     });
   }
-  return { watches, days, unusable };
+  return { shift: hours, watches, days, unusable };
 }

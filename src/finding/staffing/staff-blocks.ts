@@ -8,7 +8,7 @@ export interface StaffBlock {
   readonly station: number;
   readonly weekday: number;
   readonly watch: number;
-  /** How many such days the season had, and the hours of the watch on all of them, rounded up. */
+  /** How many such days the season had, and the hours of a person for the whole watch on all of them. */
   readonly days: number;
   readonly hours: number;
   /** Staff present, on average. */
@@ -28,7 +28,7 @@ export interface StaffSeason {
 const daysInWeek = 7;
 
 /** The blocks of some days, by station, weekday and watch. */
-export function staffSeason({ watches, days }: ShiftDays, traffic: Traffic): StaffSeason {
+export function staffSeason({ watches, days, shift }: ShiftDays, traffic: Traffic): StaffSeason {
   const stations = [...new Set(days.map(({ station }) => station))].sort();
   const placeOf = new Map(stations.map((station, at) => [station, at]));
   const strata = Array.from({ length: stations.length * daysInWeek }, () => [] as number[]);
@@ -42,7 +42,7 @@ export function staffSeason({ watches, days }: ShiftDays, traffic: Traffic): Sta
       if (hours === 0) return [];
       const present = open.reduce((sum, day) => sum + days[day]!.crew * days[day]!.open[watch]!, 0);
       const [station, weekday] = [Math.floor(stratum / daysInWeek), stratum % daysInWeek];
-      return [{ station, weekday, watch, days: open.length, hours: Math.ceil(hours - 1e-9), crew: present / hours }];
+      return [{ station, weekday, watch, days: open.length, hours: open.length * shift, crew: present / hours }];
     }),
   );
   const totals = stationTotals(stations.length, strata, traffic, null);
@@ -93,25 +93,38 @@ export function blockYields(season: StaffSeason, traffic: Traffic, weights: Weig
 }
 
 /**
- * What one, two … people more bring in a block: the crew there now reaches a share of the craft, and every further person
- * reaches the same share of what is still missed. Koopman BO (1957) Operations Research 5:613-626, the exponential
- * detection function.
+ * What one, two … people more bring in a block, for each interception to be expected there now: the crew reaches a share of
+ * the craft, and every further person reaches the same share of what is still missed. Koopman BO (1957) Operations
+ * Research 5:613-626, the exponential detection function.
  */
-export function gainsOf(expected: number, crew: number, reached: number, people: number): number[] {
+export function gainFactors(crew: number, reached: number, people: number): readonly number[] {
   const reachedBy = (more: number): number => 1 - (1 - reached) ** ((crew + more) / crew);
-  return Array.from({ length: people }, (_, one) => (expected * (reachedBy(one + 1) - reachedBy(one))) / reached);
+  return Array.from({ length: people }, (_, one) => (reachedBy(one + 1) - reachedBy(one)) / reached);
 }
 
-/** The blocks as shifts to choose from. */
+/** The blocks as shifts to choose from; `factors` are those of each block. */
 export function shiftBlocks(
   { blocks }: StaffSeason,
   yields: readonly BlockYield[],
-  reached: number,
-  people: number,
+  factors: readonly (readonly number[])[],
 ): readonly ShiftBlock[] {
-  return blocks.map(({ station, hours, crew }, at) => ({
+  return blocks.map(({ station, hours }, at) => ({
     group: station,
     size: hours,
-    gains: gainsOf(yields[at]!.expected, crew, reached, people),
+    gains: factors[at]!.map((factor) => factor * yields[at]!.expected),
   }));
+}
+
+/** What people added to some blocks bring together, by what is to be expected there. */
+export function gainOf(
+  taken: readonly number[],
+  factors: readonly (readonly number[])[],
+  yields: readonly BlockYield[],
+): number {
+  let gain = 0;
+  for (let block = 0; block < taken.length; block += 1) {
+    for (let person = 0; person < taken[block]!; person += 1)
+      gain += factors[block]![person]! * yields[block]!.expected;
+  }
+  return gain;
 }

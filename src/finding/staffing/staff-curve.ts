@@ -1,13 +1,14 @@
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
-import { choiceOf, type ShiftBlock, type ShiftChoice } from '../../statistic/allocation/shift-choice.js';
+import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
 import type { Estimate } from '../../statistic/estimate.js';
+import { numberChoice } from '../choices.js';
 import { countColumn, estimateColumn, numberColumn } from '../columns.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { withheld } from '../small-numbers.js';
 import { resampledEstimate } from './gain-estimate.js';
 import { solvedAgain } from './solved-plan.js';
-import { shiftBlocks } from './staff-blocks.js';
+import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { staffChoices, staffLimits, staffOptions } from './staff-choices.js';
 import { staffGround } from './staff-ground.js';
 import { noPlan } from './staff-plan.js';
@@ -33,15 +34,12 @@ const costColumns: readonly FindingColumn[] = [
   estimateColumn(
     'cost_each',
     'cost of each, on average',
-    'dollars',
+    'dollars an inspection',
     'dollars',
     'The wages of the hours used by the further interceptions.',
   ),
-  numberColumn('cost_next', 'cost of the next', 'dollars', 'dollars', 'The wage by the shadow price.'),
+  numberColumn('cost_next', 'cost of the next', 'dollars an inspection', 'dollars', 'The wage by the shadow price.'),
 ];
-
-/** The steps of the curve: this many, evenly up to the hours. */
-const steps = 10;
 
 function costEach(wage: number, used: number, gained: Estimate): Estimate {
   if (gained.value === null || gained.value === 0) return withheld('nothing is chosen');
@@ -59,7 +57,8 @@ export const staffCurve: Finding = {
   name: 'staff curve',
   table: 'station_days',
   account: {
-    definition: 'The interceptions that the best whole shifts can expect, for ten sums of staff hours up to the most.',
+    definition:
+      'The interceptions that the best whole shifts can expect, for several sums of staff hours up to the most.',
     numerator: 'Interceptions to be expected of the people added, as in the staff plan.',
     denominator: 'Staff hours of the shifts chosen.',
     leftOut: 'As in the staff plan.',
@@ -70,22 +69,30 @@ export const staffCurve: Finding = {
     formula: 'cost of each = wage × hours used ÷ further interceptions; cost of the next = wage ÷ shadow price',
     example: { by: [], options: { hours: 120, shift: 4, reached: 0.8, people: 1 } },
   },
-  options: staffOptions,
+  options: [
+    ...staffOptions,
+    {
+      name: 'steps',
+      kind: 'number',
+      unit: null,
+      choices: null,
+      usual: 10,
+      meaning: 'In how many even steps the hours are gone up to; 1 gives the hours alone.',
+    },
+  ],
   find: (book, table, rows, _by, choices) => {
     const told = staffChoices(choices);
     const own = 'wrong' in told || told.wage === null ? columns : [...columns, ...costColumns];
     if ('wrong' in told) return noPlan(own, told.wrong);
     const { season, yields, resampled, leftOut } = staffGround(book, table, rows, told.shift, choices.resamples);
-    const blocksOf = (drawn: typeof yields): readonly ShiftBlock[] =>
-      shiftBlocks(season, drawn, told.reached, told.people);
-    const blocks = blocksOf(yields);
+    const factors = season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
+    const blocks = shiftBlocks(season, yields, factors);
     const limits = staffLimits(told, season.stations.length);
     const best = bestShifts(blocks, limits);
-    const drawnBlocks = resampled.map(blocksOf);
     const row = (hours: number, plan: ShiftChoice): FindingCell[] => {
       const gained = resampledEstimate(
         plan.gain,
-        Float64Array.from(drawnBlocks, (drawn) => choiceOf(drawn, plan.taken).gain),
+        Float64Array.from(resampled, (drawn) => gainOf(plan.taken, factors, drawn)),
       );
       const price = dividedShifts(blocks, { ...limits, most: hours })?.price ?? null;
       const shifts = plan.taken.reduce((sum, people) => sum + people, 0);
@@ -94,6 +101,7 @@ export const staffCurve: Finding = {
       const next = price === null || price === 0 ? null : told.wage / price;
       return [...cells, costEach(told.wage, plan.spent, gained), next];
     };
+    const steps = Math.min(50, Math.max(1, Math.round(numberChoice(choices, 'steps') ?? 10)));
     const sums = Array.from({ length: steps }, (_, at) => Math.round((told.hours * (at + 1)) / steps));
     const plans = sums.map((hours) => best.at(hours));
     if (plans.every((plan) => plan === null)) {

@@ -19,8 +19,28 @@ export interface StaffGround {
 /** Resamples beyond this change no limit that a reader can see, and each may be planned anew. */
 const mostResamples = 400;
 
+/** Plans of the same days are made many times over, for other sums and shares; the rows are never changed. */
+const known = new WeakMap<Uint32Array, Map<string, StaffGround>>();
+
 /** The ground of some station days. Days are drawn within station and weekday, so that shifts keep their number of days. */
 export function staffGround(
+  book: Book,
+  table: BookTable,
+  rows: Uint32Array,
+  shift: number,
+  resamples: FindingChoices['resamples'],
+): StaffGround {
+  const grounds = known.get(rows) ?? new Map<string, StaffGround>();
+  known.set(rows, grounds);
+  const key = JSON.stringify([shift, resamples]);
+  const found = grounds.get(key);
+  if (found !== undefined) return found;
+  const ground = makeGround(book, table, rows, shift, resamples);
+  grounds.set(key, ground);
+  return ground;
+}
+
+function makeGround(
   book: Book,
   table: BookTable,
   rows: Uint32Array,

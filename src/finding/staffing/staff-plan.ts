@@ -1,13 +1,13 @@
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
-import { choiceOf, type ShiftChoice } from '../../statistic/allocation/shift-choice.js';
+import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
 import { weekdays } from '../book/calendar.js';
 import { countColumn, estimateColumn, numberColumn, shareColumn, wordColumn } from '../columns.js';
 import type { Finding, FindingCell, FindingColumn, FindingTable } from '../finding.js';
 import { resampledEstimate } from './gain-estimate.js';
 import type { Watch } from './shift-days.js';
 import { solvedAgain } from './solved-plan.js';
-import { gainsOf, shiftBlocks } from './staff-blocks.js';
+import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { type StaffChoices, staffChoices, staffLimits, staffOptions } from './staff-choices.js';
 import { type StaffGround, staffGround } from './staff-ground.js';
 
@@ -17,7 +17,7 @@ const columns: readonly FindingColumn[] = [
   wordColumn('watch', 'watch', 'From when to when, by the station’s own clock.'),
   countColumn('people', 'people more', 'people', 'How many people are added to the watch.'),
   countColumn('days', 'days', 'station days', 'On how many days of the season: those that were open for the watch.'),
-  countColumn('hours', 'staff hours', 'staff hours', 'What that takes in the season.'),
+  countColumn('hours', 'staff hours', 'staff hours', 'What that takes in the season: every watch is paid whole.'),
   numberColumn('crew', 'staff there now', 'people', 'one decimal', 'People present in the watch, on average.'),
   countColumn('full', 'full inspections now', 'inspections', 'Full inspections begun in the watch in the season.'),
   estimateColumn('gained', 'further interceptions', 'inspections', 'two decimals', 'What the added people can expect.'),
@@ -52,22 +52,29 @@ function chosenAgain(ground: StaffGround, told: StaffChoices, block: number, pla
     : { value: again / plans.length, numerator: again, denominator: plans.length, ...none };
 }
 
-function planRows(ground: StaffGround, told: StaffChoices, plan: ShiftChoice): FindingCell[][] {
+type Factors = readonly (readonly number[])[];
+
+function planRows(
+  names: ReadonlyMap<string, string>,
+  ground: StaffGround,
+  told: StaffChoices,
+  factors: Factors,
+  plan: ShiftChoice,
+): FindingCell[][] {
   const { season, yields, resampled, shifts } = ground;
   const limits = staffLimits(told, season.stations.length);
   const plans = resampled
     .slice(0, 200)
-    .map((drawn) => bestShifts(shiftBlocks(season, drawn, told.reached, told.people), limits).at(told.hours));
+    .map((drawn) => bestShifts(shiftBlocks(season, drawn, factors), limits).at(told.hours));
   const chosen = season.blocks.flatMap((block, at) => (plan.taken[at]! > 0 ? [{ block, at }] : []));
   const rows = chosen.map(({ block, at }) => {
     const people = plan.taken[at]!;
-    const gainOf = (expected: number): number =>
-      gainsOf(expected, block.crew, told.reached, people).reduce((sum, gain) => sum + gain, 0);
-    const gain = gainOf(yields[at]!.expected);
-    const draws = Float64Array.from(resampled, (drawn) => gainOf(drawn[at]!.expected));
+    const factor = factors[at]!.slice(0, people).reduce((sum, one) => sum + one, 0);
+    const gain = factor * yields[at]!.expected;
+    const draws = Float64Array.from(resampled, (drawn) => factor * drawn[at]!.expected);
     const hours = people * block.hours;
     const cells: FindingCell[] = [
-      season.stations[block.station]!,
+      names.get(season.stations[block.station]!) ?? season.stations[block.station]!,
       weekdays[block.weekday]!,
       watchWords(shifts.watches[block.watch]!),
       people,
@@ -87,13 +94,16 @@ function planRows(ground: StaffGround, told: StaffChoices, plan: ShiftChoice): F
   return rows.sort((one, other) => other.worth - one.worth).map(({ cells }) => cells);
 }
 
-function planSaid(ground: StaffGround, told: StaffChoices, plan: ShiftChoice, checked: string): string[] {
+function planSaid(
+  ground: StaffGround,
+  told: StaffChoices,
+  factors: Factors,
+  plan: ShiftChoice,
+  checked: string,
+): string[] {
   const { season, yields, resampled } = ground;
-  const blocks = shiftBlocks(season, yields, told.reached, told.people);
-  const drawn = Float64Array.from(
-    resampled,
-    (own) => choiceOf(shiftBlocks(season, own, told.reached, told.people), plan.taken).gain,
-  );
+  const blocks = shiftBlocks(season, yields, factors);
+  const drawn = Float64Array.from(resampled, (own) => gainOf(plan.taken, factors, own));
   const { interval } = resampledEstimate(plan.gain, drawn);
   const divided = dividedShifts(blocks, staffLimits(told, season.stations.length));
   const limits =
@@ -141,16 +151,17 @@ export const staffPlan: Finding = {
     const told = staffChoices(choices);
     if ('wrong' in told) return noPlan(columns, told.wrong);
     const ground = staffGround(book, table, rows, told.shift, choices.resamples);
-    const blocks = shiftBlocks(ground.season, ground.yields, told.reached, told.people);
+    const factors = ground.season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
+    const blocks = shiftBlocks(ground.season, ground.yields, factors);
     const limits = staffLimits(told, ground.season.stations.length);
     const plan = bestShifts(blocks, limits).at(told.hours);
     if (plan === null) return noPlan(columns, 'no choice of shifts keeps the least and the most of every station');
     const checked = solvedAgain(book.solver, blocks, limits, plan);
     return {
       columns,
-      rows: planRows(ground, told, plan),
+      rows: planRows(table.fields.get('station')?.labels ?? new Map(), ground, told, factors, plan),
       leftOut: ground.leftOut,
-      said: planSaid(ground, told, plan, checked),
+      said: planSaid(ground, told, factors, plan, checked),
     };
   },
 };
