@@ -1,8 +1,10 @@
+import type { Clusters } from '../../record/book.js';
 import { numberAt } from '../../record/column.js';
 import type { Estimate, Interval } from '../../statistic/estimate.js';
 import { costPerEvent } from '../../statistic/ratio/cost-per-event.js';
 import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
 import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
+import { weightedTotals } from '../../statistic/resample/weighted-totals.js';
 import { estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from '../columns.js';
 import type { Finding, FindingCell, FindingChoices, FindingColumn } from '../finding.js';
 import { groupRows } from '../group-rows.js';
@@ -18,37 +20,44 @@ const columns: readonly FindingColumn[] = [
   estimateColumn('cost_each', 'cost of each', 'dollars', 'dollars and cents', 'What was spent by what was counted.'),
 ];
 
+type Resamples = FindingChoices['resamples'];
+
 /** With fewer of a thing, or on fewer days, drawing days again says too little of its chance. Common practice, no source. */
 const [enoughOfIt, enoughDays] = [20, 20];
 
-function limitsOf(
-  cost: number,
-  events: readonly OutcomeEvent[],
-  resamples: FindingChoices['resamples'],
-): Interval | null {
-  const strata = new Map<string, number>();
-  const days = new Map<number, number>();
-  const stratumOf: number[] = [];
-  const totals: number[] = [];
-  for (const { cluster, station, year, amount } of events) {
-    const known = days.get(cluster);
-    if (known !== undefined) totals[known]! += amount;
-    else {
-      const stratum = `${station} ${year}`;
-      if (!strata.has(stratum)) strata.set(stratum, strata.size);
-      days.set(cluster, totals.length);
-      stratumOf.push(strata.get(stratum)!);
-      totals.push(amount);
-    }
+/** Draws of the station-days of some stations and years, whether or not anything was counted on them. */
+interface DrawnDays {
+  readonly placeOf: ReadonlyMap<number, number>;
+  readonly weights: Uint8Array;
+  readonly count: number;
+}
+
+function drawDays({ count, stratumOf }: Clusters, events: readonly OutcomeEvent[], { count: draws, seed }: Resamples) {
+  const strata = new Set(events.map(({ cluster }) => stratumOf[cluster]!));
+  const days = Array.from({ length: count }, (_, cluster) => cluster).filter((day) => strata.has(stratumOf[day]!));
+  const weights = clusterWeights(
+    days.map((day) => stratumOf[day]!),
+    draws,
+    seed,
+  );
+  return { placeOf: new Map(days.map((day, place) => [day, place])), weights, count: draws };
+}
+
+function limitsOf(cost: number, events: readonly OutcomeEvent[], drawn: DrawnDays): Interval | null {
+  const totals = new Map<number, number>();
+  for (const { cluster, amount } of events) {
+    const place = drawn.placeOf.get(cluster)!;
+    totals.set(place, (totals.get(place) ?? 0) + amount);
   }
-  if (totals.length < enoughDays) return null;
-  const weights = clusterWeights(stratumOf, resamples.count, resamples.seed);
-  const draws = Float64Array.from({ length: resamples.count }, (_, draw) => {
-    let sum = 0;
-    for (let day = 0; day < totals.length; day++) sum += weights[draw * totals.length + day]! * totals[day]!;
-    return cost / sum;
-  });
-  return percentileInterval(draws, 0.95, 'the count’s station-days resampled, the cost as known');
+  if (totals.size < enoughDays) return null;
+  const total = { cluster: [...totals.keys()], total: [...totals.values()] };
+  const sums = weightedTotals(drawn.weights, total, drawn.count, drawn.placeOf.size);
+  const method = 'the count’s station-days resampled, the cost as known';
+  return percentileInterval(
+    sums.map((sum) => cost / sum),
+    0.95,
+    method,
+  );
 }
 
 function costEach(
@@ -56,7 +65,7 @@ function costEach(
   count: number,
   events: readonly OutcomeEvent[],
   rare: boolean,
-  resamples: FindingChoices['resamples'],
+  drawn: DrawnDays,
 ): Estimate {
   const known = { numerator: null, denominator: count, cautions: [] };
   if (cost <= 0) return withheld('nothing was spent', null, count);
@@ -68,8 +77,10 @@ function costEach(
     return { value, interval: least, why, ...known };
   }
   if (count === 0) return withheld('none was counted', null, 0);
-  const interval = limitsOf(cost, events, resamples);
-  return { value: cost / count, interval, why: interval === null ? 'under 20 station days' : null, ...known };
+  const limits = limitsOf(cost, events, drawn);
+  const alike = limits !== null && limits.low === limits.high;
+  const why = limits === null ? 'under 20 station days' : alike ? 'every day counts the same' : null;
+  return { value: cost / count, interval: alike ? null : limits, why, ...known };
 }
 
 /** What each hour, inspection, wash and interception cost, each by a denominator of its own. */
@@ -99,13 +110,19 @@ export const outcomeCosts: Finding = {
     const cells = placed.flatMap(({ key, rows: own }) => {
       const years = new Set([...own].map((row) => numberAt(year, row)));
       const spent = own.reduce((sum, row) => sum + (numberAt(amount, row) ?? 0), 0);
-      return bought.map(({ name, events }): FindingCell[] => {
-        const here = events.filter(
-          (event) => years.has(event.year) && (stationAt < 0 || event.station === key[stationAt]),
-        );
+      const inGroup = bought.map(({ name, events }) => ({
+        name,
+        here: events.filter((event) => years.has(event.year) && (stationAt < 0 || event.station === key[stationAt])),
+      }));
+      const drawn = drawDays(
+        book.clusters,
+        inGroup.flatMap(({ here }) => here),
+        choices.resamples,
+      );
+      return inGroup.map(({ name, here }): FindingCell[] => {
         const count = here.reduce((sum, event) => sum + event.amount, 0);
         const rare = name === 'interception' && count < enoughOfIt;
-        const each = costEach(spent, count, here, rare, choices.resamples);
+        const each = costEach(spent, count, here, rare, drawn);
         return [...keyCells(table, by, key), name, count, spent, each];
       });
     });

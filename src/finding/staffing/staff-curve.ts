@@ -34,11 +34,11 @@ const costColumns: readonly FindingColumn[] = [
   estimateColumn(
     'cost_each',
     'cost of each, on average',
-    'dollars an inspection',
+    'dollars',
     'dollars',
     'The wages of the hours used by the further interceptions.',
   ),
-  numberColumn('cost_next', 'cost of the next', 'dollars an inspection', 'dollars', 'The wage by the shadow price.'),
+  numberColumn('cost_next', 'cost of the next', 'dollars', 'dollars', 'The wage by the shadow price.'),
 ];
 
 function costEach(wage: number, used: number, gained: Estimate): Estimate {

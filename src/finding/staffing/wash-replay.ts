@@ -3,7 +3,7 @@ import type { Estimate } from '../../statistic/estimate.js';
 import { generalWait } from '../../statistic/queue/general.js';
 import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
 import { summary } from '../../statistic/summary.js';
-import { countColumn, keyCells, keyColumns, minutesColumn, numberColumn } from '../columns.js';
+import { countColumn, estimateColumn, keyCells, keyColumns, minutesColumn, numberColumn } from '../columns.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { groupRows } from '../group-rows.js';
 import { sentence } from '../sentence.js';
@@ -20,7 +20,7 @@ const columns: readonly FindingColumn[] = [
   minutesColumn('replayed', 'wait for a free unit', 'The mean wait in the replays: what want of a unit explains.'),
   minutesColumn('one_more', 'with one unit more', 'The same with one unit more.'),
   minutesColumn('saved', 'saved by one more', 'What one unit more saves each wash, on average.'),
-  numberColumn('saved_hours', 'saved in a season', 'hours', 'one decimal', 'What it saves all craft together.'),
+  estimateColumn('saved_hours', 'saved in a season', 'hours', 'one decimal', 'What it saves all craft together.'),
   minutesColumn('one_fewer', 'with one unit fewer', 'The same with one unit fewer, where one would be left.'),
   numberColumn(
     'by_formula',
@@ -45,6 +45,14 @@ function replayedEstimate(replays: readonly ReplayedMeans[], of: (means: Replaye
   const interval = all !== null && all.low === all.high ? null : all;
   const why = all === null ? 'under 100 replays' : interval === null ? 'all replays gave the same' : null;
   return { value, numerator: null, denominator: null, interval, why, cautions: [] } satisfies Estimate;
+}
+
+/** An estimate and its limits, so many times. */
+function times(estimate: Estimate, factor: number): Estimate {
+  const { value, interval } = estimate;
+  const scaled = (limit: number | null): number | null => (limit === null ? null : limit * factor);
+  const limits = interval === null ? null : { ...interval, low: scaled(interval.low), high: scaled(interval.high) };
+  return { ...estimate, value: scaled(value), interval: limits };
 }
 
 const difference =
@@ -136,7 +144,7 @@ export const washReplay: Finding = {
         mean(1),
         mean(2),
         saved,
-        saved.value === null ? null : (saved.value * washes) / 60,
+        times(saved, washes / 60),
         mean(0),
         steady.wait,
       ];
