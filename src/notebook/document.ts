@@ -82,6 +82,8 @@ export interface Settings {
   readonly seed: number;
   /** How many resamples. */
   readonly resamples: number;
+  /** A page of any length, which it is where nothing is said, or a brief: one sheet of paper or one wide screen, up to the first thematic break. */
+  readonly layout?: 'page' | 'brief';
 }
 
 /** One part of the document, in its order. */

@@ -23,6 +23,7 @@ const checks: Readonly<
     wanted: 'a whole number from 200 to 20,000',
     holds: (value) => wholeBetween(value, 200, 20_000),
   },
+  layout: { wanted: 'page or brief', holds: (value) => value === 'page' || value === 'brief' },
 };
 
 /** The settings written at a notebook's head in YAML; its mistakes are added, and the usual settings stand in for them. */

@@ -1,8 +1,10 @@
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { briefElements } from './brief.js';
 import type { PageContext } from './page-context.js';
 import { pageParts } from './page-parts.js';
+import { briefStyle } from './style/brief.js';
 import { wholePage } from './whole-page.js';
 
 /** A page, and what was found wrong while it was made beyond what the notebook itself reports. */
@@ -17,10 +19,11 @@ export interface RenderedPage {
  */
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
   const { parts, problems } = pageParts(notebook, context);
+  const brief = context.layout === 'brief';
   const main = h(
     'main',
     { id: 'report' },
-    parts.flatMap(({ elements }) => elements),
+    brief ? briefElements(parts, notebook, context) : parts.flatMap(({ elements }) => elements),
   );
-  return { html: wholePage(notebook.title, main), problems };
+  return { html: wholePage(notebook.title, main, brief ? briefStyle : ''), problems };
 }

@@ -11,9 +11,9 @@ function scriptWords(): Record<string, string> {
   return Object.fromEntries(Object.entries(words.said).map(([word, said]) => [`data-${word}`, said]));
 }
 
-/** A page of that title around its main part, as one HTML text: style, script and policy are in it, and nothing is fetched. */
-export function wholePage(title: string, main: Element): string {
-  const style = pageStyle(title);
+/** A page of that title around its main part, as one HTML text: style, script and policy are in it, and nothing is fetched; `further` is style of this page alone. */
+export function wholePage(title: string, main: Element, further = ''): string {
+  const style = pageStyle(title) + further;
   const head = h('head', [
     h('meta', { charSet: 'utf-8' }),
     h('meta', { httpEquiv: 'Content-Security-Policy', content: contentPolicy(style, pageScript) }),

@@ -1,0 +1,11 @@
+import { chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+const [,, file, out, w, h, scheme='light'] = process.argv;
+const exe = ['/usr/bin/chromium','/usr/bin/chromium-browser','/usr/bin/google-chrome'].find(existsSync);
+const b = await chromium.launch(exe?{executablePath:exe}:{});
+const p = await b.newPage({viewport:{width:+w,height:+h},colorScheme:scheme});
+await p.goto('file://'+file);
+await p.screenshot({path:out});
+const pdf = await p.pdf({preferCSSPageSize:true,format:'Letter',path:out.replace('.png','.pdf')});
+console.log(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length, 'pages', await p.evaluate(()=>[document.documentElement.scrollWidth, innerWidth]));
+await b.close();
