@@ -59,6 +59,8 @@ const askedOf: Readonly<Record<string, [Record<string, string>, EvaluatedSheet]>
   funnel: [{ value: 'rate', 'inner-low': 'low', 'inner-high': 'high' }, crossed],
   heat: [{ value: 'rate', x: 'month', y: 'season' }, crossed],
   pairs: [{ value: 'rate', x: 'low' }, crossed],
+  swings: [{ value: 'rate', from: 'rate', to: 'rate' }, rates],
+  bridge: [{ value: 'rate' }, rates],
 };
 
 /** Kinds that any sheet may fill; a drawn craft takes parts of the catalogue, and is held to the same in craft/. */
@@ -106,6 +108,8 @@ describe('every kind of chart', () => {
           funnel: { value: 'number', 'inner-low': 'low', 'inner-high': 'high' },
           heat: { value: 'number', x: 'name', y: 'second' },
           pairs: { value: 'number', x: 'high' },
+          swings: { value: 'number', from: 'low', to: 'high' },
+          bridge: { value: 'number' },
         };
         const result = drawChart(request(name, options[name]!), from, 'small.md');
         if ('chart' in result) expect(svgText(result.chart)).not.toMatch(/NaN|undefined|Infinity/);

@@ -33,7 +33,8 @@ function drawBridge(asked: AskedChart): Drawing | Unfit {
   const all = [...bars, { name: inAll, from: 0, to: sum, change: sum, whole: true }];
   const ends = [0, ...all.flatMap(({ from, to }) => [from, to])];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
-  const room = (high - low || 1) * 0.14;
+  // A span too small to be cut into ticks is drawn as none.
+  const room = (high - low > 1e-300 ? high - low : 1) * 0.14;
   const signed = (value: number): string =>
     value > 0 ? `+${tickText(Math.round(value))}` : tickText(Math.round(value));
   const absent = points.length - known.length;

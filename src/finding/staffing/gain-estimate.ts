@@ -3,8 +3,16 @@ import { percentileInterval } from '../../statistic/resample/percentile-interval
 
 /** A value with limits from its resampled values, none where there are too few to tell. */
 export function resampledEstimate(value: number, draws: Float64Array, why: string | null = null): Estimate {
-  const interval =
+  const found =
     draws.length < 100 || value === 0 ? null : percentileInterval(draws, 0.95, 'station-days resampled within weekday');
-  const whyNone = why ?? (value === 0 ? 'nothing is chosen' : 'under 100 resamples, or one without a value');
+  const alike = found !== null && found.low === found.high;
+  const interval = alike ? null : found;
+  const whyNone =
+    why ??
+    (value === 0
+      ? 'nothing is chosen'
+      : alike
+        ? 'it is the same in every resample'
+        : 'under 100 resamples, or one without a value');
   return { value, numerator: null, denominator: null, interval, why: interval === null ? whyNone : null, cautions: [] };
 }
