@@ -67,7 +67,7 @@ export const staffCurve: Finding = {
     source:
       'Koopman 1957, Operations Research 5:613-626; Dantzig 1957, Operations Research 5:266-277 (the relaxation and its price).',
     formula: 'cost of each = wage × hours used ÷ further interceptions; cost of the next = wage ÷ shadow price',
-    example: { by: [], options: { hours: 120, shift: 4, reached: 0.8, people: 1 } },
+    example: { by: [], options: { hours: 600, shift: 4, reached: 0.8, people: 1, wage: 25, steps: 3 } },
   },
   options: [
     ...staffOptions,

@@ -144,7 +144,7 @@ export const staffPlan: Finding = {
     source:
       'Koopman 1957, Operations Research 5:613-626 (diminishing returns of search); Bellman 1957, Dynamic Programming; Griffiths 1973, Biometrics 29:637-648 (drawing rates together).',
     formula: 'gain of j people = expected × ((1 − reached)^(0) − (1 − reached)^(j ÷ crew)) × (1 − reached) ÷ reached',
-    example: { by: [], options: { hours: 60, shift: 4, reached: 0.8, people: 1 } },
+    example: { by: [], options: { hours: 300, shift: 4, reached: 0.8, people: 1 } },
   },
   options: staffOptions,
   find: (book, table, rows, _by, choices) => {
