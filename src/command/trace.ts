@@ -125,8 +125,9 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   saySetAside(counts);
 }
 
-/** An input with its unit; a year has no thousands. */
+/** An input with its unit; a year has no thousands, and a percentage is said as one. */
 function showInput({ value, unit }: EvaluatedInput): string {
+  if (unit === 'percent') return showResult(value, 'percent');
   return unit === 'year' ? showResult(value, 'year') : `${showResult(value, '')} ${unit}`.trim();
 }
 

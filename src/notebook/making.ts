@@ -83,8 +83,10 @@ export class Making {
     );
     // A sheet may ask about its own rows: its columns have an order of their own.
     const itself = declared.kind === 'sheet' ? name : null;
-    const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need) && need !== itself);
-    this.knowledge.definitions.made.set(name, { formula: null, needs: [...needs, ...toldInputs(declared, all)] });
+    const needs = [...new Set([...used, ...toldInputs(declared, all)])].filter(
+      (need) => all.has(need) && !own.has(need) && need !== itself,
+    );
+    this.knowledge.definitions.made.set(name, { formula: null, needs });
     const single = declared.kind === 'sheet' ? undefined : formulas[0]?.read;
     if (single !== undefined && 'problems' in single) {
       this.knowledge.problems.push(...single.problems);

@@ -107,12 +107,18 @@ export const staffCurve: Finding = {
     if (plans.every((plan) => plan === null)) {
       return noPlan(own, 'no choice of shifts keeps the least and the most of every station');
     }
-    const last = plans.at(-1)!;
     return {
       columns: own,
       rows: sums.flatMap((hours, at) => (plans[at] === null ? [] : [row(hours, plans[at]!)])),
       leftOut,
-      said: last === null ? [] : [solvedAgain(book.solver, blocks, limits, last)],
+      said: [
+        ...new Set(
+          sums.flatMap((most, at) => {
+            const plan = plans[at]!;
+            return plan === null ? [] : [solvedAgain(book.solver, blocks, { ...limits, most }, plan)];
+          }),
+        ),
+      ],
     };
   },
 };
