@@ -273,3 +273,37 @@ describe('geometry', () => {
     expect(lines({ breaks: '2025' })[0]).toMatch(/^M[^L]*L[^L]*$/);
   });
 });
+
+describe('changes and swings', () => {
+  const changes = sheet(
+    [key('what'), value('change', 'dollars')],
+    [
+      [text('wages'), number(30, { unit: 'dollars' })],
+      [text('travel'), number(-12, { unit: 'dollars' })],
+      [text('tools'), number(null, { why: 'not booked' })],
+    ],
+  );
+
+  it('a bridge ends at what its changes come to, and says what has no value', () => {
+    const chart = drawn(request('bridge', { value: 'change' }), changes);
+    const words = elements(chart.svg, 'text').map((one) => toHtml(one.children));
+    expect(words).toEqual(expect.arrayContaining(['in all', '+30', '−12', '+18']));
+    expect(chart.reading.join(' ')).toContain('1 of 3 without a value: not drawn, and not zero.');
+  });
+
+  it('swings mark the threshold and leave out what has no value at one end', () => {
+    const moved = sheet(
+      [key('input'), value('as_is'), value('low'), value('high')],
+      [
+        [text('wage'), number(200), number(-400), number(800)],
+        [text('hours'), number(200), number(null, { why: 'nothing' }), number(300)],
+      ],
+    );
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '150' }), moved);
+    expect(chart.reading.join(' ')).toContain(
+      'the figure as it is, 200; the dashed one is where the conclusion turns, 150',
+    );
+    expect(chart.reading.at(-1)).toBe('1 of 2 have no value at one end and are not drawn.');
+    expect(elements(chart.svg, 'circle').length + elements(chart.svg, 'path').length).toBeGreaterThanOrEqual(2);
+  });
+});

@@ -41,6 +41,7 @@ export function outcomes(book: Book): readonly Outcome[] {
   const hours = bookNumber(days, 'staff_hours');
   const isFull = isValue(inspections, 'extent', 'full');
   const found = isValue(inspections, 'outcome', 'intercepted');
+  const isHigh = isValue(inspections, 'risk', 'high');
   const of = (name: string, table: string, amountOf: AmountOf): Outcome => {
     return { name, events: eventsOf(book, table, amountOf) };
   };
@@ -50,6 +51,11 @@ export function outcomes(book: Book): readonly Outcome[] {
     of('open station day', 'station_days', one(isOpen)),
     of('inspection of any kind', 'inspections', () => 1),
     of('full inspection', 'inspections', one(isFull)),
+    of(
+      'high-risk full inspection',
+      'inspections',
+      one((row) => isFull(row) && isHigh(row)),
+    ),
     of('wash ordered', 'decontaminations', () => 1),
     of(
       'interception',
