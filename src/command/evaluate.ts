@@ -23,7 +23,7 @@ export interface EvaluateWords {
 
 /** Prints every figure and sheet of a notebook; problems go to the error stream and make the exit code 1. */
 export async function evaluateCommand({ notebook: file, store, json, ...words }: EvaluateWords): Promise<number> {
-  const season = await openSeason(store);
+  const season = await openSeason(store, [file]);
   const opened = 'problems' in season ? season : openChosen(file, words, season.book);
   if (!('notebook' in opened)) {
     const problems = 'problems' in opened ? opened.problems : [opened.problem];

@@ -17,5 +17,6 @@ export function pageContextOf(workings: NotebookWorkings): PageContext {
     traces: new Map(traces),
     cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
     ...(settings.for === '' ? {} : { audience: settings.for }),
+    ...(settings.layout === 'brief' ? { layout: settings.layout } : {}),
   };
 }

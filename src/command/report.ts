@@ -33,7 +33,7 @@ export interface ReportWords {
 
 /** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
 export async function reportCommand({ notebooks, store, to, quiet, ...words }: ReportWords): Promise<number> {
-  const season = await openSeason(store);
+  const season = await openSeason(store, notebooks);
   if ('problems' in season) return stop(season.problems);
   const choice = readChoice(words, season.book);
   if ('problems' in choice) return stop(choice.problems);

@@ -23,7 +23,7 @@ export interface TraceWords {
 
 /** Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line. */
 export async function traceCommand({ notebook: file, figure, store, json }: TraceWords): Promise<number> {
-  const season = await openSeason(store);
+  const season = await openSeason(store, [file]);
   if ('problems' in season) return stop(season.problems, json);
   const opened = openNotebook(file, season.book);
   if ('problem' in opened) return stop([opened.problem], json);
@@ -125,8 +125,9 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   saySetAside(counts);
 }
 
-/** An input with its unit; a year has no thousands. */
+/** An input with its unit; a year has no thousands, and a percentage is said as one. */
 function showInput({ value, unit }: EvaluatedInput): string {
+  if (unit === 'percent') return showResult(value, 'percent');
   return unit === 'year' ? showResult(value, 'year') : `${showResult(value, '')} ${unit}`.trim();
 }
 

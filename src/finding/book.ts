@@ -1,6 +1,7 @@
 import type { Book, BookTable } from '../record/book.js';
 import type { TextColumn } from '../record/column.js';
 import type { ImportSum } from '../record/file-sum.js';
+import type { ProgramSolver } from '../record/program-solver.js';
 import type { Records, RecordTable } from '../record/records.js';
 import { textOf } from './book/columns-of.js';
 import { craftLooks } from './book/craft-looks.js';
@@ -20,7 +21,7 @@ import { washesTable } from './book/washes.js';
  * and derived ones, and the tables `files` and `problems` that tell of the import. Opening costs nothing; a column is
  * made when it is first asked for.
  */
-export function openBook(records: Records, sum: ImportSum): Book {
+export function openBook(records: Records, sum: ImportSum, solver?: ProgramSolver): Book {
   const keys = (): TextColumn => textOf(records.inspections, 'inspection');
   const parents = (table: RecordTable): (() => Int32Array) =>
     once(() => parentRows(keys(), textOf(table, 'inspection')));
@@ -47,5 +48,6 @@ export function openBook(records: Records, sum: ImportSum): Book {
       return stationDays().clusters;
     },
     sum,
+    ...(solver === undefined ? {} : { solver }),
   };
 }

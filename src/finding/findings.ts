@@ -15,6 +15,11 @@ import { missingValues } from './missing-values.js';
 import { riskRatios } from './risk-ratios.js';
 import { seasonsCompared } from './seasons-compared.js';
 import { sides } from './sides.js';
+import { outcomeCosts } from './spending/outcome-costs.js';
+import { staffCurve } from './staffing/staff-curve.js';
+import { staffPlan } from './staffing/staff-plan.js';
+import { staffedHours } from './staffing/staffed-hours.js';
+import { washReplay } from './staffing/wash-replay.js';
 import { stationFunnel } from './station-funnel.js';
 import { stationsCompared } from './stations-compared.js';
 import { timeHeaping } from './time-heaping.js';
@@ -43,6 +48,11 @@ export const findings: readonly Finding[] = [
   ...stageCurves,
   endingCurve,
   washConformity,
+  outcomeCosts,
+  washReplay,
+  staffedHours,
+  staffPlan,
+  staffCurve,
   ...missingValues,
   codeShares,
   timeHeaping,

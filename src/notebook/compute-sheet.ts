@@ -13,12 +13,17 @@ import { cellProblem, checkCell, formulaIn } from './formula-cell.js';
 import { formulaKey } from './formula-key.js';
 import { keyResult, labelOf } from './key-cell.js';
 import { orderRows } from './order-rows.js';
+import { sensitivityName, sensitivitySheet } from './sensitivity-sheet.js';
 import { checkColumns } from './sheet-columns.js';
 import { unknownFields } from './sheet-fields.js';
 import type { Knowledge } from './workings.js';
 
 /** A sheet filled once for every group, or by a finding; a sheet with a mistake has no rows and names it. */
 export function computeSheet(declared: SheetDeclaration, knowledge: Knowledge): ComputedSheet {
+  const { maker } = declared;
+  if (maker.kind === 'finding' && maker.finding.text === sensitivityName) {
+    return sensitivitySheet(declared, maker, knowledge);
+  }
   const rows = rowsOfSheet(declared, knowledge);
   if ('problems' in rows) return emptySheet(declared, rows.problems);
   if (declared.maker.kind === 'finding') {

@@ -14,6 +14,9 @@ export interface InputRow {
   readonly value: Cell;
   readonly unit: Cell;
   readonly source: Cell;
+  /** The lowest and highest plausible value; empty where nothing is said. */
+  readonly low: Cell;
+  readonly high: Cell;
 }
 
 /** A row of a selections table as written. */
@@ -84,6 +87,8 @@ export interface Settings {
    * changed. Null where the page stays as it was made.
    */
   readonly filters: readonly string[] | null;
+  /** A page of any length, which it is where nothing is said, or a brief: one sheet of paper or one wide screen, up to the first thematic break. */
+  readonly layout?: 'page' | 'brief';
 }
 
 /** One part of the document, in its order. */

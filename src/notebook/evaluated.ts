@@ -8,6 +8,8 @@ export interface EvaluatedInput {
   readonly value: Result;
   readonly unit: string;
   readonly source: string;
+  /** The plausible range as written, `20 to 30`; nothing where absent. */
+  readonly range?: string;
   readonly line: number;
 }
 

@@ -88,8 +88,11 @@ export function findingSheet(
   };
 }
 
-function sheetColumn({ name, label, kind, shownAs, meaning }: FindingColumn, by: readonly string[]): SheetColumn {
-  const role = kind === 'text' || by.includes(name) ? 'key' : 'value';
+function sheetColumn(
+  { name, label, kind, shownAs, meaning, names }: FindingColumn,
+  by: readonly string[],
+): SheetColumn {
+  const role = kind === 'text' || names === true || by.includes(name) ? 'key' : 'value';
   return { name, label, role, formula: '', shownAs, meaning };
 }
 

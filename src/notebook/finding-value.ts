@@ -70,7 +70,13 @@ function keyField(column: SheetColumn, finding: FindingColumn, table: BookTable)
   const known = table.fields.get(column.name);
   if (known !== undefined) return known;
   const kind = finding.kind === 'text' ? 'text' : 'number';
-  return { name: column.name, kind, unit: null, codes: null, labels: null, meaning: finding.meaning };
+  return { name: column.name, kind, unit: finding.unit, codes: null, labels: null, meaning: finding.meaning };
+}
+
+/** A finding says names where a field has them; formulas and records know the codes. */
+function recordedKeys(field: BookField | undefined): (cell: FindingCell) => FindingCell {
+  const codes = new Map([...(field?.labels ?? [])].map(([code, label]) => [label, code]));
+  return (cell) => (typeof cell === 'string' ? (codes.get(cell) ?? cell) : cell);
 }
 
 /** A finding's answer as formulas and traces ask it; its numbers keep their intervals, and stand on the records asked of. */
@@ -81,13 +87,14 @@ export function findingValue(
   asked: AskedRecords,
 ): SheetValue {
   const accountOfKey = accountsOf(asked);
+  const recorded = answer.columns.map((column) => recordedKeys(asked.table.fields.get(column.name)));
   const accounts = answer.rows.map((cells) =>
-    accountOfKey(new Map(answer.columns.map((column, at) => [column.name, cells[at]!]))),
+    accountOfKey(new Map(answer.columns.map((column, at) => [column.name, recorded[at]!(cells[at]!)]))),
   );
   const keysAt = columns.flatMap(({ role }, at) => (role === 'key' ? [at] : []));
   const rows = answer.rows.map((cells): Key => {
     return keysAt.map((at) => {
-      const cell = cells[at]!;
+      const cell = recorded[at]!(cells[at]!);
       return typeof cell === 'object' ? null : cell;
     });
   });

@@ -13,7 +13,7 @@ export type LiveTable =
 
 /** The heads of each live table, the first of which makes it one; those behind the bar may be left out. */
 const heads: Readonly<Record<string, { readonly must: readonly string[]; readonly may: readonly string[] }>> = {
-  input: { must: ['input', 'value'], may: ['unit', 'source'] },
+  input: { must: ['input', 'value'], may: ['low', 'high', 'unit', 'source'] },
   selection: { must: ['selection', 'rows'], may: [] },
   figure: { must: ['figure', 'formula'], may: ['shown as'] },
   column: { must: ['column', 'formula'], may: ['shown as'] },
@@ -60,6 +60,8 @@ export function readLiveTable(file: string, text: string, table: Table, problems
         value: at(row, 'value'),
         unit: at(row, 'unit'),
         source: at(row, 'source'),
+        low: at(row, 'low'),
+        high: at(row, 'high'),
       })),
     };
   }

@@ -64,6 +64,7 @@ export class Making {
       value,
       unit: input.unit.text,
       source: input.source.text,
+      ...(input.low.text === '' || input.high.text === '' ? {} : { range: `${input.low.text} to ${input.high.text}` }),
       line: name.line,
     });
   }
@@ -82,7 +83,9 @@ export class Making {
     );
     // A sheet may ask about its own rows: its columns have an order of their own.
     const itself = declared.kind === 'sheet' ? name : null;
-    const needs = [...new Set(used)].filter((need) => all.has(need) && !own.has(need) && need !== itself);
+    const needs = [...new Set([...used, ...toldInputs(declared, all)])].filter(
+      (need) => all.has(need) && !own.has(need) && need !== itself,
+    );
     this.knowledge.definitions.made.set(name, { formula: null, needs });
     const single = declared.kind === 'sheet' ? undefined : formulas[0]?.read;
     if (single !== undefined && 'problems' in single) {
@@ -179,6 +182,12 @@ export class Making {
       this.sheetWorkings.set(name, workings);
     }
   }
+}
+
+/** The inputs that a finding is told behind `with`. */
+function toldInputs(declared: Declared, all: ReadonlyMap<string, Declared>): readonly string[] {
+  if (declared.kind !== 'sheet' || declared.sheet.maker.kind !== 'finding') return [];
+  return declared.sheet.maker.options.map(({ value }) => value.text).filter((name) => all.get(name)?.kind === 'input');
 }
 
 function formulaCells(declared: Declared): readonly Cell[] {

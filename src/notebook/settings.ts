@@ -27,6 +27,7 @@ const checks: Readonly<
     wanted: 'names of fields in square brackets, such as [station, month], or empty ones',
     holds: (value) => Array.isArray(value) && value.every((name) => typeof name === 'string'),
   },
+  layout: { wanted: 'page or brief', holds: (value) => value === 'page' || value === 'brief' },
 };
 
 /** The settings written at a notebook's head in YAML; its mistakes are added, and the usual settings stand in for them. */

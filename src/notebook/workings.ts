@@ -5,7 +5,7 @@ import type { Formula } from '../formula/tree.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
-import type { NotebookDocument, Settings } from './document.js';
+import type { InputRow, NotebookDocument, Settings } from './document.js';
 import type { EvaluatedNotebook } from './evaluated.js';
 import type { Memory } from './memory.js';
 
@@ -53,6 +53,16 @@ export interface Knowledge {
   readonly keys: Map<string, string>;
   /** How each name is made, so that a figure can be asked for with another input. */
   readonly definitions: GrowingDefinitions;
+  /** The inputs as written, with the ranges they may have. */
+  readonly ranges?: readonly InputRow[];
+  /** Computes again what another value of an input would make of a figure, sheets included; absent while it does so. */
+  readonly again?: ComputedAgain;
+}
+
+/** Figures as they would be with another value of an input, written as in its cell. */
+export interface ComputedAgain {
+  readonly reaches: (input: string, figure: string) => boolean;
+  readonly with: (input: string, written: string, figure: string) => Evaluated | undefined;
 }
 
 /** The definitions of a notebook while it is being computed. */

@@ -1,5 +1,6 @@
 import type { Column } from './column.js';
 import type { ImportSum } from './file-sum.js';
+import type { ProgramSolver } from './program-solver.js';
 import type { Origin } from './records.js';
 
 /** How the wait of a row ended. */
@@ -58,4 +59,6 @@ export interface Book {
   readonly tables: ReadonlyMap<string, BookTable>;
   readonly clusters: Clusters;
   readonly sum: ImportSum;
+  /** Solves linear programs for findings that plan; where absent, they do with their own methods and say so. */
+  readonly solver?: ProgramSolver;
 }

@@ -13,6 +13,7 @@ import { words } from './words.js';
  * in a field of its own, but for the years, which are chosen above.
  */
 export function inputTable(inputs: readonly EvaluatedInput[], live?: Pick<LivePage, 'inputs' | 'years'>): Element {
+  const ranged = inputs.some(({ range }) => range !== undefined);
   return tableElement({
     id: anchor('inputs', inputs[0]?.name ?? 'none'),
     caption: words.inputs,
@@ -20,12 +21,14 @@ export function inputTable(inputs: readonly EvaluatedInput[], live?: Pick<LivePa
     head: [
       { content: words.input },
       { content: words.value, number: true },
+      ...(ranged ? [{ content: words.plausible }] : []),
       { content: words.unit },
       { content: words.source },
     ],
     rows: inputs.map((input) => [
       { content: [h('span', { id: anchor('input', input.name) }, [inWords(input.name)])] },
       live === undefined ? inputCell(input) : inputField(input, live),
+      ...(ranged ? [{ content: input.range ?? '' }] : []),
       { content: input.unit },
       { content: input.source === '' ? words.noSource : input.source },
     ]),

@@ -18,6 +18,8 @@ export interface PageContext {
   readonly traces?: ReadonlyMap<string, Trace>;
   /** What each cell of a sheet stands on; left out where the cells have no accounts. */
   readonly cell?: CellTrace;
+  /** A brief stands on one sheet of paper or one wide screen; a page of any length where nothing is said. */
+  readonly layout?: 'brief';
   /** Whom the page is for, as a phrase; left out where nobody said. */
   readonly audience?: string;
   /** What a reader may choose, and all that the page needs to count again; left out where nothing is offered. */

@@ -1,9 +1,11 @@
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
 import { pageParts } from './page-parts.js';
+import { briefStyle } from './style/brief.js';
 import { wholePage } from './whole-page.js';
 
 /** A page, and what was found wrong while it was made beyond what the notebook itself reports. */
@@ -18,10 +20,15 @@ export interface RenderedPage {
  */
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
   const { parts, problems } = pageParts(notebook, context);
+  const brief = context.layout === 'brief';
+  const marked = parts.map(({ key, elements }) => ({
+    key,
+    elements: context.live === undefined ? elements : markedPart(key, elements),
+  }));
   const main = h(
     'main',
     { id: 'report' },
-    parts.flatMap(({ key, elements }) => (context.live === undefined ? elements : markedPart(key, elements))),
+    brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
   );
-  return { html: wholePage(notebook.title, main, context.live), problems };
+  return { html: wholePage(notebook.title, main, { live: context.live, style: brief ? briefStyle : '' }), problems };
 }

@@ -1,5 +1,6 @@
 import type { Element, ElementContent, Nodes } from 'hast';
 import { defaultSchema, type Schema, sanitize } from 'hast-util-sanitize';
+import { h } from 'hastscript';
 import type { RootContent } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
 import type { Problem } from '../problem/problem.js';
@@ -38,7 +39,13 @@ export function proseElements(file: string, node: RootContent, standIn: ValueInP
   const elements = filled.filter(
     (part): part is ElementContent => part.type === 'element' || (part.type === 'text' && part.value.trim() !== ''),
   );
-  return { elements, problems };
+  return { elements: elements.map(scrolling), problems };
+}
+
+/** A table of prose within a region that scrolls sideways by itself, so that the page never does. */
+function scrolling(part: ElementContent): ElementContent {
+  if (part.type !== 'element' || part.tagName !== 'table') return part;
+  return h('div', { className: ['scroll'], role: 'group', ariaLabel: words.table, tabIndex: 0 }, [part]);
 }
 
 /** The page's title is its only first-level heading. */

@@ -21,9 +21,15 @@ function carried(live: Pick<LivePage, 'engine' | 'season'>): Element[] {
   ];
 }
 
+/** What some pages have beyond others: what their script counts again with, and style of their own. */
+export interface PageExtras {
+  readonly live?: Pick<LivePage, 'engine' | 'season'> | undefined;
+  readonly style?: string;
+}
+
 /** A page of that title around its main part, as one HTML text: style, script and policy are in it, and nothing is fetched. */
-export function wholePage(title: string, main: Element, live?: Pick<LivePage, 'engine' | 'season'>): string {
-  const style = pageStyle(title);
+export function wholePage(title: string, main: Element, { live, style: further = '' }: PageExtras = {}): string {
+  const style = pageStyle(title) + further;
   const scripts = live === undefined ? [pageScript] : [pageScript, live.engine.text];
   const head = h('head', [
     h('meta', { charSet: 'utf-8' }),

@@ -9,6 +9,8 @@ export const words = {
   contents: 'Contents',
   for: 'For',
   asOf: 'Records up to',
+  briefFrom: (date: string, fingerprint: string): string =>
+    `Records up to ${date}; notebook ${fingerprint}. How every number was made, what was set aside and the cautions stand on the page itself, below this sheet.`,
   rowsMended: (count: string) =>
     `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
   seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
@@ -26,6 +28,7 @@ export const words = {
   input: 'Input',
   value: 'Value',
   unit: 'Unit',
+  plausible: 'Plausible range',
   source: 'Source',
   noSource: 'no source given',
   selections: 'Which records were taken',

@@ -59,6 +59,8 @@ const askedOf: Readonly<Record<string, [Record<string, string>, EvaluatedSheet]>
   funnel: [{ value: 'rate', 'inner-low': 'low', 'inner-high': 'high' }, crossed],
   heat: [{ value: 'rate', x: 'month', y: 'season' }, crossed],
   pairs: [{ value: 'rate', x: 'low' }, crossed],
+  swings: [{ value: 'rate', from: 'rate', to: 'rate' }, rates],
+  bridge: [{ value: 'rate' }, rates],
 };
 
 /** Kinds that any sheet may fill; a drawn craft takes parts of the catalogue, and is held to the same in craft/. */
@@ -106,6 +108,8 @@ describe('every kind of chart', () => {
           funnel: { value: 'number', 'inner-low': 'low', 'inner-high': 'high' },
           heat: { value: 'number', x: 'name', y: 'second' },
           pairs: { value: 'number', x: 'high' },
+          swings: { value: 'number', from: 'low', to: 'high' },
+          bridge: { value: 'number' },
         };
         const result = drawChart(request(name, options[name]!), from, 'small.md');
         if ('chart' in result) expect(svgText(result.chart)).not.toMatch(/NaN|undefined|Infinity/);
@@ -267,5 +271,39 @@ describe('geometry', () => {
         .filter((path) => /^M[\d.]+,[\d.]+(L|Z)/.test(path));
     expect(lines({})).toEqual([expect.stringMatching(/^M.*L.*L/)]);
     expect(lines({ breaks: '2025' })[0]).toMatch(/^M[^L]*L[^L]*$/);
+  });
+});
+
+describe('changes and swings', () => {
+  const changes = sheet(
+    [key('what'), value('change', 'dollars')],
+    [
+      [text('wages'), number(30, { unit: 'dollars' })],
+      [text('travel'), number(-12, { unit: 'dollars' })],
+      [text('tools'), number(null, { why: 'not booked' })],
+    ],
+  );
+
+  it('a bridge ends at what its changes come to, and says what has no value', () => {
+    const chart = drawn(request('bridge', { value: 'change' }), changes);
+    const words = elements(chart.svg, 'text').map((one) => toHtml(one.children));
+    expect(words).toEqual(expect.arrayContaining(['in all', '+30', '−12', '+18']));
+    expect(chart.reading.join(' ')).toContain('1 of 3 without a value: not drawn, and not zero.');
+  });
+
+  it('swings mark the threshold and leave out what has no value at one end', () => {
+    const moved = sheet(
+      [key('input'), value('as_is'), value('low'), value('high')],
+      [
+        [text('wage'), number(200), number(-400), number(800)],
+        [text('hours'), number(200), number(null, { why: 'nothing' }), number(300)],
+      ],
+    );
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '150' }), moved);
+    expect(chart.reading.join(' ')).toContain(
+      'the figure as it is, 200; the dashed one is where the conclusion turns, 150',
+    );
+    expect(chart.reading.at(-1)).toBe('1 of 2 have no value at one end and are not drawn.');
+    expect(elements(chart.svg, 'circle').length + elements(chart.svg, 'path').length).toBeGreaterThanOrEqual(2);
   });
 });

@@ -27,6 +27,12 @@ function compute(sentence: string) {
   return computeNotebook(readDocument('small.md', [...inputs, sentence].join('\n')), book, '').notebook;
 }
 
+function needsOf(sentence: string): readonly string[] {
+  const inputs = ['| input | value | unit |', '|---|---|---|', '| goal | 1 | hours |', ''];
+  const text = [...inputs, sentence].join('\n');
+  return computeNotebook(readDocument('small.md', text), book, '').sheets.get('waits')!.needs;
+}
+
 function inside(sentence: string): number | null {
   const sheet = compute(sentence).sheets.get('waits')!;
   const column = sheet.columns.findIndex(({ name }) => name === 'inside');
@@ -42,6 +48,11 @@ test('an option is a number, or an input told in another unit of the same kind',
   expect(inside('Sheet waits: turnaround of decontaminations, with target 60.')).toBe(0.5);
   expect(inside('Sheet waits: turnaround of decontaminations, with target goal.')).toBe(0.5);
   expect(inside('Sheet waits: turnaround of decontaminations, with target 100.')).toBe(1);
+});
+
+test('what a finding is told by an input stands on that input', () => {
+  expect(needsOf('Sheet waits: turnaround of decontaminations, with target goal.')).toEqual(['goal']);
+  expect(needsOf('Sheet waits: turnaround of decontaminations, with target 60.')).toEqual([]);
 });
 
 test('an unknown option, and one given twice, are told with the nearest name', () => {

@@ -1,5 +1,5 @@
 import { numberAt, textAt } from '../../record/column.js';
-import type { Records } from '../../record/records.js';
+import type { Records, RecordTable } from '../../record/records.js';
 import { millisecondsPerDay } from './calendar.js';
 import { numbersOf, textOf } from './columns-of.js';
 import { type OffsetAt, zoneOffsets } from './zone-offsets.js';
@@ -39,9 +39,14 @@ function spanOf(values: Float64Array | Int32Array, missing: Uint8Array | null): 
 
 /** When each inspection began, by the clock of its station. */
 export function localStarts(records: Records): LocalTimes {
-  const { rowCount } = records.inspections;
-  const stations = textOf(records.inspections, 'station');
-  const starts = numbersOf(records.inspections, 'started_at');
+  return localTimes(records, records.inspections, 'started_at');
+}
+
+/** A moment of each row of a table with stations, by the clock of the row's station. */
+export function localTimes(records: Records, table: RecordTable, moment: string): LocalTimes {
+  const { rowCount } = table;
+  const stations = textOf(table, 'station');
+  const starts = numbersOf(table, moment);
   const [from, to] = spanOf(starts.values, starts.missing);
   const zones = zoneByStation(records);
   const offsets = new Map<string, OffsetAt | null>();

@@ -56,7 +56,14 @@ function looksAt(
 
 function washOf({ random, chance }: Draw, inspection: string, ordered: number): WrittenRow {
   const long = (middle: number): number => Math.round(-Math.log(1 - random.uniform()) * middle) + 1;
-  const base = { wash: `w${inspection}`, inspection, ordered_at: at(ordered), reason: 'mussels', method: 'hot spray' };
+  const base = {
+    wash: `w${inspection}`,
+    inspection,
+    ordered_at: at(ordered),
+    reason: 'mussels',
+    method: 'hot spray',
+    unit: 'one',
+  };
   if (chance(0.08)) return { ...base, released_at: at(ordered + long(60) * minute), ending: 'left unwashed' };
   const started = ordered + long(20) * minute;
   const finished = started + long(25) * minute;
@@ -70,6 +77,10 @@ function washOf({ random, chance }: Draw, inspection: string, ordered: number): 
     contact_seconds: 6 + random.below(12),
   };
 }
+
+const exampleSpending: readonly WrittenRow[] = [2023, 2024, 2025].map((fiscal_year, at) => {
+  return { entry: `e${at}`, fiscal_year, category: 'personnel', fund: 'levy', amount: 24_000 + 900 * at };
+});
 
 /** Some 480 inspections at three stations in three seasons, made up so that every finding has something to say. */
 export function exampleBook(): Book {
@@ -104,7 +115,8 @@ export function exampleBook(): Book {
     rechecks.push(...looks.again);
     if (found) washes.push(washOf(draw, inspection, started + 20 * minute));
     const name = `${station} ${date}`;
-    const state = { station, date: at(date).slice(0, 10), state: 'open' };
+    const hours = { opened_at: at(date + 15 * 60 * minute), closed_at: at(date + 23 * 60 * minute) };
+    const state = { station, date: at(date).slice(0, 10), state: 'open', ...hours };
     if (!days.has(name)) days.set(name, { ...state, ...(chance(0.9) ? { staff_hours: 8 + random.below(9) } : {}) });
   }
   const waters = [
@@ -118,7 +130,7 @@ export function exampleBook(): Book {
   ];
   const records = recordsOfRows({
     ...{ stations: places, waterbodies: waters, station_days: [...days.values()] },
-    ...{ inspections, checks, rechecks, decontaminations: washes },
+    ...{ inspections, checks, rechecks, decontaminations: washes, spending: exampleSpending },
   });
   const asOf = Date.UTC(2025, 11, 1);
   return openBook(records, { files: [], definitionChanges: [], asOf, fingerprint: '0'.repeat(64) });

@@ -6,6 +6,7 @@ import { distinct } from './distinct.js';
 import { highest, lowest } from './extremes.js';
 import { listed } from './listed.js';
 import { mean } from './mean.js';
+import { yearlyCost, yearsToBreakEven } from './money.js';
 import { absolute, choose, firstKnown, largest, smallest } from './on-each.js';
 import { median, quantile } from './quantile.js';
 import { rankFromHighest, rankFromLowest, runningSum } from './ranks.js';
@@ -39,6 +40,8 @@ export const formulaFunctions: readonly FunctionDeclaration[] = [
   absolute,
   smallest,
   largest,
+  yearlyCost,
+  yearsToBreakEven,
   yearOf,
   monthOf,
   weekdayOf,

@@ -6,7 +6,7 @@ export function cellText(text: string): string {
   return text
     .trim()
     .replace(/\s*[\r\n]+\s*/g, ' ')
-    .replace(/(^|[^\\])\|/g, '$1\\|');
+    .replace(/(?<!\\)\|/g, '\\|');
 }
 
 /**

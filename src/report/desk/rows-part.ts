@@ -66,6 +66,9 @@ function rowContent(kind: RowsKind, written: WrittenRow, problems: ProblemsByPla
     const slot = cellSlot(cell, first, { holds, label: `${words} of ${label}`, shown, at: [row, number] });
     return [slotElement(slot), ...wrongElements(problems.inCell(cell))];
   };
+  const plausible = (cell: Cell | null, before: string, words: string, number: number): Element[] => {
+    return cell === null ? [] : [h('span', [before]), ...place(cell, 'value', words, deskWords.noLimit, number)];
+  };
   const part = kind === 'inputs' ? 'input' : kind === 'selections' ? 'selection' : 'account';
   const nameSlot = cellSlot(name, first, { holds: 'name', label: deskWords.name, shown: [label], at: [row, 0] });
   const head = h('span', { className: ['called'], id: anchor(part, name.text) }, [
@@ -83,6 +86,8 @@ function rowContent(kind: RowsKind, written: WrittenRow, problems: ProblemsByPla
       h('span', { className: ['how'] }, [
         ...place(at('unit'), 'unit', deskWords.unit, deskWords.noUnit, 2),
         ...place(at('source'), 'source', deskWords.source, deskWords.noSource, 3),
+        ...plausible(at('low'), deskWords.plausible, deskWords.lowest, 4),
+        ...plausible(at('high'), deskWords.plausibleTo, deskWords.highest, 5),
       ]),
     ];
   }

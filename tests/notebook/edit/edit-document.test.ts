@@ -75,6 +75,7 @@ describe('a cell', () => {
         expect(table!.map((row) => row.length)).toEqual([3, 3, 3]);
         expect([table![1]![0]!.text, table![1]![2]!.text]).toEqual(['seen', 'whole']);
       }),
+      { examples: [['||'], ['\\||']] },
     );
   });
 

@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs';
+import type { LinearProgram, ProgramSolver, SolvedProgram } from '../record/program-solver.js';
+
+/** The words of a sheet's sentence that ask for a plan. */
+const asksForPlan = /:\s*(?:staff plan|staff curve)\s+of\s/;
+
+/** The solver of linear programs, loaded where one of the notebooks asks for a plan. */
+export async function solverFor(notebooks: readonly string[]): Promise<ProgramSolver | undefined> {
+  return notebooks.some(mentionsPlan) ? loadSolver() : undefined;
+}
+
+function mentionsPlan(file: string): boolean {
+  try {
+    return asksForPlan.test(readFileSync(file, 'utf8'));
+  } catch {
+    // A file that cannot be read is told where it is opened.
+    return false;
+  }
+}
+
+/** HiGHS, compiled to WebAssembly: Huangfu Q, Hall JAJ (2018) Mathematical Programming Computation 10:119-142. */
+export async function loadSolver(): Promise<ProgramSolver> {
+  const { default: load }: { readonly default: unknown } = await import('highs');
+  if (!isLoader(load)) throw new Error('the package highs is not the one this program was written for');
+  const highs = await load();
+  return {
+    name: 'HiGHS',
+    solve: (program) => {
+      const exact = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0, random_seed: 0 };
+      const solved = highs.solve(written(program), exact);
+      if (solved.Status === 'Infeasible') return null;
+      if (solved.Status !== 'Optimal') throw new Error(`the solver ended with: ${solved.Status}`);
+      return read(program, solved);
+    },
+  };
+}
+
+/** The part of the solver's answer that is read. */
+interface Answer {
+  readonly Status: string;
+  readonly ObjectiveValue: number;
+  readonly Columns: Readonly<Record<string, object>>;
+  readonly Rows: readonly object[];
+}
+
+function read(program: LinearProgram, { ObjectiveValue, Columns, Rows }: Answer): SolvedProgram {
+  const values = program.gains.map((_, at) => numberIn(Columns[`x${at}`], 'Primal'));
+  const prices = program.whole ? null : Rows.map((row) => numberIn(row, 'Dual'));
+  return { gain: ObjectiveValue, values, prices };
+}
+
+function numberIn(part: object | undefined, name: 'Primal' | 'Dual'): number {
+  const value = part === undefined ? undefined : new Map(Object.entries(part)).get(name);
+  if (typeof value !== 'number' || !Number.isFinite(value)) throw new Error(`the solver gave no ${name}`);
+  return value;
+}
+
+/** What of the package is used; its own types are those of its other module format. */
+type Loader = () => Promise<{ readonly solve: (text: string, options: object) => Answer }>;
+
+function isLoader(value: unknown): value is Loader {
+  return typeof value === 'function';
+}
+
+/** The program in the LP format that solvers read. */
+function written({ gains, rows, whole }: LinearProgram): string {
+  const names = gains.map((_, at) => `x${at}`);
+  const sum = (variables: readonly number[], weights: readonly number[]): string =>
+    variables.map((variable, at) => `${weights[at]! < 0 ? '-' : '+'} ${Math.abs(weights[at]!)} x${variable}`).join(' ');
+  const every = gains.map((_, at) => at);
+  return [
+    'Maximize',
+    `gain: ${sum(every, gains)}`,
+    'Subject To',
+    ...rows.map(({ variables, weights, side, limit }, row) => {
+      return `r${row}: ${sum(variables, weights)} ${side === 'at most' ? '<=' : '>='} ${limit}`;
+    }),
+    ...(whole ? ['Binary', ...names] : ['Bounds', ...names.map((name) => `0 <= ${name} <= 1`)]),
+    'End',
+  ].join('\n');
+}

@@ -1,0 +1,136 @@
+import type { Clusters } from '../../record/book.js';
+import { numberAt } from '../../record/column.js';
+import type { Estimate, Interval } from '../../statistic/estimate.js';
+import { costPerEvent } from '../../statistic/ratio/cost-per-event.js';
+import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
+import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
+import { weightedTotals } from '../../statistic/resample/weighted-totals.js';
+import { estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from '../columns.js';
+import type { Finding, FindingCell, FindingChoices, FindingColumn } from '../finding.js';
+import { groupRows } from '../group-rows.js';
+import { bookNumber } from '../row-tests.js';
+import { sentence } from '../sentence.js';
+import { withheld } from '../small-numbers.js';
+import { type OutcomeEvent, outcomes } from './outcomes.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('outcome', 'for each', 'The denominator: what was counted, in the same years and at the same station.'),
+  numberColumn('count', 'counted', null, 'whole', 'How many were recorded.'),
+  numberColumn('spent', 'spent', 'dollars', 'dollars', 'All that was booked, refunds taken off.'),
+  estimateColumn('cost_each', 'cost of each', 'dollars', 'dollars and cents', 'What was spent by what was counted.'),
+];
+
+type Resamples = FindingChoices['resamples'];
+
+/** With fewer of a thing, or on fewer days, drawing days again says too little of its chance. Common practice, no source. */
+const [enoughOfIt, enoughDays] = [20, 20];
+
+/** Draws of the station-days of some stations and years, whether or not anything was counted on them. */
+interface DrawnDays {
+  readonly placeOf: ReadonlyMap<number, number>;
+  readonly weights: Uint8Array;
+  readonly count: number;
+}
+
+function drawDays({ count, stratumOf }: Clusters, events: readonly OutcomeEvent[], { count: draws, seed }: Resamples) {
+  const strata = new Set(events.map(({ cluster }) => stratumOf[cluster]!));
+  const days = Array.from({ length: count }, (_, cluster) => cluster).filter((day) => strata.has(stratumOf[day]!));
+  const weights = clusterWeights(
+    days.map((day) => stratumOf[day]!),
+    draws,
+    seed,
+  );
+  return { placeOf: new Map(days.map((day, place) => [day, place])), weights, count: draws };
+}
+
+function limitsOf(cost: number, events: readonly OutcomeEvent[], drawn: DrawnDays): Interval | null {
+  const totals = new Map<number, number>();
+  for (const { cluster, amount } of events) {
+    const place = drawn.placeOf.get(cluster)!;
+    totals.set(place, (totals.get(place) ?? 0) + amount);
+  }
+  if (totals.size < enoughDays) return null;
+  const total = { cluster: [...totals.keys()], total: [...totals.values()] };
+  const sums = weightedTotals(drawn.weights, total, drawn.count, drawn.placeOf.size);
+  const method = 'the count’s station-days resampled, the cost as known';
+  return percentileInterval(
+    sums.map((sum) => cost / sum),
+    0.95,
+    method,
+  );
+}
+
+function costEach(
+  cost: number,
+  count: number,
+  events: readonly OutcomeEvent[],
+  rare: boolean,
+  drawn: DrawnDays,
+): Estimate {
+  const known = { numerator: null, denominator: count, cautions: [] };
+  if (cost <= 0) return withheld('nothing was spent', null, count);
+  if (rare) {
+    const { value, interval, lowerIfNone } = costPerEvent(cost, count);
+    const why = value === null ? 'none was counted: each costs at least the lower limit' : null;
+    if (value !== null) return { value, interval, why, ...known };
+    const least: Interval = { ...interval, low: lowerIfNone, high: null, sides: 'lower' };
+    return { value, interval: least, why, ...known };
+  }
+  if (count === 0) return withheld('none was counted', null, 0);
+  const limits = limitsOf(cost, events, drawn);
+  const alike = limits !== null && limits.low === limits.high;
+  const why = limits === null ? 'under 20 station days' : alike ? 'every day counts the same' : null;
+  return { value: cost / count, interval: alike ? null : limits, why, ...known };
+}
+
+/** What each hour, inspection, wash and interception cost, each by a denominator of its own. */
+export const outcomeCosts: Finding = {
+  name: 'outcome costs',
+  table: 'spending',
+  account: {
+    definition:
+      'What was spent, by each thing it is held against. The same money gives a different cost for every denominator, so each is named.',
+    numerator: 'Dollars booked, refunds taken off.',
+    denominator:
+      'What the row names, of the calendar years of the fiscal years asked of, at the station where one is named.',
+    leftOut: 'Money that no station was named for stands in no station’s cost.',
+    method:
+      'A ratio of totals: an average, not what one more would cost. The cost is taken as known. Limits come from the count: its station-days drawn again within station and year; under 20 counted, exact Poisson limits; with none counted, a lower limit alone.',
+    source: 'Efron 1979, Annals of Statistics 7:1-26; Garwood 1936, Biometrika 28:437-442.',
+    formula: 'cost of each = Σ dollars ÷ count',
+    example: { by: [], options: {} },
+  },
+  find: (book, table, rows, by, choices) => {
+    const amount = bookNumber(table, 'amount');
+    const year = bookNumber(table, 'fiscal_year');
+    const bought = outcomes(book);
+    const stationAt = by.indexOf('station');
+    const groups = groupRows(table, rows, by);
+    const placed = groups.filter(({ key }) => stationAt < 0 || key[stationAt] !== null);
+    const cells = placed.flatMap(({ key, rows: own }) => {
+      const years = new Set([...own].map((row) => numberAt(year, row)));
+      const spent = own.reduce((sum, row) => sum + (numberAt(amount, row) ?? 0), 0);
+      const inGroup = bought.map(({ name, events }) => ({
+        name,
+        here: events.filter((event) => years.has(event.year) && (stationAt < 0 || event.station === key[stationAt])),
+      }));
+      const drawn = drawDays(
+        book.clusters,
+        inGroup.flatMap(({ here }) => here),
+        choices.resamples,
+      );
+      return inGroup.map(({ name, here }): FindingCell[] => {
+        const count = here.reduce((sum, event) => sum + event.amount, 0);
+        const rare = name === 'interception' && count < enoughOfIt;
+        const each = costEach(spent, count, here, rare, drawn);
+        return [...keyCells(table, by, key), name, count, spent, each];
+      });
+    });
+    const elsewhere = groups.filter((group) => !placed.includes(group)).flatMap(({ rows: own }) => [...own]);
+    return {
+      columns: [...keyColumns(table, by), ...columns],
+      rows: cells,
+      leftOut: sentence(elsewhere.length, 'amount names', 'amounts name', 'no station and stand in no station’s cost.'),
+    };
+  },
+};

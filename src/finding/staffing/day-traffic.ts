@@ -1,0 +1,47 @@
+import type { Book } from '../../record/book.js';
+import { numberAt } from '../../record/column.js';
+import { bookNumber, isValue } from '../row-tests.js';
+import type { ShiftDays } from './shift-days.js';
+
+/** Full inspections of each day, and in which of its watches they began. */
+export interface DayTraffic {
+  readonly full: number;
+  readonly intercepted: number;
+  /** One a watch. */
+  readonly inWatch: readonly number[];
+}
+
+/** Traffic day by day, and the full inspections that fell into no watch that a shift could be planned for. */
+export interface Traffic {
+  readonly days: readonly DayTraffic[];
+  readonly outside: number;
+}
+
+/** The full inspections of the days, by the station's own clock. */
+export function dayTraffic(book: Book, { watches, days }: ShiftDays): Traffic {
+  const table = book.tables.get('inspections')!;
+  const hour = bookNumber(table, 'hour');
+  const isFull = isValue(table, 'extent', 'full');
+  const isCase = isValue(table, 'outcome', 'intercepted');
+  const dayOf = new Map(days.map(({ cluster }, at) => [cluster, at]));
+  const full = new Uint32Array(days.length);
+  const cases = new Uint32Array(days.length);
+  const inWatch = days.map(() => new Array<number>(watches.length).fill(0));
+  let outside = 0;
+  for (let row = 0; row < table.rowCount; row++) {
+    if (!isFull(row)) continue;
+    const day = dayOf.get(table.clusterOf?.[row] ?? -1);
+    if (day === undefined) continue;
+    full[day]!++;
+    if (isCase(row)) cases[day]!++;
+    const at = numberAt(hour, row);
+    // A watch that runs past midnight begins the hours of the next day; those are counted with the day they fall on.
+    const watch = at === null ? -1 : watches.findIndex(({ from, to }) => at >= from && at < to);
+    if (watch >= 0 && days[day]!.open[watch]! > 0) inWatch[day]![watch]!++;
+    else outside++;
+  }
+  return {
+    days: days.map((_, day) => ({ full: full[day]!, intercepted: cases[day]!, inWatch: inWatch[day]! })),
+    outside,
+  };
+}

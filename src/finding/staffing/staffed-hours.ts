@@ -1,0 +1,101 @@
+import { numberAt } from '../../record/column.js';
+import { quantile } from '../../statistic/quantile.js';
+import { weekdays } from '../book/calendar.js';
+import { countColumn, numberColumn, wordColumn } from '../columns.js';
+import type { Finding, FindingCell, FindingColumn } from '../finding.js';
+import { bookNumber } from '../row-tests.js';
+import { sentence } from '../sentence.js';
+import { type ShiftDay, shiftDays } from './shift-days.js';
+
+const columns: readonly FindingColumn[] = [
+  wordColumn('weekday', 'weekday', 'The day of the week, by the station’s own clock.'),
+  { ...numberColumn('hour', 'hour', null, 'whole', 'The hour of the day, by the station’s own clock.'), names: true },
+  countColumn('days', 'days', 'station days', 'Station days that were open for at least half of the hour.'),
+  numberColumn('staff_hours', 'staff hours', 'staff hours', 'whole', 'Staff hours in it, each day’s spread evenly.'),
+  countColumn('craft', 'inspections', 'inspections', 'Inspections of every kind begun in it on these days.'),
+  numberColumn('an_hour', 'an hour of staff', 'inspections a staff hour', 'two decimals', 'Inspections a staff hour.'),
+  numberColumn(
+    'in_use',
+    'in use',
+    null,
+    'percent',
+    'Minutes of inspections begun in the hour by minutes of staff there, as if one person looked over one craft.',
+  ),
+];
+
+const [daysInWeek, hoursInDay] = [7, 24];
+
+/** When craft come and when staff are there: inspections and staff hours by weekday and hour. */
+export const staffedHours: Finding = {
+  name: 'staffed hours',
+  table: 'station_days',
+  account: {
+    definition: 'Inspections and staff hours in each hour of each weekday, over the station days asked of.',
+    numerator: 'Inspections begun in the hour, and their minutes.',
+    denominator: 'Staff hours of the same days, spread evenly from opening to closing.',
+    leftOut: 'Closed days, days without staff hours or times; inspections of those days.',
+    method:
+      'Counts and their ratios. An inspection without a finish counts with the median minutes of the others. The share in use takes one person a craft: where two look over a craft it is twice as high.',
+    source: 'common practice, no source',
+    formula: 'in use = Σ minutes of inspections ÷ (60 × Σ staff hours)',
+    example: { by: [], options: {} },
+  },
+  find: (book, table, rows) => {
+    const { watches, days, unusable } = shiftDays(table, rows, 1);
+    const inspections = book.tables.get('inspections')!;
+    const [hour, minutes] = ['hour', 'minutes'].map((name) => bookNumber(inspections, name));
+    const dayOf = new Map(days.map((day): [number, ShiftDay] => [day.cluster, day]));
+    const size = daysInWeek * hoursInDay;
+    const [open, staff, craft, taken] = Array.from({ length: 4 }, () => new Float64Array(size));
+    for (const { weekday, open: hours, crew } of days) {
+      watches.forEach(({ from }, watch) => {
+        if (hours[watch]! === 0) return;
+        // Past midnight the clock and the weekday go on.
+        const at = (weekday * hoursInDay + from + size) % size;
+        open![at]!++;
+        staff![at]! += crew * hours[watch]!;
+      });
+    }
+    const usual = usualMinutes(minutes!.values);
+    for (let row = 0; row < inspections.rowCount; row++) {
+      const day = dayOf.get(inspections.clusterOf?.[row] ?? -1);
+      const at = numberAt(hour!, row);
+      if (day === undefined || at === null) continue;
+      const place = day.weekday * hoursInDay + at;
+      craft![place]!++;
+      taken![place]! += numberAt(minutes!, row) ?? usual;
+    }
+    const cells = Array.from({ length: size }, (_, place): FindingCell[] => {
+      const [worked, seen] = [staff![place]!, craft![place]!];
+      return [
+        weekdays[Math.floor(place / hoursInDay)]!,
+        place % hoursInDay,
+        open![place]!,
+        worked,
+        seen,
+        worked === 0 ? null : seen / worked,
+        worked === 0 ? null : taken![place]! / (60 * worked),
+      ];
+    });
+    return {
+      columns,
+      rows: cells.filter((_, place) => open![place]! > 0),
+      leftOut: [
+        ...sentence(unusable, 'open day has', 'open days have', 'no staff hours or no times: in no hour.'),
+        ...sentence(
+          cells.reduce((sum, _, place) => sum + (open![place]! > 0 ? 0 : craft![place]!), 0),
+          'inspection was',
+          'inspections were',
+          'begun in an hour in which no station was open for half: in no hour here.',
+        ),
+      ],
+    };
+  },
+};
+
+function usualMinutes(minutes: Float64Array | Int32Array): number {
+  const known = Float64Array.from(minutes)
+    .filter((length) => length > 0)
+    .sort();
+  return quantile(known, 0.5) ?? 0;
+}

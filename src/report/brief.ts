@@ -1,0 +1,34 @@
+import type { ElementContent } from 'hast';
+import { h } from 'hastscript';
+import type { EvaluatedNotebook } from '../notebook/evaluated.js';
+import type { PageContext } from './page-context.js';
+import type { PagePart } from './page-parts.js';
+import { words } from './words.js';
+
+/**
+ * The parts of a page as a brief: what stands before the notebook's first thematic break, with the title, on one sheet of
+ * paper or one wide screen; the contents, the workings behind the break and what every page says at its end below it,
+ * on the screen alone. Without a break everything is on the sheet.
+ */
+export function briefElements(
+  parts: readonly PagePart[],
+  notebook: EvaluatedNotebook,
+  context: PageContext,
+): ElementContent[] {
+  const breakAt = notebook.blocks.findIndex(({ kind, ...block }) => {
+    return kind === 'prose' && 'node' in block && block.node.type === 'thematicBreak';
+  });
+  const onSheet = (key: string): boolean => {
+    if (key === 'title' || key === 'mend') return true;
+    const at = /^block-(\d+)$/.exec(key)?.[1];
+    return at !== undefined && (breakAt < 0 || Number(at) < breakAt);
+  };
+  const elements = (some: readonly PagePart[]): ElementContent[] => some.flatMap((part) => [...part.elements]);
+  return [
+    h('section', { className: ['brief'] }, [
+      ...elements(parts.filter(({ key }) => onSheet(key))),
+      h('p', { className: ['note', 'from'] }, [words.briefFrom(context.date, notebook.fingerprint.slice(0, 12))]),
+    ]),
+    h('div', { className: ['workings'] }, elements(parts.filter(({ key }) => !onSheet(key)))),
+  ];
+}
