@@ -6,8 +6,8 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    testTimeout: 180_000,
+    hookTimeout: 240_000,
     reporters: resultFile === undefined ? ['default'] : ['default', ['json', { outputFile: resultFile }]],
   },
 });

@@ -7,7 +7,7 @@ import { words } from './words.js';
 
 /**
  * The parts of a page as a brief: what stands before the notebook's first thematic break, with the title, on one sheet of
- * paper or one wide screen; the contents, the workings behind the break and what every page says at its end below it,
+ * paper or one wide screen, and which choice it shows if one was made; the contents, the workings behind the break and what every page says at its end below it,
  * on the screen alone. Without a break everything is on the sheet.
  */
 export function briefElements(
@@ -19,7 +19,7 @@ export function briefElements(
     return kind === 'prose' && 'node' in block && block.node.type === 'thematicBreak';
   });
   const onSheet = (key: string): boolean => {
-    if (key === 'title' || key === 'mend') return true;
+    if (key === 'title' || key === 'shown' || key === 'mend') return true;
     const at = /^block-(\d+)$/.exec(key)?.[1];
     return at !== undefined && (breakAt < 0 || Number(at) < breakAt);
   };

@@ -47,7 +47,8 @@ export function pageParts(
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
     { key: 'title', elements: [pageHeader(notebook, context)] },
-    { key: 'choice', elements: choiceElements(context) },
+    { key: 'choice', elements: context.live === undefined ? [] : choiceForm(context.live) },
+    { key: 'shown', elements: shownElements(context) },
     { key: 'contents', elements: [contentsList(entries)] },
     { key: 'mend', elements: problems.length === 0 ? [] : [problemSection(problems)] },
     ...body.map(({ elements }, at) => ({ key: `block-${at}`, elements })),
@@ -56,9 +57,9 @@ export function pageParts(
   return { parts, problems: found };
 }
 
-/** What a reader may choose, or for which choice the page was made; nothing where there is neither. */
-function choiceElements({ live, chosen }: PageContext): Element[] {
-  if (live !== undefined) return choiceForm(live);
+/** Which choice the page shows; nothing where there is none. */
+function shownElements({ live, chosen }: PageContext): Element[] {
+  if (live !== undefined) return [shownChoice(live.said, true)];
   return chosen === undefined ? [] : [shownChoice(chosen)];
 }
 

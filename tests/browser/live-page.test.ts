@@ -32,7 +32,8 @@ function pageOf(
   const workings = computeNotebook({ ...read, document }, watched.book, 'f'.repeat(64), memory);
   const live = livePageOf(workings, watched.asked);
   expect(live).not.toBeNull();
-  return renderPage(workings.notebook, { ...sampleContext, ...(live === null ? {} : { live }) }).html;
+  const layout = document.settings.layout === 'brief' ? { layout: 'brief' as const } : {};
+  return renderPage(workings.notebook, { ...sampleContext, ...layout, ...(live === null ? {} : { live }) }).html;
 }
 
 /** What a page shows of its figures, sheets, charts and sentences; heat maps stay what they were, and say so. */
@@ -57,12 +58,16 @@ async function counted(page: Page, words: string): Promise<void> {
 describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
   const folder = mkdtempSync(join(tmpdir(), 'rampbook-live-'));
   const season = join(folder, 'season.html');
-  const training = join(folder, 'training.html');
+  const pages = {
+    season,
+    'training-focus': join(folder, 'training.html'),
+    'budget-request': join(folder, 'budget.html'),
+    'board-brief': join(folder, 'brief.html'),
+  };
   let browser: Browser;
 
   beforeAll(async () => {
-    writeFileSync(season, pageOf('season', {}, {}));
-    writeFileSync(training, pageOf('training-focus', {}, {}));
+    for (const [name, page] of Object.entries(pages)) writeFileSync(page, pageOf(name, {}, {}));
     browser = await launch();
   });
 
@@ -72,14 +77,20 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
   });
 
   it.each([
-    ['season', { station: 'heron-point' }, { release_target: '60' }, 'Heron Point; release target 60 instead of 90'],
+    [
+      'season',
+      { station: 'heron-point' },
+      { release_target: '60' },
+      'Heron Point; release target 60 instead of the notebook’s 90',
+    ],
     ['season', { month: 'July', watercraft_type: 'open motorboat' }, {}, 'July; watercraft type open motorboat'],
     ['training-focus', { station: 'heron-point' }, {}, 'Heron Point'],
+    ['budget-request', {}, { wage: '30', extra_hours: '800' }, 'wage 30 instead of the notebook’s 26.67'],
   ] as const)('%s of %j with %j is the page that the command makes for it', async (name, only, inputs, said) => {
     const made = join(folder, 'made.html');
     writeFileSync(made, pageOf(name, only, inputs));
     const byCommand = await openPage(browser, made, { javaScriptEnabled: false });
-    const live = await openPage(browser, name === 'season' ? season : training);
+    const live = await openPage(browser, pages[name]);
     for (const [field, value] of Object.entries(only)) await live.page.selectOption(`[name="only.${field}"]`, value);
     for (const [input, value] of Object.entries(inputs)) await live.page.fill(`[name="with.${input}"]`, value);
     await counted(live.page, said);
@@ -125,6 +136,20 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
     expect(await page.isVisible('#choice')).toBe(false);
     expect(await page.isVisible('#shown')).toBe(true);
     expect(await page.textContent('.note.still')).toContain('all records');
+    await close();
+  });
+
+  it('a brief says on its one sheet that an input was changed, and nothing where none was', async () => {
+    const { page, close } = await openPage(browser, pages['board-brief']);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.brief #shown').count()).toBe(1);
+    expect(await page.isVisible('.brief #shown')).toBe(false);
+    await page.emulateMedia({ media: 'screen' });
+    await page.fill('[name="with.extra_hours"]', '800');
+    await counted(page, 'extra hours 800 instead of the notebook’s 500');
+    expect(await page.textContent('.brief')).toContain('800 staff hours');
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.isVisible('.brief #shown')).toBe(true);
     await close();
   });
 

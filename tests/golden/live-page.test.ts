@@ -44,6 +44,27 @@ beforeAll(async () => {
   writeFileSync(runner, (await bundleScript('tests/report/carried/count-outside.ts')) + runBundle);
 });
 
+/** Other values for inputs of the budget's pages, which let nobody choose records. */
+const otherInputs: readonly HandedChoice[] = [
+  { only: [], inputs: [] },
+  {
+    only: [],
+    inputs: [
+      ['wage', '31'],
+      ['extra_hours', '900'],
+      ['reached', '75'],
+    ],
+  },
+  {
+    only: [],
+    inputs: [
+      ['portable_price', '7,500'],
+      ['unit_station', 'heron-point'],
+      ['discount', '5'],
+    ],
+  },
+];
+
 /** Some choices a reader of the demo might make; the same ones in every run. */
 function choices(count: number): readonly HandedChoice[] {
   const fields = filterOffers(book, ['station', 'month', 'watercraft_type', 'last_waterbody']);
@@ -84,27 +105,44 @@ function byCommand(read: ReadNotebook, { only, inputs }: HandedChoice): unknown 
 
 describe('a page counts what the command counts, to the last digit, where no text can become code', () => {
   test.each(['season', 'training-focus'])('%s, for choices drawn at random', (name) => {
-    const file = join(root, `notebooks/${name}.md`);
-    const read = readDocument(file, readFileSync(file, 'utf8'));
-    const memory = new Memory();
-    const watched = watchedBook(book, () => memory.making ?? '');
-    const packed = packSeason(computeNotebook(read, watched.book, 'fingerprint', memory), watched.asked);
-    const season = join(folder, `${name}.season`);
-    writeFileSync(season, packed!);
     const drawn: readonly HandedChoice[] = [{ only: [], inputs: [] }, ...choices(5)];
-    const asked = join(folder, `${name}.json`);
-    writeFileSync(asked, JSON.stringify(drawn));
-    const flags = ['--disallow-code-generation-from-strings', runner, season, asked];
-    const counted: readonly Record<string, unknown>[] = JSON.parse(
-      execFileSync(process.execPath, flags, { encoding: 'utf8', maxBuffer: 256 * 1024 * 1024 }),
-    );
-    drawn.forEach((choice, at) => {
-      const { letters, ...values } = counted[at]!;
-      expect(letters, 'the parts were written').toBeGreaterThan(10_000);
-      expect(sorted(values), JSON.stringify(choice)).toEqual(sorted(byCommand(read, choice)));
-    });
+    hold(name, readNotebook(name), drawn);
+  });
+
+  test.each([
+    ['budget-request', otherInputs],
+    ['board-brief', otherInputs.slice(0, 2)],
+  ])('%s, for other inputs', (name, drawn) => {
+    const read = readNotebook(name);
+    const settings = { ...read.document.settings, resamples: 200 };
+    hold(name, { ...read, document: { ...read.document, settings } }, drawn);
   });
 });
+
+function readNotebook(name: string): ReadNotebook {
+  const file = join(root, `notebooks/${name}.md`);
+  return readDocument(file, readFileSync(file, 'utf8'));
+}
+
+/** Holds what the bundle of a page gives for choices against what the command gives. */
+function hold(name: string, read: ReadNotebook, drawn: readonly HandedChoice[]): void {
+  const memory = new Memory();
+  const watched = watchedBook(book, () => memory.making ?? '');
+  const packed = packSeason(computeNotebook(read, watched.book, 'fingerprint', memory), watched.asked);
+  const season = join(folder, `${name}.season`);
+  writeFileSync(season, packed!);
+  const asked = join(folder, `${name}.json`);
+  writeFileSync(asked, JSON.stringify(drawn));
+  const flags = ['--disallow-code-generation-from-strings', runner, season, asked];
+  const counted: readonly Record<string, unknown>[] = JSON.parse(
+    execFileSync(process.execPath, flags, { encoding: 'utf8', maxBuffer: 256 * 1024 * 1024 }),
+  );
+  drawn.forEach((choice, at) => {
+    const { letters, ...values } = counted[at]!;
+    expect(letters, 'the parts were written').toBeGreaterThan(10_000);
+    expect(sorted(values), JSON.stringify(choice)).toEqual(sorted(byCommand(read, choice)));
+  });
+}
 
 /** Values by name: a page computes them in another order. */
 function sorted(values: unknown): unknown {

@@ -4,8 +4,8 @@ import { headed, inWords } from '../anchor.js';
 import type { LivePage } from '../page-context.js';
 import { choiceWords } from './choice-words.js';
 
-/** The fields and years that a reader may choose, as a form that the page's script makes ready, and which choice is shown. */
-export function choiceForm({ offers, years, seasons, said }: LivePage): Element[] {
+/** The fields and years that a reader may choose, as a form that the page's script makes ready. */
+export function choiceForm({ offers, years, seasons }: LivePage): Element[] {
   const fields = offers.map(({ field, label, values }) =>
     choice(label, `only.${field}`, '', [{ value: '', label: choiceWords.all }, ...values]),
   );
@@ -36,13 +36,13 @@ export function choiceForm({ offers, years, seasons, said }: LivePage): Element[
         h('noscript', [h('p', [choiceWords.noScript])]),
       ],
     ),
-    shownChoice(said),
   ];
 }
 
-/** Which choice the page shows, in sight and on paper. */
-export function shownChoice(said: readonly string[]): Element {
-  return h('div', { id: 'shown', className: ['shown-choice'], role: 'status' }, [h('p', [said.join(' ')])]);
+/** Which choice the page shows, in sight and on paper; a page on which nothing is chosen is marked, since a brief need not say so. */
+export function shownChoice(said: readonly string[], isWhole = false): Element {
+  const properties = { id: 'shown', className: ['shown-choice'], role: 'status', dataWhole: isWhole ? '' : null };
+  return h('div', properties, [h('p', [said.join(' ')])]);
 }
 
 function choice(

@@ -12,7 +12,8 @@ export const choiceWords = {
   shownAll: 'Shown: all records of this page.',
   shown: (parts: readonly string[]): string => `Shown: ${parts.join('; ')}.`,
   field: (label: string, value: string): string => `${label} ${value}`,
-  input: (name: string, value: string, before: string): string => `${inWords(name)} ${value} instead of ${before}`,
+  input: (name: string, value: string, before: string): string =>
+    `${inWords(name)} ${value} instead of the notebook’s ${before}`,
   notNarrowed: (tables: string, fields: string): string =>
     `Not narrowed by ${fields}, which their records do not have: ${tables}.`,
   wholeNames: (names: string): string =>

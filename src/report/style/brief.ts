@@ -16,12 +16,14 @@ export const briefStyle = `
 .brief>.scroll th{font-weight:600}
 .brief>.scroll td:not(.number){color:var(--soft);font-size:.82rem}
 .brief figure{margin-block:1rem}
+.brief>.shown-choice[data-whole]{display:none}
 .brief .from{color:var(--soft)}
 @media screen and (min-width:75rem) and (min-aspect-ratio:3/2){
 .brief{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1.15fr);grid-auto-rows:min-content;align-content:space-between;column-gap:3rem;inline-size:min(calc(100vw - 5rem),calc((100vh - 3rem)*16/9));min-block-size:min(calc((100vw - 5rem)*9/16),calc(100vh - 3rem));margin-inline:50%;translate:-50% 0;font-size:clamp(.88rem,1.1vw,2rem);line-height:1.42}
-.brief>.title,.brief>.problems,.brief>.scroll,.brief>.from{grid-column:1/-1}
+.brief>.title,.brief>.problems,.brief>.shown-choice,.brief>.scroll,.brief>.from{grid-column:1/-1}
 .brief>*{grid-column:1;margin-block:.35rem}
 .brief>figure{grid-column:2;grid-row:4/span 8;align-self:center}
+.brief>.shown-choice:not([data-whole])~figure{grid-row:5/span 8}
 .brief>.scroll td.number{font-size:2.4em}
 .brief>.scroll tbody{grid-template-columns:repeat(4,minmax(0,1fr))}
 .brief h1{font-size:1.9em;margin:0}

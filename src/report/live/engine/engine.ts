@@ -24,6 +24,7 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
 
   const say = (text: string, problems = ''): void => {
     const place = document.getElementById('shown')!;
+    place.toggleAttribute('data-whole', text === choiceWords.shownAll);
     const line = document.createElement('p');
     line.textContent = text;
     const wrong = document.createElement('template');
