@@ -2,6 +2,7 @@ import type { Book, BookColumn, BookTable } from '../../record/book.js';
 import type { Origin } from '../../record/records.js';
 import { gather } from './gather.js';
 import { once } from './once.js';
+import { withTables } from './with-tables.js';
 
 /** The value that some fields must have, by name; null for not recorded. */
 export type Choice = ReadonlyMap<string, string | number | null>;
@@ -12,13 +13,7 @@ export type Choice = ReadonlyMap<string, string | number | null>;
  */
 export function restrictedBook(book: Book, choice: Choice): Book {
   if (choice.size === 0) return book;
-  return {
-    sum: book.sum,
-    tables: new Map([...book.tables].map(([name, table]) => [name, restrictedTable(table, choice)])),
-    get clusters() {
-      return book.clusters;
-    },
-  };
+  return withTables(book, new Map([...book.tables].map(([name, table]) => [name, restrictedTable(table, choice)])));
 }
 
 function restrictedTable(table: BookTable, choice: Choice): BookTable {

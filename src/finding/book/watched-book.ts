@@ -1,4 +1,5 @@
 import type { Book, BookTable } from '../../record/book.js';
+import { withTables } from './with-tables.js';
 
 /** What was asked of each table, by the name of the column (`clusterColumn` for its station-days), and by whom. */
 export type AskedColumns = ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<string>>>;
@@ -18,14 +19,8 @@ export function watchedBook(book: Book, asking: () => string): { readonly book: 
     const names = columns.get(column) ?? new Set<string>();
     columns.set(column, names.add(asking()));
   };
-  const watched = {
-    sum: book.sum,
-    tables: new Map([...book.tables].map(([name, table]) => [name, watchedTable(table, note)])),
-    get clusters() {
-      return book.clusters;
-    },
-  };
-  return { book: watched, asked };
+  const tables = new Map([...book.tables].map(([name, table]) => [name, watchedTable(table, note)]));
+  return { book: withTables(book, tables), asked };
 }
 
 function watchedTable(table: BookTable, note: (table: string, column: string) => void): BookTable {
