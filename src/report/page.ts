@@ -5,6 +5,8 @@ import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
 import { pageParts } from './page-parts.js';
+import { carriedElement } from './results/carried-element.js';
+import { resultsOfPage } from './results/results-of-page.js';
 import { briefStyle } from './style/brief.js';
 import { wholePage } from './whole-page.js';
 
@@ -30,5 +32,7 @@ export function renderPage(notebook: EvaluatedNotebook, context: PageContext): R
     { id: 'report' },
     brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
   );
-  return { html: wholePage(notebook.title, main, { live: context.live, style: brief ? briefStyle : '' }), problems };
+  const carries = [carriedElement('carried-results', resultsOfPage(notebook, context))];
+  const extras = { live: context.live, style: brief ? briefStyle : '', carries };
+  return { html: wholePage(notebook.title, main, extras), problems };
 }
