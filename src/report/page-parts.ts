@@ -15,6 +15,8 @@ import type { PageContext } from './page-context.js';
 import { problemBox } from './problem-box.js';
 import { proseElements } from './prose.js';
 import { sheetPart } from './sheet-table.js';
+import { termsSection } from './terms/terms-section.js';
+import { termsUsed } from './terms/terms-used.js';
 import { valueInProse } from './value-in-prose.js';
 import { words } from './words.js';
 
@@ -42,7 +44,10 @@ export function pageParts(
   const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
   const problems = [...notebook.problems, ...found];
-  const closing = closingSections(notebook, context, methods);
+  const used = termsUsed(body.flatMap(({ elements }) => elements));
+  const closing = closingSections(notebook, context, methods).flatMap((section) =>
+    section.id === 'methods' && used.length > 0 ? [termsSection(used), section] : [section],
+  );
   const headings = [...headingsOf(notebook).values()];
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
