@@ -2,6 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { writtenIn } from '../record/written-numbers.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
 import { choiceForm, shownChoice } from './choice/choice-form.js';
@@ -40,6 +41,15 @@ export function pageParts(
   draw: DrawFigure = chartFigure,
   makeSheet: MakeSheet = sheetPart,
 ): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
+  return writtenIn(notebook.locale, () => partsInLocale(notebook, context, draw, makeSheet));
+}
+
+function partsInLocale(
+  notebook: EvaluatedNotebook,
+  context: PageContext,
+  draw: DrawFigure,
+  makeSheet: MakeSheet,
+): ReturnType<typeof pageParts> {
   const methods = methodsOf(notebook);
   const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
@@ -78,9 +88,20 @@ export function blockPart(
   block: Block,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  { traces = new Map(), cell, live }: Pick<PageContext, 'traces' | 'cell' | 'live'>,
+  context: Pick<PageContext, 'traces' | 'cell' | 'live'>,
   draw: DrawFigure = chartFigure,
   makeSheet: MakeSheet = sheetPart,
+): BlockPart {
+  return writtenIn(notebook.locale, () => blockInLocale(block, notebook, methods, context, draw, makeSheet));
+}
+
+function blockInLocale(
+  block: Block,
+  notebook: EvaluatedNotebook,
+  methods: Methods,
+  { traces = new Map(), cell, live }: Pick<PageContext, 'traces' | 'cell' | 'live'>,
+  draw: DrawFigure,
+  makeSheet: MakeSheet,
 ): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
     names.flatMap((name) => values.get(name) ?? []);

@@ -7,8 +7,7 @@ import { terms } from '../../../src/report/terms/terms.js';
 import { termsUsed } from '../../../src/report/terms/terms-used.js';
 import { prose, sampleContext, sampleNotebook } from '../sample-notebook.js';
 
-const used = (...children: (string | Element)[]): string[] =>
-  termsUsed([h('p', children)]).map(({ name }) => name);
+const used = (...children: (string | Element)[]): string[] => termsUsed([h('p', children)]).map(({ name }) => name);
 
 test('each term is defined once, has a source, and stands in alphabetical order', () => {
   const names = terms.map(({ name }) => name);
