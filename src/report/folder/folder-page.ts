@@ -48,7 +48,7 @@ export function folderPage({ pages, changes, beside }: ListedFolder): string {
     h('p', [pages.length === 0 ? words.none : words.about]),
     ...(records > 1 || programs > 1 ? [h('p', { className: ['problems'] }, [words.mixed(records, programs)])] : []),
     ...pages.map((page) =>
-      listedPage(page, changes, [
+      listedPage(page, titleOf(page, pages), changes, [
         ...(marks.records.has(page) ? [words.otherRecords] : []),
         ...(marks.program.has(page) ? [words.otherProgram] : []),
       ]),
@@ -63,8 +63,19 @@ export function listsFolder(html: string): boolean {
   return carriedIn(html, 'carried-folder') !== null;
 }
 
-function listedPage({ file, results }: ListedPage, changes: ChangesSummary | null, marks: readonly string[]): Element {
-  const { title, audience, asOf, headline, chosen, program, notebook, records } = results;
+/** A page's title, with its file where another page of the folder has the same. */
+function titleOf({ file, results: { title } }: ListedPage, pages: readonly ListedPage[]): string {
+  const alone = pages.filter(({ results }) => results.title === title).length === 1;
+  return alone ? title : words.titleIn(title, file);
+}
+
+function listedPage(
+  { file, results }: ListedPage,
+  title: string,
+  changes: ChangesSummary | null,
+  marks: readonly string[],
+): Element {
+  const { audience, asOf, headline, chosen, program, notebook, records } = results;
   const id = anchor('page', file);
   const code = (fingerprint: string): Element => h('code', [fingerprint.slice(0, digits)]);
   const entries: Entry[] = [

@@ -6,6 +6,7 @@ export const folderWords = {
   about:
     'Each page stands by itself and carries its own numbers, methods and cautions. Fingerprints are the first twelve digits of a SHA-256: where two pages share one, they were made of the same notebook, the same records or by the same program.',
   none: 'No page of a notebook stands here.',
+  titleIn: (title: string, file: string): string => `${title} (${file})`,
   for: 'For',
   asOf: 'Records up to',
   chosen: 'Made for a choice of records',
