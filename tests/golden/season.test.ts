@@ -122,6 +122,8 @@ test('a page is the committed one, whatever the machine’s time zone and langua
   pages.forEach((page, at) => {
     const committed = bare(readFileSync(join(root, `reports/${page}.html`), 'utf8'));
     const [one, other] = rendered.map((texts) => bare(texts[at]!));
+    const carried = /<script id="carried-results"[^>]*>([^<]*)/.exec(rendered[0]![at]!)?.[1] ?? '';
+    expect(carried.length, `what ${page}.html carries of itself stays small`).toBeLessThan(60_000);
     expect(one === other, `${page}.html is the same on both machines`).toBe(true);
     expect(one === committed, `reports/${page}.html is committed as rendered: npm run season, and read its diff`).toBe(
       true,
