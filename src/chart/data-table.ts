@@ -1,6 +1,7 @@
 import type { Result } from '../formula/result.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import type { AskedChart } from './chart-kind.js';
+import { chartWords } from './chart-words.js';
 import type { DataTable } from './drawn.js';
 import { keyText } from './key-text.js';
 import { keyColumns, whyOf } from './points.js';
@@ -37,7 +38,7 @@ function numberAlone(cell: Result, shownAs: string): string {
 }
 
 const besideValue: readonly { readonly head: string; readonly text: (cell: Result, shownAs: string) => string }[] = [
-  { head: 'Interval', text: showInterval },
-  { head: 'Counted', text: (cell) => (cell.kind === 'number' ? showFraction(cell) : '') },
-  { head: 'Why not', text: (cell) => whyOf(cell) ?? '' },
+  { head: chartWords.table.interval, text: showInterval },
+  { head: chartWords.table.counted, text: (cell) => (cell.kind === 'number' ? showFraction(cell) : '') },
+  { head: chartWords.table.why, text: (cell) => whyOf(cell) ?? '' },
 ];

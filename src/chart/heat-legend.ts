@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { s } from 'hastscript';
+import { chartWords } from './chart-words.js';
 import type { ColourClasses } from './colour-classes.js';
 import { paint } from './colours.js';
 import { tickText } from './shown-scale.js';
@@ -25,7 +26,7 @@ export function hatchPattern(chart: string): Element {
   );
 }
 
-const hatchWords = 'no value or too few';
+const hatchWords = chartWords.heatHatched;
 
 function swatchWidth(classes: ColourClasses): number {
   return Math.max(36, widestText(classes.edges.map(tickText), 12) + 10);

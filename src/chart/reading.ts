@@ -1,4 +1,6 @@
+import { writtenNumber } from '../record/written-numbers.js';
 import type { PlacedColumn } from './chart-kind.js';
+import { chartWords as words } from './chart-words.js';
 import type { Point } from './points.js';
 
 /** The marks of a chart in words. */
@@ -15,48 +17,39 @@ export interface Marks {
 export function readingOf(points: readonly Point[], named: readonly PlacedColumn[], marks: Marks): string[] {
   const drawn = points.filter((point) => point.value !== null);
   const limited = drawn.filter((point) => point.limits === 'two');
-  const key = named.map(({ column }) => column.label).join(' and ');
-  const sentences = [`Each ${marks.mark} is one ${key === '' ? 'row' : key}`];
-  if (marks.interval !== null && limited.length > 0)
-    sentences[0] += `; ${marks.interval} is its ${confidenceOf(limited)}`;
+  const key = named.map(({ column }) => column.label).join(words.and);
+  const sentences = [words.eachIs(marks.mark, key === '' ? words.row : key)];
+  if (marks.interval !== null && limited.length > 0) sentences[0] += words.isIts(marks.interval, confidenceOf(limited));
   sentences[0] += '.';
   if (marks.interval === null) return [...sentences, ...absence(points, drawn, marks.absent)];
   if (drawn.some((point) => point.limits === 'upper')) {
-    sentences.push(
-      'A dashed line from a hollow mark or from zero: no case was seen, and it ends at the one-sided upper limit.',
-    );
+    sentences.push(words.upperOnly);
   }
   if (drawn.some((point) => point.limits === 'lower')) {
-    sentences.push('A dashed line below a mark: every trial was a case, and it begins at the one-sided lower limit.');
+    sentences.push(words.lowerOnly);
   }
   if (limited.some((point) => point.high === null)) {
-    sentences.push('A line that runs to the edge: its upper limit is not reached.');
+    sentences.push(words.notReached);
   }
   const bare = drawn.filter((point) => point.limits === null).length;
-  if (bare > 0 && bare < drawn.length)
-    sentences.push(`${bare} of ${drawn.length} have no interval; the table says why.`);
+  if (bare > 0 && bare < drawn.length) sentences.push(words.withoutInterval(bare, drawn.length));
   return [...sentences, ...absence(points, drawn, marks.absent)];
 }
 
 function absence(points: readonly Point[], drawn: readonly Point[], said: string): string[] {
   const absent = points.length - drawn.length;
-  return absent === 0
-    ? []
-    : [`${absent} of ${points.length} without a value: each ${said}, and none is drawn as zero.`];
+  return absent === 0 ? [] : [words.withoutValue(absent, points.length, said)];
 }
 
 function confidenceOf(points: readonly Point[]): string {
   const confidence = points[0]!.confidence;
   const same = points.every((point) => point.confidence === confidence);
-  return confidence === null || !same ? 'interval' : `${Number((confidence * 100).toPrecision(6))} % interval`;
+  return confidence === null || !same
+    ? words.interval
+    : words.intervalOf(writtenNumber(String(Number((confidence * 100).toPrecision(6)))));
 }
 
 /** What it means that some places of a chart stand empty; nothing where none does. */
 export function emptyPlaces(empty: number): string[] {
-  if (empty <= 0) return [];
-  return [
-    empty === 1
-      ? '1 place is left open: there is no row for it, which is not zero.'
-      : `${empty} places are left open: there is no row for them, which is not zero.`,
-  ];
+  return empty <= 0 ? [] : [words.emptyPlaces(empty)];
 }

@@ -1,5 +1,6 @@
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { formats, unitInHead } from '../notebook/shown.js';
+import { writtenNumber } from '../record/written-numbers.js';
 import type { PlacedColumn } from './chart-kind.js';
 
 /** How a column's values stand on an axis: multiplied by `times`, under `label`, which names the unit. */
@@ -30,7 +31,5 @@ export function shownScale(sheet: EvaluatedSheet, { at, column }: PlacedColumn):
 /** A number on an axis: as few digits as say it, in groups of three, with a true minus sign. */
 export function tickText(value: number): string {
   const rounded = Number(value.toPrecision(12));
-  const [whole, part] = String(Math.abs(rounded)).split('.');
-  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${rounded < 0 ? '−' : ''}${grouped}${part === undefined ? '' : `.${part}`}`;
+  return writtenNumber(String(rounded));
 }

@@ -1,3 +1,4 @@
+import { needsOf } from '../notebook/needs-of.js';
 import { type Trace, traceCellAt, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import type { PageContext } from '../report/page-context.js';
@@ -16,6 +17,8 @@ export function pageContextOf(workings: NotebookWorkings): PageContext {
     date: book.sum.asOfWords ?? 'an unrecorded moment',
     traces: new Map(traces),
     cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
+    needs: needsOf(workings),
+    resampling: { seed: settings.seed, resamples: settings.resamples },
     ...(settings.for === '' ? {} : { audience: settings.for }),
     ...(settings.layout === 'brief' ? { layout: settings.layout } : {}),
   };

@@ -13,6 +13,7 @@ const about = `Season records of watercraft inspection programs: from exported t
   rampbook report NOTEBOOK... --store STORE --to FOLDER       compute notebooks and write them as pages
   rampbook evaluate NOTEBOOK --store STORE --json             compute a notebook and print every figure and sheet
   rampbook trace NOTEBOOK FIGURE --store STORE                show what a figure stands on, down to file and line
+  rampbook compare OLD NEW                                    say what changed between two renderings, and why
   rampbook start FOLDER                                       set up a folder for a season of your own
   rampbook desk [FOLDER] --store STORE                        work at notebooks in the browser, on this machine only
   rampbook watch NOTEBOOK --store STORE                       see a notebook’s report follow every save`;
@@ -118,12 +119,16 @@ export async function program(words: readonly string[]): Promise<number> {
   command
     .command('report')
     .summary('write notebooks as pages')
-    .description('Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html.')
+    .description(
+      'Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html; index.html lists all pages\n' +
+        'of the folder. Where a page of an earlier run is replaced, what changed is printed.',
+    )
     .argument('<notebook...>', 'notebook files (CommonMark)')
     .requiredOption('--store <folder>', 'the store to ask')
     .requiredOption('--to <folder>', 'the folder for the pages')
     .option('--only <field=value>', 'count only records with that value (may be given several times)', addWord)
     .option('--with <input=value>', 'with another value for an input (may be given several times)', addWord)
+    .option('--compare-with <folder>', 'tell on changes.html what changed since the pages in that folder, and why')
     .option('--quiet', 'show no progress')
     .addHelpText('after', '\nExample:\n  rampbook report notebooks/season.md --store store --to reports')
     .action(async (notebooks: string[], options) => {
@@ -161,6 +166,26 @@ export async function program(words: readonly string[]): Promise<number> {
     .action(async (notebook: string, figure: string, options) => {
       const { traceCommand } = await import('./trace.js');
       exitCode = await traceCommand({ notebook, figure, ...options });
+    });
+  command
+    .command('compare')
+    .summary('say what changed between two renderings')
+    .description(
+      'Compares two pages, or the pages of two folders by their names, from what the pages carry; no store is asked. Says which\n' +
+        'figures and sheets differ, by how much, whether beyond the former interval, and what may have moved each: data, formula,\n' +
+        'input, choice of records, resampling or program.',
+    )
+    .argument('<old>', 'a page that rampbook report wrote, or a folder of them')
+    .argument('<new>', 'a later rendering of it, or a folder of them')
+    .option('--to <page>', 'write the comparison as a page too')
+    .option('--json', 'print every difference as JSON')
+    .addHelpText(
+      'after',
+      '\nExample:\n  rampbook compare reports-2024/season.html reports-2025/season.html --to changes.html',
+    )
+    .action(async (old: string, later: string, options) => {
+      const { compareCommand } = await import('./compare.js');
+      exitCode = await compareCommand({ old, later, ...options });
     });
   command
     .command('start')

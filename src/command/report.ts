@@ -5,12 +5,20 @@ import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
+import { listsChanges, summaryOf } from '../report/comparison/changes-summary.js';
+import { saysTheSame } from '../report/comparison/compare-pages.js';
+import { comparisonPage } from '../report/comparison/comparison-page.js';
+import { comparisonWords } from '../report/comparison/comparison-words.js';
+import { folderPage, type ListedPage, listsFolder } from '../report/folder/folder-page.js';
+import { changesPageName, folderPageName } from '../report/folder/folder-page-names.js';
 import { languagePage } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
 import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
+import { readPageResults } from '../report/results/read-page-results.js';
+import { comparedByName } from './compared-pages.js';
 import { exitCodes } from './exit-codes.js';
 import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
@@ -19,6 +27,7 @@ import { pageContextOf } from './page-context-of.js';
 import { openPageFolder, writePage } from './page-folder.js';
 import { startProgress } from './progress.js';
 import { type CommandChoice, readChoice } from './read-choice.js';
+import { foreignFile, listedFolder, pagesAt, pagesIn } from './read-page-folder.js';
 import { say, sayProblems } from './terminal.js';
 
 /** The words of `rampbook report`. */
@@ -28,20 +37,32 @@ export interface ReportWords {
   readonly to: string;
   readonly only?: readonly string[];
   readonly with?: readonly string[];
+  readonly compareWith?: string;
   readonly quiet?: boolean;
 }
 
-/** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
-export async function reportCommand({ notebooks, store, to, quiet, ...words }: ReportWords): Promise<number> {
+/** Writes each notebook as a page, with the methods, the reference of the language and the folder's list beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
+export async function reportCommand({
+  notebooks,
+  store,
+  to,
+  quiet,
+  compareWith,
+  ...words
+}: ReportWords): Promise<number> {
   const season = await openSeason(store, notebooks);
   if ('problems' in season) return stop(season.problems);
   const choice = readChoice(words, season.book);
   if ('problems' in choice) return stop(choice.problems);
+  const earlier = compareWith === undefined ? null : pagesAt(compareWith);
+  if (earlier !== null && 'problem' in earlier) return stop([earlier.problem]);
   const folder = await openPageFolder(to);
   if (folder !== null) return stop([folder]);
+  const stoodThere = pagesIn(to);
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];
   const written = new Map<string, string>();
+  const pages: ListedPage[] = [];
   const write = (name: string, html: string): void => {
     const page = writePage(to, name, html);
     if (page.problem === null) written.set(name, page.path);
@@ -54,12 +75,31 @@ export async function reportCommand({ notebooks, store, to, quiet, ...words }: R
     problems.push(...page.problems);
     if (page.html === null) return;
     if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
-    else write(name, page.html);
+    else {
+      write(name, page.html);
+      pages.push({ file: name, results: readPageResults(page.html)! });
+    }
   });
   write(methodsPageName, methodsPage());
   write(languagePageName, languagePage());
+  const writeOwn = (name: string, html: () => string, isOurs: (html: string) => boolean): void => {
+    const foreign = foreignFile(to, name, isOurs);
+    if (foreign === null) write(name, html());
+    else problems.push(foreign);
+  };
+  if (earlier !== null) {
+    const { comparisons, unpaired } = comparedByName(earlier.pages, pages, 'later');
+    writeOwn(changesPageName, () => comparisonPage(comparisons, unpaired), listsChanges);
+  }
+  writeOwn(folderPageName, () => folderPage(listedFolder(to)), listsFolder);
   progress.end();
-  for (const path of written.values()) say(`wrote ${path}`);
+  const { comparisons } = comparedByName(stoodThere, pages);
+  for (const [name, path] of written) {
+    say(`wrote ${path}`);
+    const comparison = comparisons.find(({ after }) => `${after.name}.html` === name);
+    if (comparison !== undefined && !saysTheSame(comparison))
+      say(`  ${comparisonWords.against(summaryOf(comparison))}`);
+  }
   sayProblems(problems);
   return problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
@@ -81,7 +121,9 @@ function render(file: string, book: Book, choice: CommandChoice): Page {
   const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
   if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
   const { notebook } = opened;
-  const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
+  const taken = [methodsPageName, languagePageName, folderPageName, changesPageName].find(
+    (name) => name === `${notebook.name}.html`,
+  );
   if (taken !== undefined)
     return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
   const page = renderPage(notebook, { ...pageContextOf(opened), ...choiceOnPage(opened, watched.asked, choice) });

@@ -1,4 +1,5 @@
 import type { Book, BookTable } from '../record/book.js';
+import { writtenNumber, writtenWords } from '../record/written-numbers.js';
 import { newcombeDifference } from '../statistic/difference/newcombe.js';
 import { koopmanRatio } from '../statistic/ratio/score.js';
 import { cochranArmitage } from '../statistic/trend/cochran-armitage.js';
@@ -96,9 +97,11 @@ function trendSaid(seasons: readonly Season[]): string {
   );
   if (trend.slope === null || trend.p === null || trend.pDeparture === null)
     return `No trend over ${names}: nothing varies.`;
-  const slope = `${trend.slope < 0 ? '−' : '+'}${Math.abs(trend.slope * 1000).toFixed(2)} per 1,000 a season`;
-  return `Trend over ${names}: ${slope}, P ${trend.p.toFixed(3)}; departure from a straight line, P ${trend.pDeparture.toFixed(3)} (Cochran-Armitage, inspections taken as independent).`;
+  const slope = `${trend.slope < 0 ? '−' : '+'}${written(Math.abs(trend.slope * 1000), 2)} ${writtenWords('per 1,000')} a season`;
+  return `Trend over ${names}: ${slope}, P ${written(trend.p, 3)}; departure from a straight line, P ${written(trend.pDeparture, 3)} (Cochran-Armitage, inspections taken as independent).`;
 }
+
+const written = (value: number, decimals: number): string => writtenNumber(value.toFixed(decimals));
 
 function windowSaid(window: SeasonWindow | null): string {
   return window === null

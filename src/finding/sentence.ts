@@ -1,6 +1,7 @@
+import { writtenNumber } from '../record/written-numbers.js';
+
 /** A sentence about a count, none for none: `1 paper check is` or `1,200 paper checks are`, and what follows. */
 export function sentence(count: number, one: string, many: string, rest: string): string[] {
   if (count === 0) return [];
-  const digits = String(count).replace(/\B(?=(\d{3})+$)/g, ',');
-  return [`${digits} ${count === 1 ? one : many} ${rest}`];
+  return [`${writtenNumber(String(count))} ${count === 1 ? one : many} ${rest}`];
 }

@@ -1,4 +1,5 @@
 import type { BookTable } from '../record/book.js';
+import { writtenNumber } from '../record/written-numbers.js';
 import type { Estimate } from '../statistic/estimate.js';
 import { overDispersion } from '../statistic/funnel/over-dispersion.js';
 import { type BetaPrior, betaBinomialFit, shrunkProportion } from '../statistic/shrinkage/beta-binomial.js';
@@ -61,7 +62,7 @@ interface Compared {
   readonly said: string[];
 }
 
-const decimals = (value: number, places: number): string => value.toFixed(places);
+const decimals = (value: number, places: number): string => writtenNumber(value.toFixed(places));
 
 function spreadSaid(cases: readonly number[], trials: readonly number[]): string[] {
   const [x, n] = [cases.reduce((a, b) => a + b, 0), trials.reduce((a, b) => a + b, 0)];

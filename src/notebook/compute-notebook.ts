@@ -2,12 +2,13 @@ import type { Definition } from '../formula/definitions.js';
 import type { FormulaKind } from '../formula/kind.js';
 import type { Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
+import { writtenIn } from '../record/written-numbers.js';
 import { checkFilters } from './check-filters.js';
 import { checkCharts, checkProse } from './check-mentions.js';
 import { computeAgain } from './compute-again.js';
 import { declaredIn } from './declared.js';
-import type { Part } from './document.js';
-import type { Block } from './evaluated.js';
+import type { Part, Settings } from './document.js';
+import type { Block, EvaluatedNotebook } from './evaluated.js';
 import { type Item, Making } from './making.js';
 import { Memory } from './memory.js';
 import { orderByNeed } from './order.js';
@@ -25,7 +26,12 @@ export function computeNotebook(
   memory: Memory = new Memory(),
   tables: ReadonlyMap<string, string> = new Map(),
 ): NotebookWorkings {
-  memory.begin(book, tables);
+  const { locale } = read.document.settings;
+  memory.begin(book, tables, locale);
+  return writtenIn(locale, () => computeInLocale(read, book, fingerprint, memory));
+}
+
+function computeInLocale(read: ReadNotebook, book: Book, fingerprint: string, memory: Memory): NotebookWorkings {
   const { document } = read;
   const { seed, resamples } = document.settings;
   const problems = [...read.problems];
@@ -57,6 +63,7 @@ export function computeNotebook(
     name: nameOfFile(document.file),
     title: document.title,
     fingerprint,
+    ...localeOf(document.settings),
     blocks: document.parts.map(blockOf),
     inputs: made.inputs,
     selections: made.selections,
@@ -65,6 +72,11 @@ export function computeNotebook(
     problems,
   };
   return { notebook, document, settings: document.settings, book, names: made.names, sheets: made.sheetWorkings };
+}
+
+/** The locale as a computed notebook has it: left out where nothing is said. */
+export function localeOf({ locale }: Settings): Pick<EvaluatedNotebook, 'locale'> {
+  return locale === undefined ? {} : { locale };
 }
 
 /** The name of a notebook's file without folder and ending: `season`. */

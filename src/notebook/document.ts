@@ -1,4 +1,5 @@
 import type { RootContent } from 'mdast';
+import type { LocaleName } from '../record/written-numbers.js';
 import type { ChartRequest } from './evaluated.js';
 
 /** Text taken from the document, with where it begins: line and column count from 1. */
@@ -89,6 +90,8 @@ export interface Settings {
   readonly filters: readonly string[] | null;
   /** A page of any length, which it is where nothing is said, or a brief: one sheet of paper or one wide screen, up to the first thematic break. */
   readonly layout?: 'page' | 'brief';
+  /** How its page writes numbers and money; `en-US` where nothing is said. */
+  readonly locale?: LocaleName;
 }
 
 /** One part of the document, in its order. */

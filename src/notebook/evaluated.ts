@@ -1,6 +1,7 @@
 import type { RootContent } from 'mdast';
 import type { Result } from '../formula/result.js';
 import type { Problem } from '../problem/problem.js';
+import type { LocaleName } from '../record/written-numbers.js';
 
 /** A value that a person decides or assumes. */
 export interface EvaluatedInput {
@@ -93,6 +94,8 @@ export interface EvaluatedNotebook {
   readonly title: string;
   /** SHA-256 of the document, in hexadecimal. */
   readonly fingerprint: string;
+  /** How its page writes numbers; `en-US` where nothing is said. */
+  readonly locale?: LocaleName;
   readonly blocks: readonly Block[];
   readonly inputs: ReadonlyMap<string, EvaluatedInput>;
   readonly selections: ReadonlyMap<string, EvaluatedSelection>;

@@ -2,6 +2,7 @@ import type { Finding, FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
 import { nearestName } from '../problem/nearest.js';
 import type { BookTable } from '../record/book.js';
+import { writtenWords } from '../record/written-numbers.js';
 import { type ComputedSheet, emptySheet } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
@@ -70,7 +71,7 @@ export function findingSheet(
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
       notes: [
         ...(answer.said ?? []),
-        ...accountNotes(finding),
+        ...accountNotes(finding).map(writtenWords),
         ...answer.leftOut,
         ...(ordered.note === null ? [] : [ordered.note]),
       ],
@@ -93,7 +94,7 @@ function sheetColumn(
   by: readonly string[],
 ): SheetColumn {
   const role = kind === 'text' || names === true || by.includes(name) ? 'key' : 'value';
-  return { name, label, role, formula: '', shownAs, meaning };
+  return { name, label: writtenWords(label), role, formula: '', shownAs, meaning: writtenWords(meaning) };
 }
 
 function accountNotes({ account }: Finding): readonly string[] {

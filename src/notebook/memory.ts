@@ -1,6 +1,7 @@
 import { type EvaluationCache, emptyCache } from '../formula/environment.js';
 import { type Formula, namesIn } from '../formula/tree.js';
 import type { Book } from '../record/book.js';
+import { type LocaleName, usualLocale } from '../record/written-numbers.js';
 import { tableKeys } from './table-keys.js';
 
 /** For how many turns a value that nobody asks for is kept, unless a memory is told otherwise. */
@@ -18,6 +19,7 @@ export class Memory {
   private book: Book | null = null;
   private tables: ReadonlyMap<string, string> = new Map();
   private evaluationCache: EvaluationCache = emptyCache();
+  private locale: LocaleName = usualLocale;
   private turn = 0;
   private readonly turnsKept: number;
   private readonly beingMade: string[] = [];
@@ -31,8 +33,11 @@ export class Memory {
    * Begins a computation over a book. `fingerprints` tell the content of its tables, by name; without them a book that was
    * imported from the same exports counts as the same.
    */
-  begin(book: Book, fingerprints: ReadonlyMap<string, string> = new Map()): void {
+  begin(book: Book, fingerprints: ReadonlyMap<string, string> = new Map(), locale: LocaleName = usualLocale): void {
     this.turn += 1;
+    // What findings say has numbers in it, so that nothing said in another locale may be remembered.
+    if (locale !== this.locale) this.kept.clear();
+    this.locale = locale;
     this.computed.length = 0;
     if (book !== this.book) {
       this.book = book;

@@ -2,6 +2,7 @@ import { parse } from 'yaml';
 import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
+import { numberWritings } from '../record/written-numbers.js';
 import type { Settings } from './document.js';
 
 /** The settings a notebook has when its head says nothing. */
@@ -28,6 +29,10 @@ const checks: Readonly<
     holds: (value) => Array.isArray(value) && value.every((name) => typeof name === 'string'),
   },
   layout: { wanted: 'page or brief', holds: (value) => value === 'page' || value === 'brief' },
+  locale: {
+    wanted: Object.keys(numberWritings).join(', '),
+    holds: (value) => typeof value === 'string' && Object.hasOwn(numberWritings, value),
+  },
 };
 
 /** The settings written at a notebook's head in YAML; its mistakes are added, and the usual settings stand in for them. */

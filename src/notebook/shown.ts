@@ -1,4 +1,5 @@
 import type { NumberResult, Result } from '../formula/result.js';
+import { currentLocale, numberWritings, writtenNumber, writtenWords } from '../record/written-numbers.js';
 
 /** A way of showing a number: what it is multiplied by, how many decimals stand, and what is written around it. */
 interface Format {
@@ -77,9 +78,7 @@ export function misfit(name: string, unit: string): string | null {
 
 /** Digits in groups of three, with a true minus sign; ties go by the stored binary value, as `toFixed` does. */
 function digits(value: number, decimals: number, groups = true): string {
-  const [whole, part] = Math.abs(value).toFixed(decimals).split('.');
-  const grouped = !groups ? whole! : whole!.replace(/\B(?=(\d{3})+$)/g, ',');
-  const shown = part === undefined ? grouped : `${grouped}.${part}`;
+  const shown = writtenNumber(Math.abs(value).toFixed(decimals), groups);
   return value < 0 && /[1-9]/.test(shown) ? `−${shown}` : shown;
 }
 
@@ -102,9 +101,12 @@ export function showNumber(value: number, shownAs: string, unit: string): string
 function withWords(value: number, shownAs: string, unit: string): string {
   const shown = formatFor(shownAs, value);
   const number = digits(scaled(value, shown, unit), shown.decimals, shown.grouped);
+  if (shown.fits === 'money' && numberWritings[currentLocale()].dollar === 'after') {
+    return `${number}\u00a0${shown.before}${unit.replace(/^dollars?\b/, '')}`;
+  }
   const signed = number.startsWith('−') ? `−${shown.before}${number.slice(1)}` : `${shown.before}${number}`;
   if (shown.fits === 'money') return signed + unit.replace(/^dollars?\b/, '');
-  return signed + shown.after;
+  return signed + writtenWords(shown.after);
 }
 
 /** A day (days since 1970-01-01) as `2025-06-01`. */
@@ -147,7 +149,7 @@ export function unitInHead(shownAs: string, unit: string): string {
   const named = formats.get(shownAs);
   if (named === undefined || named.fits === 'any') return unit;
   if (named.fits === 'money') return unit.replace(/^dollars?\b/, '$');
-  return named.after.trim();
+  return writtenWords(named.after.trim());
 }
 
 /** The numerator and denominator in words, `31 of 24,010`; empty where there are none. */

@@ -27,16 +27,17 @@ export function closingSections(
   methods: Methods,
 ): readonly ClosingSection[] {
   return [
-    section('what-was-read', words.whatWasRead, readingSum(context.sum)),
-    section('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
-    section('definitions', words.definitions, [noteList(standingNotes)]),
-    section('methods', words.methods, [methodList(methods), methodsLink()]),
-    section('cautions', words.cautions, [noteList([...washCautions, ...new Set(cautionsOf(notebook))])]),
-    section('provenance', words.provenance, provenance(notebook, context)),
+    closingSection('what-was-read', words.whatWasRead, readingSum(context.sum)),
+    closingSection('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
+    closingSection('definitions', words.definitions, [noteList(standingNotes)]),
+    closingSection('methods', words.methods, [methodList(methods), methodsLink()]),
+    closingSection('cautions', words.cautions, [noteList([...washCautions, ...new Set(cautionsOf(notebook))])]),
+    closingSection('provenance', words.provenance, provenance(notebook, context)),
   ];
 }
 
-function section(id: string, text: string, children: readonly Element[]): ClosingSection {
+/** A section under its head. */
+export function closingSection(id: string, text: string, children: readonly Element[]): ClosingSection {
   return { id, text, element: h('section', { ariaLabelledBy: id }, [h('h2', { id }, [text]), ...children]) };
 }
 

@@ -18,6 +18,8 @@ import { keyCell, resultCell } from './result-cell.js';
 import { washCautions } from './standing-notes.js';
 import { pageStyle } from './style.js';
 import { tableElement } from './table.js';
+import { allTerms } from './terms/terms-list.js';
+import { termsWords } from './terms/terms-words.js';
 import { wholePage } from './whole-page.js';
 
 /** Fewer resamples than a report draws: an example shows the way, not the last digit. */
@@ -123,6 +125,7 @@ export function methodsReference(): { readonly html: string; readonly style: str
 export function methodsPage(): string {
   const book = exampleBook();
   const sections = [
+    { title: termsWords.title, elements: allTerms() },
     { title: words.findings, elements: toldFindings().flatMap((finding) => findingElements(finding, book)) },
     ...statisticAccounts.map(({ title, accounts }) => ({ title, elements: accounts.flatMap(statisticElements) })),
     {

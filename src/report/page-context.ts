@@ -26,6 +26,10 @@ export interface PageContext {
   readonly live?: LivePage;
   /** Which choice the page was made for, as sentences; left out where it shows all records and nothing is offered. */
   readonly chosen?: readonly string[];
+  /** The names that each figure, selection and sheet is made of, so that two renderings can be compared by their causes. */
+  readonly needs?: ReadonlyMap<string, readonly string[]>;
+  /** How limits were resampled. */
+  readonly resampling?: { readonly seed: number; readonly resamples: number };
 }
 
 /** What a reader of a page may choose, and what its script needs to count again. */

@@ -2,6 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { writtenIn } from '../record/written-numbers.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
 import { choiceForm, shownChoice } from './choice/choice-form.js';
@@ -15,6 +16,8 @@ import type { PageContext } from './page-context.js';
 import { problemBox } from './problem-box.js';
 import { proseElements } from './prose.js';
 import { sheetPart } from './sheet-table.js';
+import { termsSection } from './terms/terms-section.js';
+import { termsUsed } from './terms/terms-used.js';
 import { valueInProse } from './value-in-prose.js';
 import { words } from './words.js';
 
@@ -38,11 +41,23 @@ export function pageParts(
   draw: DrawFigure = chartFigure,
   makeSheet: MakeSheet = sheetPart,
 ): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
+  return writtenIn(notebook.locale, () => partsInLocale(notebook, context, draw, makeSheet));
+}
+
+function partsInLocale(
+  notebook: EvaluatedNotebook,
+  context: PageContext,
+  draw: DrawFigure,
+  makeSheet: MakeSheet,
+): ReturnType<typeof pageParts> {
   const methods = methodsOf(notebook);
   const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
   const problems = [...notebook.problems, ...found];
-  const closing = closingSections(notebook, context, methods);
+  const used = termsUsed(body.flatMap(({ elements }) => elements));
+  const closing = closingSections(notebook, context, methods).flatMap((section) =>
+    section.id === 'methods' && used.length > 0 ? [termsSection(used), section] : [section],
+  );
   const headings = [...headingsOf(notebook).values()];
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
@@ -74,9 +89,20 @@ export function blockPart(
   block: Block,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  { traces = new Map(), cell, live }: Pick<PageContext, 'traces' | 'cell' | 'live'>,
+  context: Pick<PageContext, 'traces' | 'cell' | 'live'>,
   draw: DrawFigure = chartFigure,
   makeSheet: MakeSheet = sheetPart,
+): BlockPart {
+  return writtenIn(notebook.locale, () => blockInLocale(block, notebook, methods, context, draw, makeSheet));
+}
+
+function blockInLocale(
+  block: Block,
+  notebook: EvaluatedNotebook,
+  methods: Methods,
+  { traces = new Map(), cell, live }: Pick<PageContext, 'traces' | 'cell' | 'live'>,
+  draw: DrawFigure,
+  makeSheet: MakeSheet,
 ): BlockPart {
   const named = <Value>(names: readonly string[], values: ReadonlyMap<string, Value>): Value[] =>
     names.flatMap((name) => values.get(name) ?? []);

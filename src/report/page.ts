@@ -1,10 +1,13 @@
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import { writtenIn } from '../record/written-numbers.js';
 import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
-import { pageParts } from './page-parts.js';
+import { type PagePart, pageParts } from './page-parts.js';
+import { carriedElement } from './results/carried-element.js';
+import { resultsOfPage } from './results/results-of-page.js';
 import { briefStyle } from './style/brief.js';
 import { wholePage } from './whole-page.js';
 
@@ -20,6 +23,10 @@ export interface RenderedPage {
  */
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
   const { parts, problems } = pageParts(notebook, context);
+  return { html: writtenIn(notebook.locale, () => htmlOf(notebook, context, parts)), problems };
+}
+
+function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readonly PagePart[]): string {
   const brief = context.layout === 'brief';
   const marked = parts.map(({ key, elements }) => ({
     key,
@@ -30,5 +37,7 @@ export function renderPage(notebook: EvaluatedNotebook, context: PageContext): R
     { id: 'report' },
     brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
   );
-  return { html: wholePage(notebook.title, main, { live: context.live, style: brief ? briefStyle : '' }), problems };
+  const carries = [carriedElement('carried-results', resultsOfPage(notebook, context))];
+  const extras = { live: context.live, style: brief ? briefStyle : '', carries };
+  return wholePage(notebook.title, main, extras);
 }

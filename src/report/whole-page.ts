@@ -25,10 +25,16 @@ function carried(live: Pick<LivePage, 'engine' | 'season'>): Element[] {
 export interface PageExtras {
   readonly live?: Pick<LivePage, 'engine' | 'season'> | undefined;
   readonly style?: string;
+  /** What the page carries of itself, which nothing runs. */
+  readonly carries?: readonly Element[];
 }
 
 /** A page of that title around its main part, as one HTML text: style, script and policy are in it, and nothing is fetched. */
-export function wholePage(title: string, main: Element, { live, style: further = '' }: PageExtras = {}): string {
+export function wholePage(
+  title: string,
+  main: Element,
+  { live, style: further = '', carries = [] }: PageExtras = {},
+): string {
   const style = pageStyle(title) + further;
   const scripts = live === undefined ? [pageScript] : [pageScript, live.engine.text];
   const head = h('head', [
@@ -43,6 +49,7 @@ export function wholePage(title: string, main: Element, { live, style: further =
     h('a', { href: '#report', className: ['skip'] }, [words.skip]),
     main,
     h('p', { id: 'said', role: 'status', ...scriptWords() }),
+    ...carries,
     ...(live === undefined ? [] : carried(live)),
     h('script', [pageScript]),
   ]);

@@ -67,7 +67,8 @@ describe('a page', () => {
       ['unknown-column', 43],
       ['unknown-chart-option', 43],
     ]);
-    expect(html.match(/units-differ/g)).toHaveLength(3);
+    // Three times in its place, and once in what the page carries of itself.
+    expect(html.match(/units-differ/g)).toHaveLength(4);
     expect(html).toContain('<mark>{interseption}</mark>');
     expect(html.match(/<svg/g)).toHaveLength(7);
   });
@@ -106,7 +107,10 @@ describe('a page', () => {
       ]),
     };
     const page = renderPage(notebook, sampleContext).html;
-    expect(page.match(/<script/g)).toHaveLength(1);
+    // The page's own script, and what it carries of itself, which no browser runs.
+    expect(page.match(/<script/g)).toHaveLength(2);
+    expect(page.match(/<\/script/g)).toHaveLength(2);
+    expect(page.match(/<script id="carried-results" type="application\/json">/g)).toHaveLength(1);
     expect(page.match(/<\/style/g)).toHaveLength(1);
     expect(page).not.toContain('<i>');
   });

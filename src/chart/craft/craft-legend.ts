@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
+import { chartWords } from '../chart-words.js';
 import { paint } from '../colours.js';
 import { tickText } from '../shown-scale.js';
 import { textWidth } from '../text-width.js';
@@ -9,6 +10,8 @@ import { skipMark } from './skip-mark.js';
 
 /** How deep the legend stands below a drawing. */
 export const craftLegendDepth = 64;
+
+const words = chartWords.craft;
 
 const size = 12;
 const swatch = 26;
@@ -23,15 +26,15 @@ export function craftLegend(
 ): Element {
   const names = ['', ...edges].map((_, at) => {
     const [from, to] = [edges[at - 1], edges[at]];
-    if (from === undefined) return to === undefined ? 'found' : `above 0, under ${tickText(to)}`;
-    return to === undefined ? `${tickText(from)} or more` : `${tickText(from)} to under ${tickText(to)}`;
+    if (from === undefined) return to === undefined ? words.found : words.under(tickText(to));
+    return to === undefined ? words.orMore(tickText(from)) : words.between(tickText(from), tickText(to));
   });
   const classes = names.map((name, at) => ({ name, swatch: box(chart, (at + 1) as Fill) }));
   const others = [
-    { name: 'none found', swatch: box(chart, 'none found') },
-    { name: 'too few looks to say', swatch: box(chart, 'too few looks') },
-    { name: 'no looks recorded: not clean', swatch: box(chart, 'not recorded') },
-    { name: 'often skipped', swatch: s('g', [skipMark(swatch - 7, 6)]) },
+    { name: words.noneFound, swatch: box(chart, 'none found') },
+    { name: words.tooFew, swatch: box(chart, 'too few looks') },
+    { name: words.notRecorded, swatch: box(chart, 'not recorded') },
+    { name: words.oftenSkipped, swatch: s('g', [skipMark(swatch - 7, 6)]) },
   ];
   const lead = `${valueLabel}:`;
   return s('g', { transform: `translate(0,${down})` }, [

@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { s } from 'hastscript';
+import { chartWords } from '../chart-words.js';
 import { paint } from '../colours.js';
 import type { Said } from '../settle-svg.js';
 import type { CraftDrawing, PlacedView } from './craft-drawing.js';
@@ -14,6 +15,7 @@ import { isRegion, type Line, type Region, type Weight } from './view.js';
 
 const widths: Readonly<Record<Weight, number>> = { outline: 1.9, detail: 1, faint: 0.6, behind: 0.8 };
 const top = 14;
+const words = chartWords.craft.said;
 
 /** What a drawing of a craft is made from. */
 export interface CraftPicture {
@@ -95,12 +97,12 @@ function stroke({ weight, d, covers }: Line, scale: number): Element {
 
 /** A part in words: what a pointer or a screen reader meets on the drawing. */
 export function saidOf(component: string, part: PartFinding | null): string {
-  if (part === null) return `${component}: no looks recorded`;
-  const skipped = part.skippedShown === '' ? '' : `; skipped on ${part.skippedShown}`;
-  if (part.standing === 'too few looks') return `${component}: too few looks to say${skipped}`;
-  if (part.standing === 'none found') return `${component}: none found, ${part.interval}${skipped}`;
-  const place = part.rank === null ? part.place : `place ${part.place}`;
-  return `${component}: ${place}, ${part.shown}, ${part.interval}${skipped}`;
+  if (part === null) return words.noLooks(component);
+  const skipped = part.skippedShown === '' ? '' : words.skippedOn(part.skippedShown);
+  if (part.standing === 'too few looks') return words.tooFew(component) + skipped;
+  if (part.standing === 'none found') return words.noneFound(component, part.interval) + skipped;
+  const place = part.rank === null ? part.place : words.place(part.place);
+  return words.fouled(component, place, part.shown, part.interval) + skipped;
 }
 
 function viewName({ view, left, top: down, scale }: PlacedView): Element {
@@ -136,7 +138,7 @@ function rounded(value: number): number {
 function labelText(label: Placed, part: PartFinding, width: number): Element {
   const left = label.edge === 'left';
   const ring = left ? margin - 28 : width - margin + 28;
-  const words = left ? ring - 19 : ring + 19;
+  const beside = left ? ring - 19 : ring + 19;
   const anchor = left ? 'end' : 'start';
   const middle = rounded(top + label.top);
   return s('g', { className: ['label'] }, [
@@ -152,9 +154,9 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
     s('text', { x: ring, y: middle + 4.5, textAnchor: 'middle', fontWeight: 600, fill: paint('ink') }, [
       ringText(part),
     ]),
-    s('text', { x: words, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
-    s('text', { x: words, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
-      part.oftenSkipped ? `${part.short}; skipped ${part.skippedShown}` : part.short,
+    s('text', { x: beside, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
+    s('text', { x: beside, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
+      part.oftenSkipped ? part.short + words.skipped(part.skippedShown) : part.short,
     ]),
     ...(part.oftenSkipped ? [skipMark(left ? ring + 12 : ring - 12, middle - 10)] : []),
   ]);

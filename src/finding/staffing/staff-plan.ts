@@ -1,3 +1,4 @@
+import { writtenNumber } from '../../record/written-numbers.js';
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
 import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
@@ -106,14 +107,14 @@ function planSaid(
   const drawn = Float64Array.from(resampled, (own) => gainOf(plan.taken, factors, own));
   const { interval } = resampledEstimate(plan.gain, drawn);
   const divided = dividedShifts(blocks, staffLimits(told, season.stations.length));
-  const limits =
-    interval === null ? '' : ` (95 % interval ${interval.low?.toFixed(1)} to ${interval.high?.toFixed(1)})`;
+  const limit = (value: number | null): string => (value === null ? 'not reached' : written(value, 1));
+  const limits = interval === null ? '' : ` (95 % interval ${limit(interval.low)} to ${limit(interval.high)})`;
   return [
-    `Of ${told.hours} staff hours the plan uses ${plan.spent} and can expect ${plan.gain.toFixed(1)} further interceptions in a season like this one${limits}.`,
+    `Of ${writtenNumber(String(told.hours))} staff hours the plan uses ${writtenNumber(String(plan.spent))} and can expect ${written(plan.gain, 1)} further interceptions in a season like this one${limits}.`,
     ...(divided === null
       ? []
       : [
-          `If shifts could be divided the same hours could bring ${divided.gain.toFixed(2)}; a hundred hours more would then bring ${(100 * divided.price).toFixed(2)} (the shadow price).`,
+          `If shifts could be divided the same hours could bring ${written(divided.gain, 2)}; a hundred hours more would then bring ${written(100 * divided.price, 2)} (the shadow price).`,
         ]),
     checked,
     ...(season.prior === null
@@ -121,6 +122,8 @@ function planSaid(
       : []),
   ];
 }
+
+const written = (value: number, decimals: number): string => writtenNumber(value.toFixed(decimals));
 
 /** An answer without rows that says why. */
 export function noPlan(own: readonly FindingColumn[], why: string): FindingTable {

@@ -1,4 +1,5 @@
 import type { BookTable, Clusters } from '../../record/book.js';
+import { writtenNumber } from '../../record/written-numbers.js';
 import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
 import { type ClusterTotals, weightedTotals } from '../../statistic/resample/weighted-totals.js';
 import type { Environment } from '../environment.js';
@@ -19,9 +20,9 @@ export function sharedWeights({ book, resamples, cache }: Environment): Uint8Arr
   return weights;
 }
 
-/** A whole number with commas between thousands, whatever the machine's language. */
+/** A whole number in groups of three digits, whatever the machine's language. */
 export function inThousands(whole: number): string {
-  return String(whole).replace(/\B(?=(?:\d{3})+$)/g, ',');
+  return writtenNumber(String(whole));
 }
 
 /** The resamples in words, with all that is needed to draw them again. */

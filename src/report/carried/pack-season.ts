@@ -1,6 +1,7 @@
 import type { RootContent } from 'mdast';
 import type { AskedColumns } from '../../finding/book/watched-book.js';
 import type { NotebookDocument } from '../../notebook/document.js';
+import { needsOf } from '../../notebook/needs-of.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import { fileName } from '../file-name.js';
 import { joinSeason } from './carried-season.js';
@@ -35,13 +36,6 @@ export function packSeason(workings: NotebookWorkings, asked: AskedColumns): Uin
     },
     packed.bytes,
   );
-}
-
-function needsOf({ names, sheets }: NotebookWorkings): ReadonlyMap<string, readonly string[]> {
-  return new Map([
-    ...[...names].map(([name, { needs }]) => [name, needs] as const),
-    ...[...sheets].map(([name, { needs, ofRows }]) => [name, [...new Set([...needs, ...ofRows])]] as const),
-  ]);
 }
 
 /** The names whose values stand on a pseudonym, and all that stand on them; null where nobody knows which asked. */

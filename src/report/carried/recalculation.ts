@@ -1,6 +1,6 @@
 import { type Choice, restrictedBook } from '../../finding/book/restricted-book.js';
 import { withChangedInputs } from '../../notebook/changed-inputs.js';
-import { blockOf, computeNotebook, nameOfFile } from '../../notebook/compute-notebook.js';
+import { blockOf, computeNotebook, localeOf, nameOfFile } from '../../notebook/compute-notebook.js';
 import type { NotebookDocument } from '../../notebook/document.js';
 import type { EvaluatedNotebook } from '../../notebook/evaluated.js';
 import { Memory } from '../../notebook/memory.js';
@@ -131,6 +131,7 @@ export class Recalculation {
       name: nameOfFile(file),
       title,
       fingerprint: head.fingerprint,
+      ...localeOf(settings),
       blocks: parts.map(blockOf),
       inputs: new Map(),
       selections: byName(head.whole.selections),

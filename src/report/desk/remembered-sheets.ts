@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import type { NotebookWorkings } from '../../notebook/workings.js';
+import { currentLocale } from '../../record/written-numbers.js';
 import type { MakeSheet } from '../page-parts.js';
 import { sheetPart } from '../sheet-table.js';
 
@@ -27,6 +28,7 @@ export function rememberedSheets(): (workings: NotebookWorkings) => MakeSheet {
       numberOf(workings.names.get(name)?.value),
     ]);
     const key = JSON.stringify([
+      currentLocale(),
       shown,
       behind?.keys,
       cells,

@@ -6,6 +6,7 @@ import { rowsOfCraft } from '../../chart/craft/part-findings.js';
 import { craftOptions, craftPicture } from '../../chart/kinds/craft.js';
 import { enoughEvents } from '../../finding/small-numbers.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../../notebook/evaluated.js';
+import { writtenWords } from '../../record/written-numbers.js';
 import { anchor } from '../anchor.js';
 import { words } from '../words.js';
 import { handoutCautions } from './handout-cautions.js';
@@ -74,7 +75,7 @@ export function handout(
 function partList(parts: readonly HandoutPart[]): Element {
   const { place, part, how, found, perLooks, mind } = words.handout;
   return h('table', { className: ['handout-parts'] }, [
-    h('thead', [h('tr', [place, part, how, found, perLooks, mind].map(head))]),
+    h('thead', [h('tr', [place, part, how, found, writtenWords(perLooks), mind].map(head))]),
     h(
       'tbody',
       parts.map((one) =>

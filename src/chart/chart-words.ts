@@ -1,0 +1,42 @@
+/** The words that several kinds of charts say to readers; what one kind alone says stands in its own file. */
+export const chartWords = {
+  row: 'row',
+  and: ' and ',
+  eachIs: (mark: string, key: string): string => `Each ${mark} is one ${key}`,
+  isIts: (drawn: string, interval: string): string => `; ${drawn} is its ${interval}`,
+  interval: 'interval',
+  intervalOf: (confidence: string): string => `${confidence} % interval`,
+  upperOnly:
+    'A dashed line from a hollow mark or from zero: no case was seen, and it ends at the one-sided upper limit.',
+  lowerOnly: 'A dashed line below a mark: every trial was a case, and it begins at the one-sided lower limit.',
+  notReached: 'A line that runs to the edge: its upper limit is not reached.',
+  withoutInterval: (bare: number, drawn: number): string => `${bare} of ${drawn} have no interval; the table says why.`,
+  withoutValue: (absent: number, all: number, said: string): string =>
+    `${absent} of ${all} without a value: each ${said}, and none is drawn as zero.`,
+  emptyPlaces: (empty: number): string =>
+    empty === 1
+      ? '1 place is left open: there is no row for it, which is not zero.'
+      : `${empty} places are left open: there is no row for them, which is not zero.`,
+  table: { interval: 'Interval', counted: 'Counted', why: 'Why not' },
+  heatHatched: 'no value or too few',
+  craft: {
+    found: 'found',
+    under: (edge: string): string => `above 0, under ${edge}`,
+    orMore: (edge: string): string => `${edge} or more`,
+    between: (from: string, to: string): string => `${from} to under ${to}`,
+    noneFound: 'none found',
+    tooFew: 'too few looks to say',
+    notRecorded: 'no looks recorded: not clean',
+    oftenSkipped: 'often skipped',
+    said: {
+      noLooks: (part: string): string => `${part}: no looks recorded`,
+      tooFew: (part: string): string => `${part}: too few looks to say`,
+      noneFound: (part: string, interval: string): string => `${part}: none found, ${interval}`,
+      fouled: (part: string, place: string, shown: string, interval: string): string =>
+        `${part}: ${place}, ${shown}, ${interval}`,
+      place: (place: string): string => `place ${place}`,
+      skippedOn: (share: string): string => `; skipped on ${share}`,
+      skipped: (share: string): string => `; skipped ${share}`,
+    },
+  },
+} as const;
