@@ -39,10 +39,11 @@ export function readingOf(points: readonly Point[], named: readonly PlacedColumn
 }
 
 function absence(points: readonly Point[], drawn: readonly Point[], said: string): string[] {
-  const absent = points.length - drawn.length;
-  return absent === 0
-    ? []
-    : [`${absent} of ${points.length} without a value: each ${said}, and none is drawn as zero.`];
+  const withheld = points.filter((point) => point.value === null && point.isWithheld).length;
+  const absent = points.length - drawn.length - withheld;
+  const sentence = (count: number, what: string): string[] =>
+    count === 0 ? [] : [`${count} of ${points.length} ${what}: each ${said}, and none is drawn as zero.`];
+  return [...sentence(absent, 'without a value'), ...sentence(withheld, 'withheld')];
 }
 
 function confidenceOf(points: readonly Point[]): string {

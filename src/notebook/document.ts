@@ -89,6 +89,10 @@ export interface Settings {
   readonly filters: readonly string[] | null;
   /** A page of any length, which it is where nothing is said, or a brief: one sheet of paper or one wide screen, up to the first thematic break. */
   readonly layout?: 'page' | 'brief';
+  /** Whether the page is for the public, so that small numbers of records are withheld. */
+  readonly public: boolean;
+  /** On a page for the public, numbers of fewer records than this are withheld; none at all is told. */
+  readonly withhold_under: number;
 }
 
 /** One part of the document, in its order. */

@@ -24,6 +24,8 @@ export interface PageContext {
   readonly audience?: string;
   /** What a reader may choose, and all that the page needs to count again; left out where nothing is offered. */
   readonly live?: LivePage;
+  /** The fewest records that the page tells of, where it is for the public. */
+  readonly fewest?: number;
   /** Which choice the page was made for, as sentences; left out where it shows all records and nothing is offered. */
   readonly chosen?: readonly string[];
 }

@@ -34,10 +34,11 @@ export type MakeSheet = typeof sheetPart;
 /** The parts of a notebook's page in their order, and what was found wrong beyond what the notebook itself reports. */
 export function pageParts(
   notebook: EvaluatedNotebook,
-  context: PageContext,
+  given: PageContext,
   draw: DrawFigure = chartFigure,
   makeSheet: MakeSheet = sheetPart,
 ): { readonly parts: readonly PagePart[]; readonly problems: readonly Problem[] } {
+  const context = given.fewest === undefined ? given : withoutRecords(given);
   const methods = methodsOf(notebook);
   const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
@@ -47,6 +48,7 @@ export function pageParts(
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
     { key: 'title', elements: [pageHeader(notebook, context)] },
+    { key: 'public', elements: publicNote(context) },
     { key: 'choice', elements: choiceElements(context) },
     { key: 'contents', elements: [contentsList(entries)] },
     { key: 'mend', elements: problems.length === 0 ? [] : [problemSection(problems)] },
@@ -54,6 +56,15 @@ export function pageParts(
     ...closing.map(({ id, element }) => ({ key: id, elements: [element] })),
   ];
   return { parts, problems: found };
+}
+
+/** Accounts tell which records were counted and left out, and by which lines: a page for the public has none. */
+function withoutRecords({ traces: _, cell: __, live: ___, ...context }: PageContext): PageContext {
+  return context;
+}
+
+function publicNote({ fewest }: PageContext): Element[] {
+  return fewest === undefined ? [] : [h('p', { className: ['public'] }, [words.publicNote(fewest)])];
 }
 
 /** What a reader may choose, or for which choice the page was made; nothing where there is neither. */

@@ -21,14 +21,16 @@ export interface RenderedPage {
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
   const { parts, problems } = pageParts(notebook, context);
   const brief = context.layout === 'brief';
+  // Records that a page carries could be counted by anybody.
+  const live = context.fewest === undefined ? context.live : undefined;
   const marked = parts.map(({ key, elements }) => ({
     key,
-    elements: context.live === undefined ? elements : markedPart(key, elements),
+    elements: live === undefined ? elements : markedPart(key, elements),
   }));
   const main = h(
     'main',
     { id: 'report' },
     brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
   );
-  return { html: wholePage(notebook.title, main, { live: context.live, style: brief ? briefStyle : '' }), problems };
+  return { html: wholePage(notebook.title, main, { live, style: brief ? briefStyle : '' }), problems };
 }

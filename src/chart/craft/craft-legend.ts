@@ -20,6 +20,7 @@ export function craftLegend(
   valueLabel: string,
   width: number,
   down: number,
+  withheld: boolean,
 ): Element {
   const names = ['', ...edges].map((_, at) => {
     const [from, to] = [edges[at - 1], edges[at]];
@@ -30,6 +31,7 @@ export function craftLegend(
   const others = [
     { name: 'none found', swatch: box(chart, 'none found') },
     { name: 'too few looks to say', swatch: box(chart, 'too few looks') },
+    ...(withheld ? [{ name: 'withheld', swatch: box(chart, 'withheld') }] : []),
     { name: 'no looks recorded: not clean', swatch: box(chart, 'not recorded') },
     { name: 'often skipped', swatch: s('g', [skipMark(swatch - 7, 6)]) },
   ];

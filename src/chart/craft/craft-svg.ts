@@ -30,6 +30,7 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
   const { drawing, parts, classes } = picture;
   const layout = layoutCraft(drawing, new Set(parts.keys()));
   const legendTop = top + layout.height + 6;
+  const withheld = [...parts.values()].some(({ standing }) => standing === 'withheld');
   const fill = (component: string): Fill => fillOf(parts.get(component) ?? null, classes.classOf);
   return s(
     'svg',
@@ -49,14 +50,14 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
     [
       s('title', { id: `${said.name}-title` }, [said.title]),
       s('desc', { id: `${said.name}-description` }, [said.description]),
-      s('defs', [...hatchings(said.name)]),
+      s('defs', [...hatchings(said.name, withheld)]),
       s('g', { transform: `translate(${margin},${top})` }, [
         ...drawing.views.flatMap((placed) => viewMarks(placed)),
         ...drawing.views.map(viewName),
         ...layout.labels.map((label) => leader(label, drawing.width)),
       ]),
       ...layout.labels.map((label) => labelText(label, parts.get(label.name)!, layout.width)),
-      craftLegend(said.name, picture.classes, picture.valueLabel, layout.width, legendTop),
+      craftLegend(said.name, picture.classes, picture.valueLabel, layout.width, legendTop, withheld),
     ],
   );
 
@@ -97,6 +98,7 @@ function stroke({ weight, d, covers }: Line, scale: number): Element {
 export function saidOf(component: string, part: PartFinding | null): string {
   if (part === null) return `${component}: no looks recorded`;
   const skipped = part.skippedShown === '' ? '' : `; skipped on ${part.skippedShown}`;
+  if (part.standing === 'withheld') return `${component}: withheld, which is not clean${skipped}`;
   if (part.standing === 'too few looks') return `${component}: too few looks to say${skipped}`;
   if (part.standing === 'none found') return `${component}: none found, ${part.interval}${skipped}`;
   const place = part.rank === null ? part.place : `place ${part.place}`;
@@ -154,7 +156,8 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
     ]),
     s('text', { x: words, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
     s('text', { x: words, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
-      part.oftenSkipped ? `${part.short}; skipped ${part.skippedShown}` : part.short,
+      // Its mark says that it is often skipped; both words would not fit.
+      part.oftenSkipped && part.standing !== 'withheld' ? `${part.short}; skipped ${part.skippedShown}` : part.short,
     ]),
     ...(part.oftenSkipped ? [skipMark(left ? ring + 12 : ring - 12, middle - 10)] : []),
   ]);
@@ -162,5 +165,5 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
 
 function ringText({ rank, standing }: PartFinding): string {
   if (rank !== null) return String(rank);
-  return { fouled: '•', 'none found': '–', 'too few looks': '?' }[standing];
+  return { fouled: '•', 'none found': '–', 'too few looks': '?', withheld: '×' }[standing];
 }
