@@ -10,8 +10,8 @@ const here = (path: string): string => relative(process.cwd(), fileURLToPath(new
 const exportsFolder = here('exports');
 const store = here('../../store');
 const reports = here('../../reports');
-const notebooks = ['season', 'record-quality', 'training-focus', 'budget-request', 'board-brief'].map((name) =>
-  here(`../../notebooks/${name}.md`),
+const notebooks = ['season', 'season-public', 'record-quality', 'training-focus', 'budget-request', 'board-brief'].map(
+  (name) => here(`../../notebooks/${name}.md`),
 );
 
 console.log('The Quillwater Basin is invented: its seasons 2023 to 2025 are written by a seeded generator.\n');

@@ -13,6 +13,8 @@ export const chartWords = {
   withoutInterval: (bare: number, drawn: number): string => `${bare} of ${drawn} have no interval; the table says why.`,
   withoutValue: (absent: number, all: number, said: string): string =>
     `${absent} of ${all} without a value: each ${said}, and none is drawn as zero.`,
+  withheld: (withheld: number, all: number, said: string): string =>
+    `${withheld} of ${all} withheld: each ${said}, and none is drawn as zero.`,
   emptyPlaces: (empty: number): string =>
     empty === 1
       ? '1 place is left open: there is no row for it, which is not zero.'
@@ -28,8 +30,10 @@ export const chartWords = {
     tooFew: 'too few looks to say',
     notRecorded: 'no looks recorded: not clean',
     oftenSkipped: 'often skipped',
+    withheld: 'withheld',
     said: {
       noLooks: (part: string): string => `${part}: no looks recorded`,
+      withheld: (part: string): string => `${part}: withheld, which is not clean`,
       tooFew: (part: string): string => `${part}: too few looks to say`,
       noneFound: (part: string, interval: string): string => `${part}: none found, ${interval}`,
       fouled: (part: string, place: string, shown: string, interval: string): string =>

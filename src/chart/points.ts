@@ -1,4 +1,5 @@
 import type { Result } from '../formula/result.js';
+import { isWithheld } from '../notebook/shown.js';
 import type { Interval } from '../statistic/estimate.js';
 import type { AskedChart, PlacedColumn } from './chart-kind.js';
 import { keyText } from './key-text.js';
@@ -19,7 +20,14 @@ export interface Point {
   readonly numerator: number | null;
   readonly denominator: number | null;
   readonly why: string | null;
+  /** Whether its value is there but may not be told. */
+  readonly isWithheld: boolean;
   readonly row: number;
+}
+
+/** What is written where a row has no value. */
+export function absentWord({ isWithheld: withheld }: Point): string {
+  return withheld ? 'withheld' : 'no value';
 }
 
 /** The sheet's key columns. */
@@ -60,6 +68,7 @@ export function pointsOf(chart: AskedChart, named: readonly PlacedColumn[]): rea
       numerator: cell.kind === 'number' ? cell.numerator : null,
       denominator: cell.kind === 'number' ? cell.denominator : null,
       why: whyOf(cell),
+      isWithheld: isWithheld(cell),
       row,
     };
 

@@ -37,8 +37,12 @@ export function readingOf(points: readonly Point[], named: readonly PlacedColumn
 }
 
 function absence(points: readonly Point[], drawn: readonly Point[], said: string): string[] {
-  const absent = points.length - drawn.length;
-  return absent === 0 ? [] : [words.withoutValue(absent, points.length, said)];
+  const withheld = points.filter((point) => point.value === null && point.isWithheld).length;
+  const absent = points.length - drawn.length - withheld;
+  return [
+    ...(absent === 0 ? [] : [words.withoutValue(absent, points.length, said)]),
+    ...(withheld === 0 ? [] : [words.withheld(withheld, points.length, said)]),
+  ];
 }
 
 function confidenceOf(points: readonly Point[]): string {

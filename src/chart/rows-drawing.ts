@@ -3,7 +3,7 @@ import { drawingWidth, footOf, measureAxisX, nameAxis, rowHeight, spaceForNames,
 import type { AskedChart, Drawing, Unfit } from './chart-kind.js';
 import { paint } from './colours.js';
 import { plotDrawing } from './plot-drawing.js';
-import { namingColumns, type Point, pointsOf } from './points.js';
+import { absentWord, namingColumns, type Point, pointsOf } from './points.js';
 import { readingOf } from './reading.js';
 import { repeatedName } from './repeated-name.js';
 import { shownScale } from './shown-scale.js';
@@ -85,7 +85,7 @@ export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfi
           y: 'name',
           x: 0,
           dx: 8,
-          text: () => 'no value',
+          text: absentWord,
           textAnchor: 'start',
           fontStyle: 'italic',
           fontSize: textSize,

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { knownNames } from '../notebook/known-names.js';
+import { shownNotebook } from '../notebook/withhold/shown-notebook.js';
 import { type DeskPart, deskParts } from '../report/desk/desk-parts.js';
 import type { DeskState, Having, SentPart } from '../report/desk/desk-state.js';
 import { shipPart } from '../report/desk/shipped-part.js';
@@ -15,7 +16,8 @@ export function partsOf(session: DeskSession, { text, read, workings }: OpenText
 
 /** The parts of the report for a text. */
 export function reportPartsOf(session: DeskSession, { workings }: OpenText): readonly DeskPart[] {
-  const { parts } = pageParts(workings.notebook, pageContextOf(workings), session.draw, session.sheets(workings));
+  const { notebook } = shownNotebook(workings);
+  const { parts } = pageParts(notebook, pageContextOf(workings), session.draw, session.sheets(workings));
   return parts.map(({ key, elements }) => ({ key, kind: 'rest', first: 0, last: 0, elements }));
 }
 

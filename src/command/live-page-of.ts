@@ -14,11 +14,11 @@ let engine: LivePage['engine'] | null = null;
 
 /**
  * What a reader of a notebook's page may choose, with all that the page needs to count again. Null where the notebook offers
- * nothing, has mistakes to be mended first, or stands on what no page may carry.
+ * nothing or is for the public, has mistakes to be mended first, or stands on what no page may carry.
  */
 export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): LivePage | null {
   const { notebook, document, settings, book } = workings;
-  if (settings.filters === null || notebook.problems.length > 0) return null;
+  if (settings.filters === null || settings.public || notebook.problems.length > 0) return null;
   const season = packSeason(workings, asked);
   if (season === null) return null;
   engine ??= { text: engineScript, packed: packed(Buffer.from(engineScript)) };

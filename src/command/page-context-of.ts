@@ -11,15 +11,21 @@ export function pageContextOf(workings: NotebookWorkings): PageContext {
     const trace = traceFigure(workings, name);
     return trace === null ? [] : [[name, trace]];
   });
-  return {
+  const about = {
     sum: book.sum,
     program: { version: programVersion(), fingerprint: programFingerprint() },
     date: book.sum.asOfWords ?? 'an unrecorded moment',
-    traces: new Map(traces),
-    cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
     needs: needsOf(workings),
+    counted: new Map(traces.map(([name, { counts }]) => [name, [...new Set(counts.map(({ table }) => table))]])),
     resampling: { seed: settings.seed, resamples: settings.resamples },
     ...(settings.for === '' ? {} : { audience: settings.for }),
     ...(settings.layout === 'brief' ? { layout: settings.layout } : {}),
+  };
+  // Accounts tell how many records were left out and on which lines: none of that is for the public.
+  if (settings.public) return { ...about, fewest: settings.withhold_under };
+  return {
+    ...about,
+    traces: new Map(traces),
+    cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
   };
 }

@@ -1,6 +1,8 @@
 import { restrictedBook } from '../finding/book/restricted-book.js';
 import { type AskedColumns, watchedBook } from '../finding/book/watched-book.js';
 import { Memory } from '../notebook/memory.js';
+import { shownNotebook } from '../notebook/withhold/shown-notebook.js';
+import type { WithheldNotebook } from '../notebook/withhold/withheld-notebook.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
@@ -63,6 +65,7 @@ export async function reportCommand({
   const problems: Problem[] = [];
   const written = new Map<string, string>();
   const pages: ListedPage[] = [];
+  const notes = new Map<string, string>();
   const write = (name: string, html: string): void => {
     const page = writePage(to, name, html);
     if (page.problem === null) written.set(name, page.path);
@@ -79,6 +82,7 @@ export async function reportCommand({
       write(name, page.html);
       pages.push({ file: name, results: readPageResults(page.html)! });
     }
+    if (page.withheld != null) notes.set(name, withheldNote(page.withheld));
   });
   write(methodsPageName, methodsPage());
   write(languagePageName, languagePage());
@@ -95,7 +99,7 @@ export async function reportCommand({
   progress.end();
   const { comparisons } = comparedByName(stoodThere, pages);
   for (const [name, path] of written) {
-    say(`wrote ${path}`);
+    say(`wrote ${path}${notes.get(name) ?? ''}`);
     const comparison = comparisons.find(({ after }) => `${after.name}.html` === name);
     if (comparison !== undefined && !saysTheSame(comparison))
       say(`  ${comparisonWords.against(summaryOf(comparison))}`);
@@ -112,6 +116,8 @@ function stop(problems: readonly Problem[]): number {
 interface Page {
   readonly name: string;
   readonly html: string | null;
+  /** What a page for the public withholds; null or nothing on any other. */
+  readonly withheld?: WithheldNotebook | null;
   readonly problems: readonly Problem[];
 }
 
@@ -126,8 +132,14 @@ function render(file: string, book: Book, choice: CommandChoice): Page {
   );
   if (taken !== undefined)
     return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
-  const page = renderPage(notebook, { ...pageContextOf(opened), ...choiceOnPage(opened, watched.asked, choice) });
-  return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
+  const { settings } = opened;
+  if (settings.public && choice.only.size > 0) return { name: '', html: null, problems: [choiceOfPublic(file)] };
+  const { notebook: shown, withheld } = shownNotebook(opened);
+  const page = renderPage(shown, {
+    ...pageContextOf(opened),
+    ...choiceOnPage(opened, watched.asked, choice),
+  });
+  return { name: notebook.name, html: page.html, withheld, problems: [...notebook.problems, ...page.problems] };
 }
 
 /** A page made for a choice shows that one and says so; one of all records lets its reader choose. */
@@ -141,6 +153,18 @@ function choiceOnPage(
   if (chosen !== null) return { chosen };
   const live = livePageOf(opened, asked);
   return live === null ? {} : { live };
+}
+
+function withheldNote({ cells, withheld, sheets }: WithheldNotebook): string {
+  const whole = sheets.length === 0 ? '' : `, and with them all of ${sheets.join(', ')}`;
+  return `, for the public: ${withheld} of ${cells} numbers withheld${whole}`;
+}
+
+/** Two public pages of different choices would tell what each withholds by their difference. */
+function choiceOfPublic(file: string): Problem {
+  const wanted = 'all records on a page for the public';
+  const remedy = 'Render it without --only, or take "public: yes" out of the notebook’s head.';
+  return { code: 'public-choice', severity: 'stops', place: wholeFile(file), seen: '--only', wanted, remedy };
 }
 
 function nameTaken(file: string, because: string): Problem {

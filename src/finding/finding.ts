@@ -19,6 +19,12 @@ export interface FindingColumn {
 /** A text, a plain number, an estimate, or null for missing. */
 export type FindingCell = string | number | Estimate | null;
 
+/** Records that a number of a finding's table tells of: ascending rows of a table. */
+export interface FoundRecords {
+  readonly table: string;
+  readonly rows: Uint32Array;
+}
+
 /** The answer to a finding, as a table. */
 export interface FindingTable {
   readonly columns: readonly FindingColumn[];
@@ -27,6 +33,11 @@ export interface FindingTable {
   readonly leftOut: readonly string[];
   /** What else must be said of the whole table, such as a test over all its rows; nothing where absent. */
   readonly said?: readonly string[];
+  /**
+   * The records that each row's numbers tell of, by the column's name: of a count its own, of a share its cases, all, and
+   * those that are no cases. Asked for where small numbers must be withheld; nothing where the finding does not say.
+   */
+  readonly records?: () => readonly ReadonlyMap<string, readonly FoundRecords[]>[];
 }
 
 /** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */

@@ -17,11 +17,11 @@ export interface NumberResult {
   readonly cautions: readonly string[];
 }
 
-/** What a formula gives: a number, text (shown as `text` where its `code` has a name of its own), a date (days since 1970-01-01), yes or no, nothing (with the reason), or problems. */
+/** What a formula gives: a number, text (shown as `text` where its `code` has a name of its own), a date (days since 1970-01-01), yes or no, nothing (with the reason; `withheld` where it is there and a public page may not tell it), or problems. */
 export type Result =
   | NumberResult
   | { readonly kind: 'text'; readonly text: string; readonly code?: string }
   | { readonly kind: 'date'; readonly day: number }
   | { readonly kind: 'truth'; readonly truth: boolean }
-  | { readonly kind: 'missing'; readonly why: string }
+  | { readonly kind: 'missing'; readonly why: string; readonly withheld?: true }
   | { readonly kind: 'problem'; readonly problems: readonly Problem[] };

@@ -92,6 +92,10 @@ export interface Settings {
   readonly layout?: 'page' | 'brief';
   /** How its page writes numbers and money; `en-US` where nothing is said. */
   readonly locale?: LocaleName;
+  /** Whether the page is for the public, so that small numbers of records are withheld. */
+  readonly public: boolean;
+  /** On a page for the public, numbers of fewer records than this are withheld; none at all is told. */
+  readonly withhold_under: number;
 }
 
 /** One part of the document, in its order. */

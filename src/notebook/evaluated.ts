@@ -19,7 +19,8 @@ export interface EvaluatedSelection {
   readonly name: string;
   readonly formula: string;
   readonly table: string;
-  readonly rows: number;
+  /** How many there are; null where a public page may not tell. */
+  readonly rows: number | null;
   readonly problems: readonly Problem[];
   readonly line: number;
 }
@@ -57,6 +58,8 @@ export interface EvaluatedSheet {
   readonly sentence: string;
   readonly columns: readonly SheetColumn[];
   readonly rows: readonly SheetRow[];
+  /** Whether a page for the public may show nothing of it, so that it has no rows; no where absent. */
+  readonly withheld?: true;
   /** What was left out, and the method, as sentences; empty where there is nothing to say. */
   readonly notes: readonly string[];
   readonly problems: readonly Problem[];

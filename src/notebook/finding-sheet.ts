@@ -84,9 +84,14 @@ export function findingSheet(
       ofRows: [],
       keys: ordered.rows.map(({ at }) => value.rowKeys[at]!),
       cells: ordered.rows.map(({ at }) => new Map([...value.cells].map(([column, cells]) => [column, cells[at]!]))),
+      ...(answer.records === undefined ? {} : { records: () => inOrder(answer.records!(), ordered.rows) }),
     },
     asked: { value, key },
   };
+}
+
+function inOrder<Row>(rows: readonly Row[], order: readonly { readonly at: number }[]): readonly Row[] {
+  return order.map(({ at }) => rows[at]!);
 }
 
 function sheetColumn(

@@ -6,7 +6,14 @@ import { numberWritings } from '../record/written-numbers.js';
 import type { Settings } from './document.js';
 
 /** The settings a notebook has when its head says nothing. */
-export const usualSettings: Settings = { for: '', seed: 1, resamples: 2000, filters: null };
+export const usualSettings: Settings = {
+  for: '',
+  seed: 1,
+  resamples: 2000,
+  filters: null,
+  public: false,
+  withhold_under: 10,
+};
 
 function wholeBetween(value: unknown, least: number, most: number): value is number {
   return typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most;
@@ -23,6 +30,14 @@ const checks: Readonly<
   resamples: {
     wanted: 'a whole number from 200 to 20,000',
     holds: (value) => wholeBetween(value, 200, 20_000),
+  },
+  public: {
+    wanted: '"yes" or "no"',
+    holds: (value) => typeof value === 'boolean' || value === 'yes' || value === 'no',
+  },
+  withhold_under: {
+    wanted: 'a whole number from 3 to 1,000',
+    holds: (value) => wholeBetween(value, 3, 1000),
   },
   filters: {
     wanted: 'names of fields in square brackets, such as [station, month], or empty ones',
@@ -81,7 +96,7 @@ export function readSettings(file: string, head: string, problems: Problem[]): S
       bad(line, 'unknown-setting', name, 'a setting of a notebook', remedy);
     } else if (!check.holds(value)) {
       bad(line, 'bad-setting', String(value), `${check.wanted} for "${name}"`, 'Correct the value.');
-    } else settings[name] = value;
+    } else settings[name] = name === 'public' ? value === true || value === 'yes' : value;
   }
   return settings as unknown as Settings;
 }

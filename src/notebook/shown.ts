@@ -1,6 +1,11 @@
 import type { NumberResult, Result } from '../formula/result.js';
 import { currentLocale, numberWritings, writtenNumber, writtenWords } from '../record/written-numbers.js';
 
+/** Whether a result is there but may not be told on a page for the public. */
+export function isWithheld(result: Result | undefined): boolean {
+  return result?.kind === 'missing' && result.withheld === true;
+}
+
 /** A way of showing a number: what it is multiplied by, how many decimals stand, and what is written around it. */
 interface Format {
   readonly times: number;
@@ -126,7 +131,7 @@ export function showResult(result: Result, shownAs: string): string {
     case 'truth':
       return result.truth ? 'yes' : 'no';
     case 'missing':
-      return 'no value';
+      return result.withheld === true ? 'withheld' : 'no value';
     case 'problem':
       return 'problem';
   }

@@ -1,3 +1,4 @@
+import type { FoundRecords } from '../finding/finding.js';
 import type { Definition, Definitions } from '../formula/definitions.js';
 import type { Environment } from '../formula/environment.js';
 import type { FormulaKind } from '../formula/kind.js';
@@ -20,6 +21,8 @@ export interface SheetWorkings {
   readonly keys: readonly (readonly (string | number | null)[])[];
   /** The values of each row's columns, by name. */
   readonly cells: readonly ReadonlyMap<string, Evaluated>[];
+  /** The records that each row's numbers tell of, by column, in the sheet's order; nothing where a finding does not say. */
+  readonly records?: () => readonly ReadonlyMap<string, readonly FoundRecords[]>[];
 }
 
 /** How one name of a notebook was computed. */

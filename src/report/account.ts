@@ -31,7 +31,7 @@ function figureAccount(figure: EvaluatedFigure, trace: Trace | null): Element {
 }
 
 /** How the columns of a sheet were made: formula and meaning of each, and what was left out. */
-export function sheetAccount(sheet: EvaluatedSheet, file: string): Element {
+export function sheetAccount(sheet: EvaluatedSheet, file: string, isTraced = true): Element {
   const formulas = sheet.columns.filter((column) => column.formula !== '');
   return h('details', { className: ['account'] }, [
     h('summary', [words.columnsOf(inWords(sheet.name))]),
@@ -47,7 +47,7 @@ export function sheetAccount(sheet: EvaluatedSheet, file: string): Element {
           ...cautionsOf(sheet, column).map((caution) => h('dd', [`${words.caution}: ${caution}`])),
         ]),
       ),
-      ...(formulas.length === 0
+      ...(formulas.length === 0 || !isTraced
         ? []
         : [h('p', [words.traceCellSays]), h('p', [h('code', [words.traceCell(file, sheet.name, formulas[0]!.name)])])]),
     ]),

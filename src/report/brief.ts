@@ -19,7 +19,7 @@ export function briefElements(
     return kind === 'prose' && 'node' in block && block.node.type === 'thematicBreak';
   });
   const onSheet = (key: string): boolean => {
-    if (key === 'title' || key === 'shown' || key === 'mend') return true;
+    if (['title', 'public', 'shown', 'mend'].includes(key)) return true;
     const at = /^block-(\d+)$/.exec(key)?.[1];
     return at !== undefined && (breakAt < 0 || Number(at) < breakAt);
   };

@@ -2,7 +2,8 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { drawChart, unfitProblems } from '../chart/draw-chart.js';
 import type { Drawn } from '../chart/drawn.js';
-import type { ChartRequest, EvaluatedNotebook } from '../notebook/evaluated.js';
+import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
+import { isWithheld } from '../notebook/shown.js';
 import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
@@ -21,6 +22,8 @@ export function chartFigure(
 ): { readonly element: Element; readonly problems: readonly Problem[] } {
   const sheet = notebook.sheets.get(request.sheet);
   if (sheet !== undefined && request.kind === 'handout') {
+    // A handout lists parts by how often they are fouled, and would put those withheld beside those without findings.
+    if (holdsWithheld(sheet)) return withheldFigure(request);
     const made = handout(request, sheet, notebook);
     return 'unfit' in made
       ? problemFigure(request, unfitProblems(made.unfit, request, notebook.file))
@@ -28,9 +31,26 @@ export function chartFigure(
   }
   const drawn =
     sheet === undefined ? { problems: [unknownSheet(request, notebook)] } : drawChart(request, sheet, notebook.file);
-  if ('problems' in drawn) return problemFigure(request, drawn.problems);
+  if ('problems' in drawn) {
+    const isWritten = drawn.problems.some(({ code }) => writtenWrong.test(code));
+    return !isWritten && holdsWithheld(sheet) ? withheldFigure(request) : problemFigure(request, drawn.problems);
+  }
   const figure = figureElement(request, drawn.chart, notebook);
   return { element: request.kind === 'craft' ? craftChoice(figure, request, notebook) : figure, problems: [] };
+}
+
+/** The codes of mistakes in a chart's address: all others come from what stands in the sheet. */
+const writtenWrong = /^(unknown-|lacking-|bad-)/;
+
+function holdsWithheld(sheet: EvaluatedSheet | undefined): boolean {
+  if (sheet === undefined) return false;
+  return sheet.withheld === true || sheet.rows.some(({ cells }) => cells.some(isWithheld));
+}
+
+/** A chart of which a public page may show too little to draw. */
+function withheldFigure(request: ChartRequest): { readonly element: Element; readonly problems: readonly Problem[] } {
+  const children = [h('figcaption', [request.caption]), h('p', { className: ['note'] }, [words.chartWithheld])];
+  return { element: h('figure', { id: anchor('chart', request.name) }, children), problems: [] };
 }
 
 function problemFigure(

@@ -9,6 +9,7 @@ import { type Methods, methodList } from './methods.js';
 import { methodsPageName } from './methods-page-name.js';
 import { methodsWords } from './methods-words.js';
 import type { PageContext } from './page-context.js';
+import { publicSum } from './public-sum.js';
 import { readingSum } from './reading-sum.js';
 import { standingNotes, washCautions } from './standing-notes.js';
 import { words } from './words.js';
@@ -26,9 +27,10 @@ export function closingSections(
   context: PageContext,
   methods: Methods,
 ): readonly ClosingSection[] {
+  const { sum, fewest } = context;
   return [
-    closingSection('what-was-read', words.whatWasRead, readingSum(context.sum)),
-    closingSection('changed-definitions', words.definitionChanges, [definitionChanges(context.sum.definitionChanges)]),
+    closingSection('what-was-read', words.whatWasRead, fewest === undefined ? readingSum(sum) : publicSum(sum, fewest)),
+    closingSection('changed-definitions', words.definitionChanges, [definitionChanges(sum.definitionChanges)]),
     closingSection('definitions', words.definitions, [noteList(standingNotes)]),
     closingSection('methods', words.methods, [methodList(methods), methodsLink()]),
     closingSection('cautions', words.cautions, [noteList([...washCautions, ...new Set(cautionsOf(notebook))])]),

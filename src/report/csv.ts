@@ -54,6 +54,8 @@ function valueText(result: Result): string {
       return showDay(result.day);
     case 'truth':
       return result.truth ? 'yes' : 'no';
+    case 'missing':
+      return result.withheld === true ? 'withheld' : '';
     default:
       return '';
   }

@@ -82,7 +82,9 @@ export function selectionTable(selections: readonly EvaluatedSelection[]): Eleme
       { content: inWords(table) },
       problems.length > 0
         ? { content: [problemBox(problems)] }
-        : { content: showNumber(rows, 'whole', ''), number: true, order: rows },
+        : rows === null
+          ? { content: words.withheld, number: true }
+          : { content: showNumber(rows, 'whole', ''), number: true, order: rows },
     ]),
   });
 }

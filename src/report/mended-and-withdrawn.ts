@@ -6,13 +6,14 @@ import { words } from './words.js';
 
 const whole = (count: number): string => showNumber(count, 'whole', '');
 
-/** How many rows are as a person mended them, and which seasons were withdrawn with how many rows; nothing where none are. */
-export function mendedAndWithdrawn({ files, withdrawn }: ImportSum): Element[] {
+/** How many rows are as a person mended them, and which seasons were withdrawn with how many rows; nothing where none are. Fewer than `fewest` are “some”. */
+export function mendedAndWithdrawn({ files, withdrawn }: ImportSum, fewest = 0): Element[] {
+  const rowsTold = (count: number): string => (count < fewest ? words.someRows : whole(count));
   const mended = files.reduce((sum, file) => sum + (file.mended ?? 0), 0);
-  const notes = mended > 0 ? [words.rowsMended(whole(mended))] : [];
+  const notes = mended > 0 ? [words.rowsMended(rowsTold(mended))] : [];
   if (withdrawn !== undefined) {
     const rows = withdrawn.files.reduce((sum, { read }) => sum + read, 0);
-    notes.push(words.seasonsWithdrawn(withdrawn.seasons.join(', '), whole(withdrawn.files.length), whole(rows)));
+    notes.push(words.seasonsWithdrawn(withdrawn.seasons.join(', '), whole(withdrawn.files.length), rowsTold(rows)));
   }
   return notes.map((note) => h('p', { className: ['note'] }, [note]));
 }

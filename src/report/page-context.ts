@@ -24,10 +24,14 @@ export interface PageContext {
   readonly audience?: string;
   /** What a reader may choose, and all that the page needs to count again; left out where nothing is offered. */
   readonly live?: LivePage;
+  /** The fewest records that the page tells of, where it is for the public. */
+  readonly fewest?: number;
   /** Which choice the page was made for, as sentences; left out where it shows all records and nothing is offered. */
   readonly chosen?: readonly string[];
   /** The names that each figure, selection and sheet is made of, so that two renderings can be compared by their causes. */
   readonly needs?: ReadonlyMap<string, readonly string[]>;
+  /** The tables whose records were counted for each figure. */
+  readonly counted?: ReadonlyMap<string, readonly string[]>;
   /** How limits were resampled. */
   readonly resampling?: { readonly seed: number; readonly resamples: number };
 }

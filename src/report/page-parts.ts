@@ -46,10 +46,11 @@ export function pageParts(
 
 function partsInLocale(
   notebook: EvaluatedNotebook,
-  context: PageContext,
+  given: PageContext,
   draw: DrawFigure,
   makeSheet: MakeSheet,
 ): ReturnType<typeof pageParts> {
+  const context = given.fewest === undefined ? given : withoutRecords(given);
   const methods = methodsOf(notebook);
   const body = notebook.blocks.map((block) => blockPart(block, notebook, methods, context, draw, makeSheet));
   const found = body.flatMap((part) => part.problems).filter((problem) => !known(problem, notebook.problems));
@@ -62,6 +63,7 @@ function partsInLocale(
   const entries = [...headings, ...closing.map(({ id, text }) => ({ id, text, depth: 2 as const }))];
   const parts = [
     { key: 'title', elements: [pageHeader(notebook, context)] },
+    { key: 'public', elements: publicNote(context) },
     { key: 'choice', elements: context.live === undefined ? [] : choiceForm(context.live) },
     { key: 'shown', elements: shownElements(context) },
     { key: 'contents', elements: [contentsList(entries)] },
@@ -70,6 +72,15 @@ function partsInLocale(
     ...closing.map(({ id, element }) => ({ key: id, elements: [element] })),
   ];
   return { parts, problems: found };
+}
+
+/** Accounts tell which records were counted and left out, and by which lines: a page for the public has none. */
+function withoutRecords({ traces: _, cell: __, live: ___, ...context }: PageContext): PageContext {
+  return context;
+}
+
+function publicNote({ fewest }: PageContext): Element[] {
+  return fewest === undefined ? [] : [h('p', { className: ['public'] }, [words.publicNote(fewest)])];
 }
 
 /** Which choice the page shows; nothing where there is none. */

@@ -28,9 +28,11 @@ export function renderPage(notebook: EvaluatedNotebook, context: PageContext): R
 
 function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readonly PagePart[]): string {
   const brief = context.layout === 'brief';
+  // Records that a page carries could be counted by anybody.
+  const live = context.fewest === undefined ? context.live : undefined;
   const marked = parts.map(({ key, elements }) => ({
     key,
-    elements: context.live === undefined ? elements : markedPart(key, elements),
+    elements: live === undefined ? elements : markedPart(key, elements),
   }));
   const main = h(
     'main',
@@ -38,6 +40,5 @@ function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readon
     brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
   );
   const carries = [carriedElement('carried-results', resultsOfPage(notebook, context))];
-  const extras = { live: context.live, style: brief ? briefStyle : '', carries };
-  return wholePage(notebook.title, main, extras);
+  return wholePage(notebook.title, main, { live, style: brief ? briefStyle : '', carries });
 }

@@ -22,7 +22,7 @@ export function resultCell(result: Result, shownAs: string): TableCell {
     case 'date':
       return { content: showResult(result, shownAs), order: result.day };
     case 'missing':
-      return absent(result.why);
+      return result.withheld === true ? withheldCell(result.why) : absent(result.why);
     case 'problem':
       return { content: [problemBox(result.problems)] };
     default:
@@ -56,6 +56,10 @@ function smallLine(pieces: readonly string[]): ElementContent {
     { className: ['small'] },
     spans.flatMap((span, at) => (at === 0 ? [span] : [' ', span])),
   );
+}
+
+function withheldCell(why: string): TableCell {
+  return { content: [h('abbr', { className: ['withheld'], title: why }, [words.withheld])], order: null };
 }
 
 function absent(why: string): TableCell {

@@ -2,7 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
-import { unitInHead } from '../notebook/shown.js';
+import { isWithheld, unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
 import { type CellTrace, cellAccounts } from './cell-accounts.js';
@@ -26,7 +26,7 @@ export function sheetPart(
   const keys = sheet.columns.findIndex((column) => column.role === 'value');
   return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
-    ...(sheet.columns.length === 0
+    ...(sheet.columns.length === 0 || sheet.withheld === true
       ? []
       : foldedWhenLong(
           sheet,
@@ -45,9 +45,12 @@ export function sheetPart(
             sortable: sheet.rows.length > 1,
           }),
         )),
-    ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
+    ...(sheet.rows.length === 0 ? [h('p', [sheet.withheld === true ? words.sheetWithheld : words.emptySheet])] : []),
+    ...(sheet.rows.some(({ cells }) => cells.some(isWithheld))
+      ? [h('p', { className: ['note'] }, [words.withheldHere])]
+      : []),
     ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
-    sheetAccount(sheet, fileName(notebook.file)),
+    sheetAccount(sheet, fileName(notebook.file), cellTrace !== undefined),
     ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
       ? []

@@ -18,7 +18,11 @@ export function valueInProse(notebook: EvaluatedNotebook): ValueInProse {
     if (input !== undefined) return { shown: [standing('input', name, input.value, input.unit)] };
     const selection = notebook.selections.get(name);
     if (selection !== undefined) {
-      return { shown: [link('selection', name, [showNumber(selection.rows, 'whole', '')])] };
+      return {
+        shown: [
+          link('selection', name, [selection.rows === null ? words.withheld : showNumber(selection.rows, 'whole', '')]),
+        ],
+      };
     }
     const nearest = nearestName(name, [
       ...notebook.figures.keys(),
@@ -47,7 +51,7 @@ function standing(part: 'account' | 'input', name: string, result: Result, shown
 }
 
 function whyText(result: Result): string {
-  if (result.kind === 'missing') return result.why;
+  if (result.kind === 'missing') return result.withheld === true ? '' : result.why;
   if (result.kind !== 'number' || result.why === null) return '';
   return result.value === null ? result.why : words.noInterval(result.why);
 }

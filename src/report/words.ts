@@ -14,7 +14,7 @@ export const words = {
   rowsMended: (count: string) =>
     `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
   seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
-    `Withdrawn from these records: ${seasons}; ${files === '1' ? 'one file' : `${files} files`} with ${rows} rows left out of everything here.`,
+    `Withdrawn from these records: ${seasons}; ${files === '1' ? 'one file' : `${files} files`} with ${rows.toLowerCase()} rows left out of everything here.`,
   rowsReadKept: (read: number, kept: number, setAside: number, leftOut: number): string =>
     `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside${
       leftOut === 0 ? '' : ` + ${whole(leftOut)} left out by rule`
@@ -43,6 +43,14 @@ export const words = {
   method: 'Method',
   notRecorded: 'not recorded',
   noValue: 'no value',
+  withheld: 'withheld',
+  chartWithheld: 'Not drawn: too much of what it would show is withheld on a page for the public.',
+  publicNote: (fewest: number): string =>
+    `This page is for the public: a number of fewer than ${fewest} craft is withheld, and so is every number that would give it away. Withheld is not none, which is shown as 0, and not missing, which says why. So that nothing can be counted out of it, the page carries no records and offers no choice among them.`,
+  withheldHere:
+    'withheld: the number is there and is not shown, because it tells of few craft or would give away one that does. It is not zero.',
+  sheetWithheld:
+    'Withheld as a whole on a page for the public: its numbers do not say which craft they count, or it has a row for each of them.',
   because: (why: string): string => `no value: ${why}`,
   noInterval: (why: string): string => `no interval: ${why}`,
   census: 'counted in full, not estimated',
@@ -100,6 +108,11 @@ export const words = {
   notes: 'Noted on rows kept',
   severalReasons: 'A row may have several reasons, so these do not add up to the rows set aside.',
   nothingSetAside: 'No row was set aside and nothing was noted.',
+  publicSum: (read: string, kept: string, setAside: string, leftOut: string | null): string =>
+    `${read} rows read = ${kept} kept + ${setAside} set aside${leftOut === null ? '' : ` + ${leftOut} left out by rule`}`,
+  publicRows:
+    'Every row is accounted for, by file, line and reason, where the records are kept; that list is not public.',
+  someRows: 'Some',
   everyRow: 'Every row read is either kept or set aside with its file, line, column, text and reason.',
   noFiles: 'No file was read.',
   definitionChanges: 'Definitions that changed between seasons',

@@ -6,7 +6,16 @@ import { root } from '../command/run.js';
 import { axeFindings } from './axe.js';
 import { browserHere, launch, openPage } from './open-page.js';
 
-const pages = ['season', 'record-quality', 'training-focus', 'budget-request', 'board-brief', 'methods', 'language'];
+const pages = [
+  'season',
+  'season-public',
+  'record-quality',
+  'training-focus',
+  'budget-request',
+  'board-brief',
+  'methods',
+  'language',
+];
 
 describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
   let browser: Browser;

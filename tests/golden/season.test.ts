@@ -107,7 +107,7 @@ describe('the season’s figures are those the generator counted by plain arithm
 });
 
 test('a page is the committed one, whatever the machine’s time zone and language', () => {
-  const written = ['season', 'record-quality', 'training-focus', 'budget-request', 'board-brief'];
+  const written = ['season', 'season-public', 'record-quality', 'training-focus', 'budget-request', 'board-brief'];
   const pages = [...written, 'methods', 'language', 'index'];
   const notebooks = written.map((page) => join(root, `notebooks/${page}.md`));
   const machines = [

@@ -142,7 +142,14 @@ test('columns without the sentence of a sheet are a problem', () => {
 
 test('settings at the head are checked by name and value', () => {
   const { document, problems } = read('---', 'for: the board', 'seed: x', 'resample: 500', '---', '# T');
-  expect(document.settings).toEqual({ for: 'the board', seed: 1, resamples: 2000, filters: null });
+  expect(document.settings).toEqual({
+    for: 'the board',
+    seed: 1,
+    resamples: 2000,
+    filters: null,
+    public: false,
+    withhold_under: 10,
+  });
   expect(placed(problems)).toEqual(['3:1 bad-setting', '4:1 unknown-setting']);
 });
 

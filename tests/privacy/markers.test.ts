@@ -26,13 +26,27 @@ let planted: ReadonlyMap<string, number>;
 const ran: Ran[] = [];
 beforeAll(async () => {
   planted = await plantExports(at('exports'), crosswalks);
+  writeFileSync(at('for-all.md'), readFileSync(notebook('season'), 'utf8').replace(/^filters:.*/m, 'public: yes'));
   writeFileSync(at('key'), `${mark} is the key too`);
   ran.push(
     rampbook(importWords('--key', at('key'))),
     rampbook(importWords('--key', at('key'), '--json')),
-    rampbook(['report', notebook('season'), notebook('record-quality'), '--store', at('store'), '--to', at('pages')]),
+    rampbook([
+      ...['report', notebook('season'), notebook('record-quality'), at('for-all.md')],
+      ...['--store', at('store'), '--to', at('pages')],
+    ]),
     rampbook(['evaluate', notebook('record-quality'), '--store', at('store'), '--json']),
     rampbook(['trace', notebook('season'), 'intercepted', '--store', at('store')]),
+    rampbook([
+      'report',
+      at('for-all.md'),
+      '--store',
+      at('store'),
+      '--to',
+      at('chosen'),
+      '--only',
+      'station=heron-point',
+    ]),
   );
 });
 
@@ -99,6 +113,7 @@ test('no byte of the store holds what a private column held, nor the key', () =>
 test('no byte of a page holds it, unpacked or not', () => {
   const pages = filesBelow(at('pages'));
   expect(pages.map((path) => path.split('/').at(-1)).sort()).toEqual([
+    'for-all.html',
     'language.html',
     'methods.html',
     'record-quality.html',
@@ -108,8 +123,23 @@ test('no byte of a page holds it, unpacked or not', () => {
 });
 
 test('no command says it, and each did its work', () => {
-  expect(ran.map(({ exitCode }) => exitCode)).toEqual([0, 0, 0, 0, 0]);
+  expect(ran.map(({ exitCode }) => exitCode)).toEqual([0, 0, 0, 0, 0, 1]);
   expect(ran.filter((one) => holdsMark(said(one)))).toEqual([]);
+});
+
+test('a page for the public carries no records, says how much it withholds, and is refused for a choice of records', () => {
+  const holds = (page: string) =>
+    ['id="carried-season"', 'id="carried-engine"', '<form', 'inspections-2025'].filter((text) =>
+      readFileSync(at(`pages/${page}.html`), 'utf8').includes(text),
+    );
+  expect(holds('for-all')).toEqual([]);
+  expect(holds('season').length).toBe(4);
+  expect(ran[2]!.out).toMatch(
+    /for-all\.html, for the public: \d+ of \d+ numbers withheld, and with them all of funnel, /,
+  );
+  // Two pages of different choices would tell by their difference what each withholds.
+  expect(ran[5]!.err).toContain('public-choice');
+  expect(readdirSync(at('chosen'))).not.toContain('for-all.html');
 });
 
 test('nor do the messages of an import that is stopped: a header taken from the rows, a wrong delimiter, a hurt file', () => {
@@ -127,6 +157,6 @@ test('nor do the messages of an import that is stopped: a header taken from the 
   }
   // The place it leaves is empty: no lock, no half-written store.
   expect(readdirSync(folder).sort()).toEqual([
-    ...['delimiter.yaml', 'encoding.yaml', 'exports', 'header.yaml', 'key', 'pages', 'store'],
+    ...['chosen', 'delimiter.yaml', 'encoding.yaml', 'exports', 'for-all.md', 'header.yaml', 'key', 'pages', 'store'],
   ]);
 });

@@ -23,6 +23,7 @@ export function craftLegend(
   valueLabel: string,
   width: number,
   down: number,
+  withheld: boolean,
 ): Element {
   const names = ['', ...edges].map((_, at) => {
     const [from, to] = [edges[at - 1], edges[at]];
@@ -33,6 +34,7 @@ export function craftLegend(
   const others = [
     { name: words.noneFound, swatch: box(chart, 'none found') },
     { name: words.tooFew, swatch: box(chart, 'too few looks') },
+    ...(withheld ? [{ name: words.withheld, swatch: box(chart, 'withheld') }] : []),
     { name: words.notRecorded, swatch: box(chart, 'not recorded') },
     { name: words.oftenSkipped, swatch: s('g', [skipMark(swatch - 7, 6)]) },
   ];

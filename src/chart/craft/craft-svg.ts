@@ -32,6 +32,7 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
   const { drawing, parts, classes } = picture;
   const layout = layoutCraft(drawing, new Set(parts.keys()));
   const legendTop = top + layout.height + 6;
+  const withheld = [...parts.values()].some(({ standing }) => standing === 'withheld');
   const fill = (component: string): Fill => fillOf(parts.get(component) ?? null, classes.classOf);
   return s(
     'svg',
@@ -51,14 +52,14 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
     [
       s('title', { id: `${said.name}-title` }, [said.title]),
       s('desc', { id: `${said.name}-description` }, [said.description]),
-      s('defs', [...hatchings(said.name)]),
+      s('defs', [...hatchings(said.name, withheld)]),
       s('g', { transform: `translate(${margin},${top})` }, [
         ...drawing.views.flatMap((placed) => viewMarks(placed)),
         ...drawing.views.map(viewName),
         ...layout.labels.map((label) => leader(label, drawing.width)),
       ]),
       ...layout.labels.map((label) => labelText(label, parts.get(label.name)!, layout.width)),
-      craftLegend(said.name, picture.classes, picture.valueLabel, layout.width, legendTop),
+      craftLegend(said.name, picture.classes, picture.valueLabel, layout.width, legendTop, withheld),
     ],
   );
 
@@ -99,6 +100,7 @@ function stroke({ weight, d, covers }: Line, scale: number): Element {
 export function saidOf(component: string, part: PartFinding | null): string {
   if (part === null) return words.noLooks(component);
   const skipped = part.skippedShown === '' ? '' : words.skippedOn(part.skippedShown);
+  if (part.standing === 'withheld') return words.withheld(component) + skipped;
   if (part.standing === 'too few looks') return words.tooFew(component) + skipped;
   if (part.standing === 'none found') return words.noneFound(component, part.interval) + skipped;
   const place = part.rank === null ? part.place : words.place(part.place);
@@ -156,7 +158,8 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
     ]),
     s('text', { x: beside, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
     s('text', { x: beside, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
-      part.oftenSkipped ? part.short + words.skipped(part.skippedShown) : part.short,
+      // Its mark says that it is often skipped; both words would not fit.
+      part.oftenSkipped && part.standing !== 'withheld' ? part.short + words.skipped(part.skippedShown) : part.short,
     ]),
     ...(part.oftenSkipped ? [skipMark(left ? ring + 12 : ring - 12, middle - 10)] : []),
   ]);
@@ -164,5 +167,5 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
 
 function ringText({ rank, standing }: PartFinding): string {
   if (rank !== null) return String(rank);
-  return { fouled: '•', 'none found': '–', 'too few looks': '?' }[standing];
+  return { fouled: '•', 'none found': '–', 'too few looks': '?', withheld: '×' }[standing];
 }

@@ -4,7 +4,7 @@ import { paint } from '../colours.js';
 import type { PartFinding } from './part-findings.js';
 
 /** How a region is filled: a class of frequency (1 to 4), or one of the standings that are no frequency. */
-export type Fill = 1 | 2 | 3 | 4 | 'none found' | 'too few looks' | 'not recorded';
+export type Fill = 1 | 2 | 3 | 4 | 'none found' | 'too few looks' | 'withheld' | 'not recorded';
 
 const tones = { 1: 'ramp-1', 2: 'ramp-2', 3: 'ramp-3', 4: 'ramp-4' } as const;
 
@@ -25,8 +25,8 @@ export function fillOf(part: PartFinding | null, classOf: (value: number) => num
   return Math.min(4, classOf(part.value!)) as Fill;
 }
 
-/** The hatchings of a drawing: the more often a part was fouled, the denser and the deeper in tone. */
-export function hatchings(chart: string): readonly Element[] {
+/** The hatchings of a drawing: the more often a part was fouled, the denser and the deeper in tone; crosses where it is withheld. */
+export function hatchings(chart: string, withheld: boolean): readonly Element[] {
   const ink = { stroke: paint('ink'), strokeWidth: 0.8 };
   const pattern = (fill: Fill, size: number, turn: number, ground: string, marks: readonly Element[]) =>
     s(
@@ -42,6 +42,7 @@ export function hatchings(chart: string): readonly Element[] {
     );
   const upright = (x: number, size: number) => s('line', { x1: x, y1: 0, x2: x, y2: size, ...ink });
   const level = (y: number, size: number) => s('line', { x1: 0, y1: y, x2: size, y2: y, ...ink });
+  const crossed = (from: number, to: number) => s('line', { x1: 2.5, y1: from, x2: 6.5, y2: to, ...ink });
   return [
     pattern(1, 8, 0, tones[1], [level(4, 8)]),
     pattern(2, 7, 45, tones[2], [upright(3.5, 7)]),
@@ -51,5 +52,6 @@ export function hatchings(chart: string): readonly Element[] {
       s('circle', { cx: 1.5, cy: 1.5, r: 0.8, fill: paint('soft') }),
       s('circle', { cx: 4.5, cy: 4.5, r: 0.8, fill: paint('soft') }),
     ]),
+    ...(withheld ? [pattern('withheld', 9, 45, 'paper', [crossed(2.5, 6.5), crossed(6.5, 2.5)])] : []),
   ];
 }

@@ -1,6 +1,6 @@
 import { enoughEvents } from '../../finding/small-numbers.js';
 import type { Result } from '../../formula/result.js';
-import { showFraction, showInterval, showNumber, showResult } from '../../notebook/shown.js';
+import { isWithheld, showFraction, showInterval, showNumber, showResult } from '../../notebook/shown.js';
 import { components } from '../../record/components.js';
 import type { AskedChart, PlacedColumn } from '../chart-kind.js';
 import { keyText } from '../key-text.js';
@@ -8,8 +8,8 @@ import { numberOf } from '../points.js';
 import { shownScale } from '../shown-scale.js';
 import type { CraftDrawing } from './craft-drawing.js';
 
-/** What the records say of a part: how often it was fouled, that nothing was found, or that too few looked. */
-export type Standing = 'fouled' | 'none found' | 'too few looks';
+/** What the records say of a part: how often it was fouled, that nothing was found, that too few looked, or that it may not be told. */
+export type Standing = 'fouled' | 'none found' | 'too few looks' | 'withheld';
 
 /** A part with its figures, as the drawing shows them. */
 export interface PartFinding {
@@ -76,16 +76,18 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
     const cell = cells[value.at]!;
     const own = numberOf(cell);
     const looks = number(row, 'looks');
+    const withheld = isWithheld(cell);
     const tooFew = own === null || (looks !== null && looks < limits.fewest);
+    const word = withheld ? 'withheld' : 'too few looks';
     const skipped = number(row, 'skipped');
     return {
       component: keyText(cells[columns.get('part')!.at]!),
-      standing: tooFew ? 'too few looks' : own === 0 ? 'none found' : 'fouled',
+      standing: tooFew ? word : own === 0 ? 'none found' : 'fouled',
       rank: null,
       place: '',
       value: tooFew ? null : own * times,
-      shown: tooFew ? 'too few looks' : showResult(cell, value.column.shownAs),
-      short: shortOf(cell, tooFew, value.column.shownAs),
+      shown: tooFew ? word : showResult(cell, value.column.shownAs),
+      short: withheld ? word : shortOf(cell, tooFew, value.column.shownAs),
       interval: tooFew ? '' : showInterval(cell, value.column.shownAs),
       counted: cell.kind === 'number' ? showFraction(cell) : '',
       looks,
@@ -109,10 +111,10 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
 
 /**
  * Parts in the order a reader takes them: by place; then those fouled on too few craft to have one, none found, and too few
- * looks, each in the order of the walk around a craft, since these records do not order them.
+ * looks, each in the order of the walk around a craft, since these records do not order them. Withheld ones stand last.
  */
 export function inReadingOrder(parts: readonly PartFinding[]): readonly PartFinding[] {
-  const standings: readonly Standing[] = ['fouled', 'none found', 'too few looks'];
+  const standings: readonly Standing[] = ['fouled', 'none found', 'too few looks', 'withheld'];
   const walk = components.map(({ component }) => component);
   return [...parts].sort(
     (one, other) =>

@@ -5,7 +5,7 @@ import { paint } from '../colours.js';
 import { orderedKeys } from '../key-text.js';
 import { placeAxis } from '../place-axis.js';
 import { plotDrawing } from '../plot-drawing.js';
-import { keyColumns, type Point, pointsOf } from '../points.js';
+import { absentWord, keyColumns, type Point, pointsOf } from '../points.js';
 import { emptyPlaces, readingOf } from '../reading.js';
 import { repeatedName } from '../repeated-name.js';
 import { shownScale } from '../shown-scale.js';
@@ -84,7 +84,7 @@ function drawColumns(asked: AskedChart): Drawing | Unfit {
             x: 'name',
             y: 0,
             dy: -8,
-            text: () => 'no value',
+            text: absentWord,
             rotate: -90,
             textAnchor: 'start',
             fontStyle: 'italic',

@@ -81,6 +81,9 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
       ? ['–: none found, which is not none there; the table has the upper limit.']
       : []),
     ...(parts.some(({ standing }) => standing === 'too few looks') ? ['?: too few looks to say.'] : []),
+    ...(parts.some(({ standing }) => standing === 'withheld')
+      ? ['×: withheld, which is neither clean nor none found; places are among the parts that are shown.']
+      : []),
     ...(unrecorded.length === 0
       ? []
       : [`Drawn with dots, since no form of these records asks for them: ${unrecorded.join(', ')}.`]),

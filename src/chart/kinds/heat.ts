@@ -42,6 +42,9 @@ interface Field {
 
 const rowDepth = 28;
 
+/** What stands where the number is there but may not be told. */
+const withheldMark = '×';
+
 /** What stands where no case was seen: never a bare zero. */
 const none = 'none';
 
@@ -62,7 +65,7 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
     return {
       x: shortName(keyText(cells[x.at]!)),
       y: keyText(cells[y.at]!),
-      shown: tone === 0 ? '' : shownIn(at),
+      shown: points[at]!.isWithheld ? withheldMark : tone === 0 ? '' : shownIn(at),
       tone,
     };
   });
@@ -76,6 +79,7 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
     ...(hatched > 0
       ? [`${hatched} hatched: no value${fewest > 0 ? `, or counted from fewer than ${fewest}` : ''}.`]
       : []),
+    ...(points.some((point) => point.isWithheld) ? [`${withheldMark}: withheld, which is not zero.`] : []),
     ...emptyPlaces(names.x.length * names.y.length - fields.length),
   ];
   const said = { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') };

@@ -210,6 +210,7 @@ const nothing = {
   numerator: null,
   denominator: null,
   why: null,
+  isWithheld: false,
   row: -1,
 } as const;
 

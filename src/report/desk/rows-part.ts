@@ -94,7 +94,8 @@ function rowContent(kind: RowsKind, written: WrittenRow, problems: ProblemsByPla
   if (kind === 'selections') {
     const selection = notebook.selections.get(name.text);
     const own = selection?.line === name.line && selection.problems.length === 0 ? selection : null;
-    const rows = own === null ? '' : deskWords.rowsOf(showNumber(own.rows, 'whole', ''), inWords(own.table));
+    const rows =
+      own === null || own.rows === null ? '' : deskWords.rowsOf(showNumber(own.rows, 'whole', ''), inWords(own.table));
     return [
       head,
       h('span', { className: ['worth'] }, [h('span', { className: ['shown'] }, [rows])]),

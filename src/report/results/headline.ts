@@ -3,6 +3,7 @@ import type { EvaluatedNotebook } from '../../notebook/evaluated.js';
 import { showInterval, showNumber, showResult } from '../../notebook/shown.js';
 import { inWords } from '../anchor.js';
 import { inputText } from '../value-in-prose.js';
+import { words } from '../words.js';
 
 /**
  * A notebook in one sentence: the first of its prose that holds a figure, with every value and interval in its place; else its
@@ -37,5 +38,6 @@ function said(written: string, { figures, inputs, selections }: EvaluatedNoteboo
   const input = inputs.get(name);
   if (input !== undefined) return inputText(input.value, input.unit);
   const selection = selections.get(name);
-  return selection === undefined ? null : showNumber(selection.rows, 'whole', '');
+  if (selection === undefined) return null;
+  return selection.rows === null ? words.withheld : showNumber(selection.rows, 'whole', '');
 }

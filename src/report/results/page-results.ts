@@ -45,7 +45,8 @@ export interface CarriedSelection {
   readonly name: string;
   readonly formula: string;
   readonly table: string;
-  readonly rows: number;
+  /** Null where a page for the public withholds it. */
+  readonly rows: number | null;
   readonly needs: readonly string[];
 }
 

@@ -29,7 +29,7 @@ const pageResults = shaped({
   resamples: orNull(number),
   files: listOf(shaped({ file: text, fingerprint: text, read: number, kept: number, setAside: number })),
   inputs: listOf(shaped({ name: text, source: text, ...carriedValue })),
-  selections: listOf(shaped({ name: text, formula: text, table: text, rows: number, needs: listOf(text) })),
+  selections: listOf(shaped({ name: text, formula: text, table: text, rows: orNull(number), needs: listOf(text) })),
   figures: listOf(
     shaped({
       name: text,

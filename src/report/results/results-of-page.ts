@@ -10,7 +10,7 @@ const fileDigits = 16;
 
 /** What a page carries of itself: only what the page shows, so that what is withheld from it is withheld here too. */
 export function resultsOfPage(notebook: EvaluatedNotebook, context: PageContext): PageResults {
-  const { sum, traces, needs, resampling } = context;
+  const { sum, needs, counted, resampling } = context;
   const needsOf = (name: string): readonly string[] => needs?.get(name) ?? [];
   return {
     form: resultsForm,
@@ -25,7 +25,8 @@ export function resultsOfPage(notebook: EvaluatedNotebook, context: PageContext)
     chosen: context.chosen ?? [],
     seed: resampling?.seed ?? null,
     resamples: resampling?.resamples ?? null,
-    files: sum.files.map(({ file, fingerprint, read, kept, setAside }) => ({
+    // How many rows of each file were kept is not for the public.
+    files: (context.fewest === undefined ? sum.files : []).map(({ file, fingerprint, read, kept, setAside }) => ({
       file,
       fingerprint: fingerprint.slice(0, fileDigits),
       read,
@@ -44,7 +45,7 @@ export function resultsOfPage(notebook: EvaluatedNotebook, context: PageContext)
       shownAs,
       ...carriedValue(result),
       needs: needsOf(name),
-      records: [...new Set((traces?.get(name)?.counts ?? []).map(({ table }) => table))],
+      records: counted?.get(name) ?? [],
     })),
     sheets: [...notebook.sheets.values()].map((sheet) => carriedSheet(sheet, needsOf(sheet.name))),
   };

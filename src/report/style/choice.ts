@@ -8,6 +8,8 @@ export const choiceStyle = `
 .choice button{font:inherit;color:var(--accent);background:none;border:1px solid var(--rule);padding:.25rem .8rem;min-height:1.6rem;cursor:pointer}
 .choice button:disabled{color:var(--soft);cursor:default}
 .choice select:disabled{opacity:1;color:var(--soft)}
+abbr.withheld{text-decoration:none;border:1px dashed var(--soft);padding:0 .3em;color:var(--soft);font-style:normal}
+.public{font:.9rem/1.5 var(--sans);border-inline-start:3px solid var(--accent);padding-inline-start:.8rem}
 .shown-choice{font:.88rem/1.5 var(--sans);margin:.5rem 0 1.2rem;max-width:46rem}
 .shown-choice p{margin:0}
 td input{font:inherit;color:inherit;background:var(--paper);border:1px solid var(--rule);padding:.15rem .4rem;min-height:1.6rem;max-width:100%;text-align:inherit}

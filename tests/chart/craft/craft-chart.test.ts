@@ -58,6 +58,24 @@ describe('a drawn craft', () => {
     ]);
   });
 
+  it('marks a part that is withheld as neither clean nor none found, and only then explains the mark', () => {
+    const at = boat.columns.findIndex(({ name }) => name === 'share');
+    const rows = boat.rows.map(({ cells }, row) => ({
+      cells: cells.map((cell, place) =>
+        row === 3 && place === at ? { kind: 'missing' as const, why: '', withheld: true as const } : cell,
+      ),
+    }));
+    const chart = drawn(craftRequest('open-motorboat'), { ...boat, rows });
+    const html = svgText(chart);
+    expect(html).toMatch(
+      /<title>bilge: withheld, which is not clean[^<]*<\/title><path[^>]*fill="url\(#[^"]*-fill-withheld\)"/,
+    );
+    expect(html).not.toContain('bilge: none found');
+    expect(chart.reading.join(' ')).toContain('withheld, which is neither clean nor none found');
+    expect(chart.dataTable.rows.find(([part]) => part === 'bilge')!.slice(1, 4)).toEqual(['', 'withheld', '']);
+    expect(svgText(drawn(craftRequest('open-motorboat'), boat))).not.toContain('withheld');
+  });
+
   it('fills a part with too few looks otherwise than one without finds, and one without record otherwise again', () => {
     const html = svgText(drawn(craftRequest('open-motorboat', { classes: '10,30' }), boat));
     const fillOf = (said: string): string | undefined =>
