@@ -23,6 +23,10 @@ test('a page carries what became of every source file, the inputs, and where it 
   expect(results.program).toEqual(sampleContext.program);
 });
 
+test('a page for the public carries no counts of single files', () => {
+  expect(readPageResults(renderPage(sampleNotebook, { ...sampleContext, fewest: 10 }).html)!.files).toEqual([]);
+});
+
 test('the headline is the first sentence that holds a figure, its interval beside it', () => {
   const notebook = {
     ...sampleNotebook,
