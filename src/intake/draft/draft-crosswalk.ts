@@ -1,16 +1,26 @@
 import { type Problem, wholeFile } from '../../problem/problem.js';
 import { filesBelow } from '../exported-files.js';
 import { SourceError } from '../source/text-source.js';
+import type { UnmatchedWater } from '../waters/alias.js';
 import { fileKinds } from './file-kinds.js';
+import { type DraftedFile, knownLists } from './known-list.js';
 import type { FileProposal } from './proposal.js';
 import { proposeFile, zoneOf } from './propose-file.js';
+import { proposeKeys } from './propose-keys.js';
+import { proposeSeasons } from './propose-seasons.js';
+import { proposeWaters } from './propose-waters.js';
 import { readSample } from './read-sample.js';
 import type { Sample } from './sample.js';
 import { writeDraft } from './write-draft.js';
 
 /** A crosswalk drafted from exports, or the problems for which there is none. */
 export type DraftedCrosswalk =
-  | { readonly text: string; readonly files: readonly FileProposal[] }
+  | {
+      readonly text: string;
+      readonly files: readonly FileProposal[];
+      /** The names of waters that match none, to be filled in as `aliasFileOf` names the file; empty where all match. */
+      readonly unmatched: readonly UnmatchedWater[];
+    }
   | { readonly problems: readonly Problem[] };
 
 function notFound(file: string, from: string): Problem {
@@ -27,6 +37,22 @@ function notFound(file: string, from: string): Problem {
 /** The files meant by a path: itself, or what lies in the folder, archive or workbook of that name. */
 function meant(path: string, below: readonly string[]): readonly string[] {
   return below.filter((file) => file === path || path === '' || file.startsWith(`${path}/`));
+}
+
+/** The name of the file of aliases beside a drafted crosswalk. */
+export function aliasFileOf(name: string): string {
+  return `${name}.aliases.csv`;
+}
+
+/** Names met in several files, each once, the most frequent first. */
+function inOneList(names: readonly UnmatchedWater[]): readonly UnmatchedWater[] {
+  const all = new Map<string, UnmatchedWater>();
+  for (const one of names) {
+    const key = JSON.stringify([one.name, one.region]);
+    all.set(key, { ...one, times: one.times + (all.get(key)?.times ?? 0) });
+  }
+  const sorted = [...all].sort(([a, { times }], [b, { times: others }]) => others - times || (a < b ? -1 : 1));
+  return sorted.map(([, one]) => one);
 }
 
 /**
@@ -59,6 +85,16 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   if (problems.length > 0) return { problems };
   const kinds = fileKinds(samples);
   const zone = zoneOf(kinds);
-  const proposals = kinds.map((kind) => proposeFile(kind, zone));
-  return { text: writeDraft(name, proposals), files: proposals };
+  const drafted = kinds.map((kind): DraftedFile => ({ kind, proposal: proposeFile(kind, zone) }));
+  const lists = knownLists(drafted);
+  const unmatched: UnmatchedWater[] = [];
+  const proposals = drafted.map((file) => {
+    const keyed = { ...file, proposal: proposeKeys(file, lists) };
+    const matched = proposeWaters({ ...keyed, proposal: proposeSeasons(keyed) }, lists);
+    unmatched.push(...matched.unmatched);
+    return matched.proposal;
+  });
+  const aliases = inOneList(unmatched);
+  const aliasFile = aliases.length === 0 ? null : aliasFileOf(name);
+  return { text: writeDraft(name, proposals, aliasFile), files: proposals, unmatched: aliases };
 }

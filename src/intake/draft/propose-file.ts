@@ -87,6 +87,7 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
     decimal,
     missing: ['', ...missingMarks.filter((mark) => rows.some((row) => row.includes(mark)))],
     timeZone: hasMoments ? timeZone : null,
+    seasonOf: table.name === 'inspections' && used.has('started_at') ? 'started_at' : null,
     columns: proposed,
     combined,
     fold,
