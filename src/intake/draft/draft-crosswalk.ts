@@ -1,5 +1,7 @@
 import { type Problem, wholeFile } from '../../problem/problem.js';
 import { filesBelow } from '../exported-files.js';
+import { holdsFiles } from '../source/container.js';
+import { membersOf } from '../source/members.js';
 import { SourceError } from '../source/text-source.js';
 import type { UnmatchedWater } from '../waters/alias.js';
 import { fileKinds } from './file-kinds.js';
@@ -35,8 +37,21 @@ function notFound(file: string, from: string): Problem {
 }
 
 /** The files meant by a path: itself, or what lies in the folder, archive or workbook of that name. */
-function meant(path: string, below: readonly string[]): readonly string[] {
-  return below.filter((file) => file === path || path === '' || file.startsWith(`${path}/`));
+async function meant(from: string, path: string, below: readonly string[]): Promise<readonly string[]> {
+  const isMeant = (file: string) => file === path || path === '' || file.startsWith(`${path}/`);
+  const files: string[] = [];
+  for (const file of below) {
+    if (!holdsFiles(file)) files.push(...[file].filter(isMeant));
+    else if (isMeant(file)) files.push(...(await membersOf(from, file)));
+    else if (path.startsWith(`${file}/`)) files.push(...(await membersOf(from, file)).filter(isMeant));
+  }
+  return files;
+}
+
+/** What cannot be read of a file, where it is not the program that is mistaken. */
+function problemOf(mistake: unknown, file: string): Problem {
+  if (!(mistake instanceof SourceError)) throw mistake;
+  return { ...mistake.fault, severity: 'stops', place: wholeFile(file) };
 }
 
 /** The name of the file of aliases beside a drafted crosswalk. */
@@ -64,9 +79,10 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   const problems: Problem[] = [];
   const files = new Set<string>();
   for (const path of paths) {
-    const found = meant(path, below);
-    if (found.length === 0) problems.push(notFound(path, from));
-    for (const file of found) files.add(file);
+    const found = await meant(from, path, below).catch((mistake: unknown) => problemOf(mistake, path));
+    if ('code' in found) problems.push(found);
+    else if (found.length === 0) problems.push(notFound(path, from));
+    else for (const file of found) files.add(file);
   }
   const samples: Sample[] = [];
   for (const file of problems.length > 0 ? [] : files) {
@@ -78,8 +94,7 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
         problems.push({ ...notFound(file, from), code: 'empty-file', seen: 'no header', wanted: 'a header', remedy });
       }
     } catch (mistake) {
-      if (!(mistake instanceof SourceError)) throw mistake;
-      problems.push({ ...mistake.fault, severity: 'stops', place: wholeFile(file) });
+      problems.push(problemOf(mistake, file));
     }
   }
   if (problems.length > 0) return { problems };
