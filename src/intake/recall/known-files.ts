@@ -31,10 +31,9 @@ export async function sameFiles<F extends KnownFile>(
     prints.set(file, print);
     return print;
   };
-  for (const [place, { crosswalk, file, rule }] of tasks.entries()) {
-    const rulePlace = crosswalk.files.indexOf(rule);
+  for (const [place, { crosswalk, file, ruleNumber }] of tasks.entries()) {
     const reading = before.find(
-      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rulePlace,
+      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === ruleNumber,
     );
     if (reading !== undefined && (await printOf(file)) === reading.fingerprint) same.set(place, reading);
   }
