@@ -29,8 +29,7 @@ import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
-import type { UnmatchedWater } from './waters/alias.js';
-import { matchWaters } from './waters/match-waters.js';
+import { type MatchedWaters, matchWaters, unmatchedOf } from './waters/match-waters.js';
 import { inOrder, leaveWithdrawn, withdrawnFile } from './withdrawing/leave-withdrawn.js';
 import { withdrawSeasons } from './withdrawing/withdraw-seasons.js';
 import { nothingWithdrawn } from './withdrawing/withdrawn.js';
@@ -64,18 +63,21 @@ export interface ImportRequest {
   readonly past?: PastImport | null;
 }
 
+/** What holding files against each other gave beside remarks. */
+interface AcrossFiles {
+  readonly doubleEntries: readonly DoubleEntry[];
+  /** Of the files whose names of waters are matched. */
+  readonly waters: ReadonlyMap<FileReading, MatchedWaters>;
+}
+
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(
-  readings: readonly FileReading[],
-  texts: Texts,
-  crosswalks: readonly Crosswalk[],
-): Pick<ImportResult, 'doubleEntries' | 'unmatched'> {
+function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): AcrossFiles {
   const doubleEntries: DoubleEntry[] = [];
-  const unmatched: UnmatchedWater[] = [];
+  const waters = new Map<FileReading, MatchedWaters>();
   let kinds: Int16Array = new Int16Array(0);
   for (const table of tables) {
     const own = readings.filter(({ draft }) => draft.table === table);
-    unmatched.push(...matchWaters(own, readings, texts));
+    for (const [reading, matched] of matchWaters(own, readings, texts)) waters.set(reading, matched);
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
     checkKeys(table, own, readings, texts);
@@ -85,7 +87,7 @@ function checkAcross(
     if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
   }
   checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
-  return { doubleEntries, unmatched };
+  return { doubleEntries, waters };
 }
 
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
@@ -124,13 +126,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   if (seasonsAlike && isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
     return { ...past, ledgers: null, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
-  const known = [...knownFiles(tasks, same, past, under, mended)].filter(([place]) => canRecall(tasks[place]!));
-  return readTasks(request, { ...plan, known: new Map(known) });
-}
-
-/** Whether a file's rows may be taken from the import before: what a name of a water means hangs on the waters of all files. */
-function canRecall({ rule }: Task): boolean {
-  return rule.waters.length === 0;
+  return readTasks(request, { ...plan, known: knownFiles(tasks, same, past, under, mended) });
 }
 
 /** Whether the same files were read by the same crosswalks before. */
@@ -169,7 +165,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
   if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
-  const found = checkAcross(readings, texts, crosswalks);
+  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
@@ -196,7 +192,13 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     ...under,
     withdrawn,
     readings: readings.map((reading, place) =>
-      rememberReading(reading, own[place]!, tasks[place]!, lostKeys.of(reading)),
+      rememberReading(
+        reading,
+        waters.get(reading)?.remarks ?? own[place]!,
+        tasks[place]!,
+        lostKeys.of(reading),
+        waters.get(reading)?.unmatched ?? null,
+      ),
     ),
     aside: asideRecords(readings),
   };
@@ -224,7 +226,8 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
       return [...ledgers.setAsideRows()];
     },
     ledgers,
-    ...found,
+    doubleEntries,
+    unmatched: unmatchedOf(waters.values()),
     remembered,
     filesRead,
     mendedLost,
