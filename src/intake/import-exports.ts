@@ -12,7 +12,7 @@ import { type FinalKeys, finishTable } from './finish-table.js';
 import { type ImportResult, stoppedImport } from './import-result.js';
 import { fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
-import { ledgersOf } from './ledger.js';
+import { ledgersOf, listOfLines, listOfRows } from './ledger.js';
 import { completeMended } from './mending/complete-mended.js';
 import type { Correction } from './mending/mending.js';
 import { takeCorrections } from './mending/take-corrections.js';
@@ -217,13 +217,13 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     records,
     sum,
     get setAside() {
-      return [...ledgers.setAside()];
+      return listOfLines(ledgers.setAside());
     },
     get notes() {
-      return [...ledgers.notes()];
+      return listOfLines(ledgers.notes());
     },
     get setAsideRows() {
-      return [...ledgers.setAsideRows()];
+      return listOfRows(ledgers.setAsideRows());
     },
     ledgers,
     doubleEntries,
