@@ -1,6 +1,4 @@
 import type { Problem } from '../problem/problem.js';
-import type { TableDefinition, TableName } from '../record/field.js';
-import type { RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
 import { checkKeys } from './check-keys.js';
@@ -8,11 +6,11 @@ import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
 import { changedFiles, fileStamps } from './file-stamps.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
-import { type FinalKeys, finishTable } from './finish-table.js';
-import { type ImportResult, stoppedImport } from './import-result.js';
+import { finishTables } from './finish-tables.js';
+import { finishedImport, type ImportResult, stoppedImport } from './import-result.js';
 import { fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
-import { ledgersOf, listOfLines, listOfRows } from './ledger.js';
+import { ledgersOf } from './ledger.js';
 import { completeMended } from './mending/complete-mended.js';
 import type { Correction } from './mending/mending.js';
 import { takeCorrections } from './mending/take-corrections.js';
@@ -203,35 +201,10 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     aside: asideRecords(readings),
   };
   const sum = importSum(crosswalks, readings, withdrawn);
-  const finalKeys = new Map<string, FinalKeys>();
-  const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
-    table.name,
-    finishTable(table, readings, texts, finalKeys),
-  ]);
-  for (const { draft } of readings) draft.release();
-  const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
+  const records = finishTables(readings, texts);
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
   const mendedLost = lostMendings(request.past ?? null, readings);
-  const ledgers = ledgersOf(readings);
-  return {
-    records,
-    sum,
-    get setAside() {
-      return listOfLines(ledgers.setAside());
-    },
-    get notes() {
-      return listOfLines(ledgers.notes());
-    },
-    get setAsideRows() {
-      return listOfRows(ledgers.setAsideRows());
-    },
-    ledgers,
-    doubleEntries,
-    unmatched: unmatchedOf(waters.values()),
-    remembered,
-    filesRead,
-    mendedLost,
-    isNew: true,
-    problems: [],
-  };
+  const unmatched = unmatchedOf(waters.values());
+  const found = { records, sum, doubleEntries, unmatched, remembered, filesRead, mendedLost };
+  return finishedImport(found, ledgersOf(readings));
 }
