@@ -1,8 +1,9 @@
-import { writeFile } from 'node:fs/promises';
-import { basename, dirname, relative, resolve, sep } from 'node:path';
-import { type DraftedCrosswalk, draftCrosswalk } from '../intake/draft/draft-crosswalk.js';
+import { rm, writeFile } from 'node:fs/promises';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { aliasFileOf, type DraftedCrosswalk, draftCrosswalk } from '../intake/draft/draft-crosswalk.js';
 import type { FileProposal } from '../intake/draft/proposal.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
+import { unmatchedRows } from '../store/write-ledger.js';
 import { exitCodes } from './exit-codes.js';
 import { say, sayProblems, sayTable } from './terminal.js';
 
@@ -35,6 +36,19 @@ function cannotWrite(to: string, mistake: unknown): Problem | null {
   };
 }
 
+/** Writes a new file; where that fails, says why and takes away the one written before it. */
+async function writeNew(file: string, text: string, before: string | null = null): Promise<Problem | null> {
+  try {
+    await writeFile(file, text, { flag: 'wx' });
+    return null;
+  } catch (mistake) {
+    if (before !== null) await rm(before);
+    const problem = cannotWrite(file, mistake);
+    if (problem === null) throw mistake;
+    return problem;
+  }
+}
+
 function sayDraft(to: string, files: readonly FileProposal[]): void {
   const count = ({ columns, combined, fold }: FileProposal) =>
     columns.length + (fold?.columns.length ?? 0) + new Set(combined.flatMap((one) => one.columns)).size;
@@ -59,14 +73,20 @@ export async function draftCommand({ files, to, from }: DraftWords): Promise<num
     sayProblems(drafted.problems);
     return exitCodes.problems;
   }
-  try {
-    await writeFile(to, drafted.text, { flag: 'wx' });
-  } catch (mistake) {
-    const problem = cannotWrite(to, mistake);
-    if (problem === null) throw mistake;
+  const { text, unmatched } = drafted;
+  const aliases = unmatched.length === 0 ? null : join(dirname(to), aliasFileOf(name));
+  const problem =
+    (aliases === null ? null : await writeNew(aliases, [...unmatchedRows(unmatched)].join(''))) ??
+    (await writeNew(to, text, aliases));
+  if (problem !== null) {
     sayProblems([problem]);
     return exitCodes.problems;
   }
   sayDraft(to, drafted.files);
+  if (aliases !== null) {
+    say(
+      `Wrote ${aliases}: ${unmatched.length} names of waters in these rows match none. Fill in the column waterbody.`,
+    );
+  }
   return exitCodes.fine;
 }

@@ -1,5 +1,6 @@
 import { BytePool } from './byte-pool.js';
 import { grown } from './growing.js';
+import type { HeldText } from './held-text.js';
 import { orderOf } from './order-of.js';
 
 const withheldText = Buffer.from('withheld');
@@ -48,9 +49,9 @@ export class AsideTexts {
     return this.#lines[at]!;
   }
 
-  /** A row as a ledger may show it. */
-  text(at: number): string {
-    return this.#texts.textOf(at === 0 ? 0 : this.#ends[at - 1]!, this.#ends[at]!);
+  /** A row as a ledger may show it, as bytes. */
+  textBytes(at: number): HeldText {
+    return { bytes: this.#texts.bytes, start: at === 0 ? 0 : this.#ends[at - 1]!, end: this.#ends[at]! };
   }
 
   /** The rows in order of line. */

@@ -24,6 +24,8 @@ export interface Dialect {
   readonly looseHeadings: boolean;
   /** Whether the text was made from a sheet: quotes are sure to be closed, each row has one line, and may end early. */
   readonly isSheet: boolean;
+  /** Whether the text of cells merged below the header of a sheet holds in each of their rows. */
+  readonly spreadsMerged: boolean;
   /** Most bytes that the file may have once it is unpacked. */
   readonly mostUnpacked: number;
 }

@@ -3,6 +3,7 @@ import type { CodeField, Field, TableDefinition } from '../record/field.js';
 import type { Origin, RecordTable } from '../record/records.js';
 import { type Draft, noDay } from './draft.js';
 import type { Growable } from './growing.js';
+import type { Interner } from './interner.js';
 import { countKept, putKept } from './kept-values.js';
 import type { Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
@@ -115,16 +116,14 @@ function gather(field: Field, parts: readonly Part[], rowCount: number): Uint32A
 }
 
 /** Numbers texts again in order of first appearance among the rows kept. */
-function numberAgain(gathered: Uint32Array, texts: readonly string[]): FinalKeys {
-  const codeOf = new Uint32Array(texts.length);
-  const dictionary = [''];
+function numberAgain(gathered: Uint32Array, texts: Interner): FinalKeys {
+  const codeOf = new Uint32Array(texts.size);
+  let count = 1;
   for (let row = 0; row < gathered.length; row++) {
     const code = gathered[row]!;
-    if (code === 0 || codeOf[code] !== 0) continue;
-    codeOf[code] = dictionary.length;
-    dictionary.push(texts[code]!);
+    if (code !== 0 && codeOf[code] === 0) codeOf[code] = count++;
   }
-  return { codeOf, dictionary };
+  return { codeOf, dictionary: texts.textsAt(codeOf, count) };
 }
 
 function finishText(gathered: Uint32Array, { codeOf, dictionary }: FinalKeys): TextColumn {
@@ -203,7 +202,7 @@ export function finishTable(
       columns.set(field.name, finishText(gather(field, parts, rowCount), finalKeys.get(field.to)!));
     } else if (field.type === 'text' || field.type === 'pseudonym') {
       const gathered = gather(field, parts, rowCount);
-      const keys = numberAgain(gathered, texts.internerOf(table.name, field).texts());
+      const keys = numberAgain(gathered, texts.internerOf(table.name, field));
       columns.set(field.name, finishText(gathered, keys));
       if (field.name === table.key[0]) finalKeys.set(table.name, keys);
     } else columns.set(field.name, finishNumbers(field, parts, rowCount));

@@ -1,6 +1,4 @@
 import type { Problem } from '../problem/problem.js';
-import type { TableDefinition, TableName } from '../record/field.js';
-import type { RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
 import { checkKeys } from './check-keys.js';
@@ -8,8 +6,8 @@ import { checkLinks, markKeys } from './check-links.js';
 import type { Crosswalk } from './crosswalk.js';
 import { changedFiles, fileStamps } from './file-stamps.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
-import { type FinalKeys, finishTable } from './finish-table.js';
-import { type ImportResult, stoppedImport } from './import-result.js';
+import { finishTables } from './finish-tables.js';
+import { finishedImport, type ImportResult, stoppedImport } from './import-result.js';
 import { fingerprintOf, importSum } from './import-sum.js';
 import { Texts } from './key-space.js';
 import { ledgersOf } from './ledger.js';
@@ -29,8 +27,7 @@ import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
-import type { UnmatchedWater } from './waters/alias.js';
-import { matchWaters } from './waters/match-waters.js';
+import { type MatchedWaters, matchWaters, unmatchedOf } from './waters/match-waters.js';
 import { inOrder, leaveWithdrawn, withdrawnFile } from './withdrawing/leave-withdrawn.js';
 import { withdrawSeasons } from './withdrawing/withdraw-seasons.js';
 import { nothingWithdrawn } from './withdrawing/withdrawn.js';
@@ -64,18 +61,21 @@ export interface ImportRequest {
   readonly past?: PastImport | null;
 }
 
+/** What holding files against each other gave beside remarks. */
+interface AcrossFiles {
+  readonly doubleEntries: readonly DoubleEntry[];
+  /** Of the files whose names of waters are matched. */
+  readonly waters: ReadonlyMap<FileReading, MatchedWaters>;
+}
+
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(
-  readings: readonly FileReading[],
-  texts: Texts,
-  crosswalks: readonly Crosswalk[],
-): Pick<ImportResult, 'doubleEntries' | 'unmatched'> {
+function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): AcrossFiles {
   const doubleEntries: DoubleEntry[] = [];
-  const unmatched: UnmatchedWater[] = [];
+  const waters = new Map<FileReading, MatchedWaters>();
   let kinds: Int16Array = new Int16Array(0);
   for (const table of tables) {
     const own = readings.filter(({ draft }) => draft.table === table);
-    unmatched.push(...matchWaters(own, readings, texts));
+    for (const [reading, matched] of matchWaters(own, readings, texts)) waters.set(reading, matched);
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
     checkKeys(table, own, readings, texts);
@@ -85,7 +85,7 @@ function checkAcross(
     if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
   }
   checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
-  return { doubleEntries, unmatched };
+  return { doubleEntries, waters };
 }
 
 function needsKey(crosswalks: readonly Crosswalk[]): boolean {
@@ -124,13 +124,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   if (seasonsAlike && isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
     return { ...past, ledgers: null, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
-  const known = [...knownFiles(tasks, same, past, under, mended)].filter(([place]) => canRecall(tasks[place]!));
-  return readTasks(request, { ...plan, known: new Map(known) });
-}
-
-/** Whether a file's rows may be taken from the import before: what a name of a water means hangs on the waters of all files. */
-function canRecall({ rule }: Task): boolean {
-  return rule.waters.length === 0;
+  return readTasks(request, { ...plan, known: knownFiles(tasks, same, past, under, mended) });
 }
 
 /** Whether the same files were read by the same crosswalks before. */
@@ -169,7 +163,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
   if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
-  const found = checkAcross(readings, texts, crosswalks);
+  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
@@ -196,39 +190,21 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     ...under,
     withdrawn,
     readings: readings.map((reading, place) =>
-      rememberReading(reading, own[place]!, tasks[place]!, lostKeys.of(reading)),
+      rememberReading(
+        reading,
+        waters.get(reading)?.remarks ?? own[place]!,
+        tasks[place]!,
+        lostKeys.of(reading),
+        waters.get(reading)?.unmatched ?? null,
+      ),
     ),
     aside: asideRecords(readings),
   };
   const sum = importSum(crosswalks, readings, withdrawn);
-  const finalKeys = new Map<string, FinalKeys>();
-  const finished = tables.map((table: TableDefinition): [TableName, RecordTable] => [
-    table.name,
-    finishTable(table, readings, texts, finalKeys),
-  ]);
-  for (const { draft } of readings) draft.release();
-  const records = Object.fromEntries(finished) as Record<TableName, RecordTable>;
+  const records = finishTables(readings, texts);
   const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
   const mendedLost = lostMendings(request.past ?? null, readings);
-  const ledgers = ledgersOf(readings);
-  return {
-    records,
-    sum,
-    get setAside() {
-      return [...ledgers.setAside()];
-    },
-    get notes() {
-      return [...ledgers.notes()];
-    },
-    get setAsideRows() {
-      return [...ledgers.setAsideRows()];
-    },
-    ledgers,
-    ...found,
-    remembered,
-    filesRead,
-    mendedLost,
-    isNew: true,
-    problems: [],
-  };
+  const unmatched = unmatchedOf(waters.values());
+  const found = { records, sum, doubleEntries, unmatched, remembered, filesRead, mendedLost };
+  return finishedImport(found, ledgersOf(readings));
 }

@@ -1,12 +1,10 @@
 import type { Problem } from '../problem/problem.js';
-import type { TableName } from '../record/field.js';
 import type { ImportSum } from '../record/file-sum.js';
-import type { Records, RecordTable } from '../record/records.js';
-import { tables } from '../record/tables.js';
+import type { Records } from '../record/records.js';
 import type { DoubleEntry } from './check-double-entries.js';
-import { type FinalKeys, finishTable } from './finish-table.js';
+import { finishTables } from './finish-tables.js';
 import { Texts } from './key-space.js';
-import type { LedgerLine, LedgerStreams, SetAsideRow } from './ledger.js';
+import { type LedgerLine, type LedgerStreams, listOfLines, listOfRows, type SetAsideRow } from './ledger.js';
 import type { PastReadings } from './recall/past-import.js';
 import type { UnmatchedWater } from './waters/alias.js';
 import { nothingWithdrawn } from './withdrawing/withdrawn.js';
@@ -38,19 +36,35 @@ export interface ImportResult {
   readonly problems: readonly Problem[];
 }
 
-function emptyRecords(texts: Texts): Records {
-  const finalKeys = new Map<string, FinalKeys>();
-  const byName = tables.map((table): [TableName, RecordTable] => [
-    table.name,
-    finishTable(table, [], texts, finalKeys),
-  ]);
-  return Object.fromEntries(byName) as Record<TableName, RecordTable>;
+/**
+ * An import that came to its end, its lists made from the ledgers when they are asked for. Made here, so that what only the
+ * reading needed is not held for as long as the lists can be made.
+ */
+export function finishedImport(
+  found: Omit<ImportResult, 'setAside' | 'notes' | 'setAsideRows' | 'ledgers' | 'isNew' | 'problems'>,
+  ledgers: LedgerStreams,
+): ImportResult {
+  return {
+    ...found,
+    ledgers,
+    get setAside() {
+      return listOfLines(ledgers.setAside());
+    },
+    get notes() {
+      return listOfLines(ledgers.notes());
+    },
+    get setAsideRows() {
+      return listOfRows(ledgers.setAsideRows());
+    },
+    isNew: true,
+    problems: [],
+  };
 }
 
 /** An import that was stopped. */
 export function stoppedImport(problems: readonly Problem[]): ImportResult {
   const sum = { files: [], definitionChanges: [], asOf: null, fingerprint: '' };
-  const records = emptyRecords(new Texts());
+  const records = finishTables([], new Texts());
   return {
     records,
     sum,

@@ -30,6 +30,7 @@ export class Interner {
   #hashes: Int32Array = new Int32Array(firstSlots);
   #slots: Int32Array = new Int32Array(firstSlots * 2);
   #last = 0;
+  #isSettled = false;
   /** Texts found lately: head, tail, length and code of each. */
   readonly #recent = new Int32Array(recentCount * 4);
   /** The hash of the text that was looked up last in vain. */
@@ -106,23 +107,26 @@ export class Interner {
     return Buffer.from(buffer, byteOffset + start, this.#ends[code]! - start).toString();
   }
 
-  /** Every text by its code, the empty one for 0. */
-  texts(): readonly string[] {
-    const texts = [''];
-    let from = 0;
-    while (texts.length < this.size) {
+  /**
+   * The texts in an order of their own, the empty one at 0: that of each code at its place, none where the place is 0; all
+   * places below `count` are taken. Made in one go, so that a million texts are not held twice.
+   */
+  textsAt(placeOf: Uint32Array, count: number): readonly string[] {
+    const texts = new Array<string>(count).fill('');
+    for (let code = 1; code < this.size; ) {
       // A stretch of plain letters is made one string and cut up, which takes a fifth of the time of one at a time.
-      let code = texts.length;
-      while (code < this.size && this.#ends[code]! - from < stretch) code++;
-      if (code === texts.length) code++;
-      const to = this.#ends[code - 1]!;
-      const bytes = Buffer.from(this.#bytes.buffer, this.#bytes.byteOffset + from, to - from);
+      const from = this.#ends[code - 1]!;
+      const first = code;
+      do code++;
+      while (code < this.size && this.#ends[code]! - from < stretch);
+      const bytes = Buffer.from(this.#bytes.buffer, this.#bytes.byteOffset + from, this.#ends[code - 1]! - from);
       const plain = isAscii(bytes) ? bytes.toString('latin1') : null;
-      for (let one = texts.length; one < code; one++) {
+      for (let one = first; one < code; one++) {
+        const place = placeOf[one]!;
+        if (place === 0) continue;
         const start = this.#ends[one - 1]!;
-        texts.push(plain === null ? this.textOf(one) : plain.slice(start - from, this.#ends[one]! - from));
+        texts[place] = plain === null ? this.textOf(one) : plain.slice(start - from, this.#ends[one]! - from);
       }
-      from = to;
     }
     return texts;
   }
@@ -132,6 +136,16 @@ export class Interner {
     const codes = new Uint32Array(size);
     for (let code = 1; code < size; code++) codes[code] = this.codeOf(bytes, ends[code - 1]!, ends[code]!);
     return codes;
+  }
+
+  /** Gives up what finds a text's number: from here on the texts can only be asked for. */
+  settle(): void {
+    this.#slots = new Int32Array(1);
+    this.#hashes = new Int32Array(0);
+    this.#recent.fill(0);
+    this.#asked = this.#bytes;
+    this.#view = this.#pool;
+    this.#isSettled = true;
   }
 
   /** The numbered texts as they may be handed from one thread to another. */
@@ -156,6 +170,7 @@ export class Interner {
   }
 
   #add(bytes: Uint8Array, start: number, end: number): number {
+    if (this.#isSettled) throw new Error('a text is numbered after all were');
     const code = this.size;
     if (code === this.#ends.length) {
       this.#ends = grown(this.#ends, code * 2);

@@ -51,6 +51,12 @@ export class Texts {
     return referred.has(table) && tableOf(table).key[0] === field.name ? table : null;
   }
 
+  /** Gives up what only new texts would need, once all of them are numbered. */
+  settle(): void {
+    for (const { interner } of this.#spaces.values()) interner.settle();
+    for (const interner of this.#interners.values()) interner.settle();
+  }
+
   /** The numbering of a field's texts. */
   internerOf(table: TableName, field: Field): Interner {
     const keyTable = this.keyTableOf(table, field);

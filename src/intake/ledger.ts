@@ -1,3 +1,4 @@
+import { type HeldText, textHeld } from './held-text.js';
 import type { FileReading } from './read-file.js';
 
 /** A line of `set-aside.csv` or `notes.csv`: one problem of one row. */
@@ -31,27 +32,35 @@ function isIn({ remarks, draft }: FileReading, ledger: 'set aside' | 'notes', at
   return ledger === 'notes' && row !== null && draft.aside[row] === 0;
 }
 
-/** The lines of a ledger for one file, each made when it is asked for. */
-export function* linesOf(reading: FileReading, ledger: 'set aside' | 'notes'): Iterable<LedgerLine> {
+/** A line of a ledger whose cell was not made a string yet. */
+export interface LineInBytes extends Omit<LedgerLine, 'seen'> {
+  readonly seen: HeldText;
+}
+
+/** A row set aside whose text was not made a string yet. */
+export interface RowInBytes extends Omit<SetAsideRow, 'row'> {
+  readonly row: HeldText;
+}
+
+function* linesOf(reading: FileReading, ledger: 'set aside' | 'notes'): Iterable<LineInBytes> {
   const { remarks, file, headings } = reading;
   for (const at of remarksFor(reading, ledger)) {
     const position = remarks.position(at);
     const column = position === null ? '' : headings[position]!;
     const { code, reason, remedy } = remarks.saying(at);
-    yield { file, line: remarks.line(at), column, seen: remarks.seen(at) ?? '', code, reason, remedy };
+    yield { file, line: remarks.line(at), column, seen: remarks.seenBytes(at), code, reason, remedy };
   }
 }
 
-/** The rows of one file that were set aside, each made when it is asked for. */
-export function* rowsAside({ file, asideTexts }: FileReading): Iterable<SetAsideRow> {
-  for (const at of asideTexts.inOrder()) yield { file, line: asideTexts.line(at), row: asideTexts.text(at) };
+function* rowsAside({ file, asideTexts }: FileReading): Iterable<RowInBytes> {
+  for (const at of asideTexts.inOrder()) yield { file, line: asideTexts.line(at), row: asideTexts.textBytes(at) };
 }
 
-/** The ledgers of all files, line by line. */
+/** The ledgers of all files, line by line, each line made when it is asked for. */
 export interface LedgerStreams {
-  readonly setAside: () => Iterable<LedgerLine>;
-  readonly notes: () => Iterable<LedgerLine>;
-  readonly setAsideRows: () => Iterable<SetAsideRow>;
+  readonly setAside: () => Iterable<LineInBytes>;
+  readonly notes: () => Iterable<LineInBytes>;
+  readonly setAsideRows: () => Iterable<RowInBytes>;
 }
 
 /** The ledgers of files, in their order. A ledger may be longer than the season it tells of, so that no list is made of it. */
@@ -65,6 +74,16 @@ export function ledgersOf(readings: readonly FileReading[]): LedgerStreams {
     notes: each((reading) => linesOf(reading, 'notes')),
     setAsideRows: each(rowsAside),
   };
+}
+
+/** Lines of a ledger as a list, their cells as text. */
+export function listOfLines(lines: Iterable<LineInBytes>): readonly LedgerLine[] {
+  return Array.from(lines, (line) => ({ ...line, seen: textHeld(line.seen) }));
+}
+
+/** Rows set aside as a list, as text. */
+export function listOfRows(rows: Iterable<RowInBytes>): readonly SetAsideRow[] {
+  return Array.from(rows, (line) => ({ ...line, row: textHeld(line.row) }));
 }
 
 /** How many lines of a ledger have each code, the codes in order. */

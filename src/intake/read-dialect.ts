@@ -17,6 +17,7 @@ export const plainDialect: Dialect = {
   headerSpan: 1,
   looseHeadings: false,
   isSheet: false,
+  spreadsMerged: false,
   mostUnpacked,
 };
 
@@ -37,7 +38,7 @@ function readHeaderLine(yaml: YamlDocument, node: Node): Pick<Dialect, 'headerLi
   return { headerLine: 1, headerSpan: 1 };
 }
 
-const known = ['encoding', 'delimiter', 'quote', 'header_line', 'headers', 'unpacked_mib'];
+const known = ['encoding', 'delimiter', 'quote', 'header_line', 'headers', 'merged', 'unpacked_mib'];
 
 /** The dialect of a file; settings that are left out are as in RFC 4180. */
 export function readDialect(yaml: YamlDocument, node: Node): Dialect {
@@ -64,6 +65,7 @@ export function readDialect(yaml: YamlDocument, node: Node): Dialect {
     headerSpan: header.headerSpan,
     looseHeadings: word('headers', ['exact', 'loose']) === 'loose',
     isSheet: false,
+    spreadsMerged: word('merged', ['spread', 'set aside']) === 'spread',
     mostUnpacked: unpacked === null || !/^\d+$/u.test(unpacked) ? mostUnpacked : Number(unpacked) * mebibyte,
   };
 }

@@ -17,6 +17,7 @@ import { encodingName } from './source/encoding.js';
 import { openSource } from './source/open-source.js';
 import { PlainFile } from './source/plain-file.js';
 import { SourceError, type TextSource } from './source/text-source.js';
+import type { UnmatchedWater } from './waters/alias.js';
 
 /** What reading a file needs to know beside the file itself. */
 export interface ReadingRequest extends RowRequest {
@@ -52,6 +53,8 @@ export interface FileReading {
   readonly missing: MissingTimes;
   /** Of those, the ones that were read as a person mended them. */
   readonly mended: readonly MendedRow[];
+  /** The names of waters that matched none in an import before, whose matches still hold; null where they must be matched. */
+  readonly unmatchedBefore: readonly UnmatchedWater[] | null;
   readonly remarks: Remarks;
   readonly asideTexts: AsideTexts;
   /** What stops the file as a whole. */
@@ -115,7 +118,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
       problems.push(notText(file, encodingName(rule.dialect.encoding)));
     const fingerprint = source === null ? '' : await source.fingerprint();
     const { crosswalk } = request;
-    return { file, crosswalk, rule, fingerprint, header, headings, draft, ...told, problems };
+    return { file, crosswalk, rule, fingerprint, header, headings, draft, unmatchedBefore: null, ...told, problems };
   };
   try {
     source = await openSource(request.from, file, rule, request.chunk);

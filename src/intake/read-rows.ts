@@ -8,6 +8,7 @@ import type { Texts } from './key-space.js';
 import { type LeftOutRow, LeftOutRows } from './leave-out.js';
 import { MendedRows } from './mending/mended-rows.js';
 import type { MendedRow } from './mending/mending.js';
+import { MergedRows } from './merged-rows.js';
 import type { MissingTimes } from './missing-times.js';
 import { met, type RecordScanner } from './record-scanner.js';
 import type { Remarks } from './remarks.js';
@@ -95,6 +96,7 @@ export async function readRows(
   const rows = new RowReader(request, scanner, header, draft, remarks);
   const leftOut = rule.leaveOut.length > 0 ? new LeftOutRows(scanner, rule, header, lastFrom) : null;
   const mended = request.mended.length > 0 ? new MendedRows(request, scanner, header, draft, withheld) : null;
+  const mergedRows = new MergedRows(source.merged ?? [], rule, header);
   scanner.width = width;
   let read = 0;
   let undecodable = 0;
@@ -122,13 +124,19 @@ export async function readRows(
     if (saysHeaderAgain(scanner.bytes, scanner.recordStart, scanner.recordEnd, bytes)) continue;
     read++;
     if (rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);
+    const merged = mergedRows.coveredIn(scanner);
     if (leftOut?.takes() === true || mended?.takes(remarks) === true) continue;
-    if (scanner.broken) rows.setAsideBroken();
-    else if (scanner.count !== width) rows.setAsideRagged();
+    if (scanner.broken) remarks.broken();
+    else if (scanner.count !== width) remarks.ragged();
+    else if (merged !== null) remarks.merged(merged);
     else if (scanner.high && !isUtf8(scanner.bytes.subarray(scanner.recordStart, scanner.recordEnd))) {
       undecodable++;
-      rows.setAsideUndecodable();
-    } else rows.read();
+      remarks.undecodable(rule.dialect.encoding);
+    } else {
+      rows.read();
+      continue;
+    }
+    rows.markKey();
   }
   const { remarks: found, asideTexts } = remarks;
   const told = { missing: rows.timesMissing(), leftOut: leftOut?.rows ?? [], mended: mended?.taken ?? [] };

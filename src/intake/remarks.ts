@@ -1,5 +1,6 @@
 import { BytePool } from './byte-pool.js';
 import { grown } from './growing.js';
+import type { HeldText } from './held-text.js';
 import { orderOf } from './order-of.js';
 import type { Follows, Saying } from './remark.js';
 
@@ -91,6 +92,13 @@ export class Remarks {
   seen(at: number): string | null {
     const from = this.#from[at]!;
     return from === notAtHand ? null : this.#seen.textOf(from, this.#to[at]!);
+  }
+
+  /** The cell as a ledger may show it, as bytes; none while it is not at hand. */
+  seenBytes(at: number): HeldText {
+    const from = this.#from[at]!;
+    if (from === notAtHand) return { bytes: this.#seen.bytes, start: 0, end: 0 };
+    return { bytes: this.#seen.bytes, start: from, end: this.#to[at]! };
   }
 
   /** Whether the cell's text must be fetched. */

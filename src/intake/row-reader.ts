@@ -154,26 +154,8 @@ export class RowReader {
     return timesMissingOf([...this.#single, ...this.#combined]);
   }
 
-  /** Sets aside a row whose cells are too many or too few. */
-  setAsideRagged(): void {
-    this.#remarks.ragged();
-    this.#markKey();
-  }
-
-  /** Sets aside a row with a quote that does not end. */
-  setAsideBroken(): void {
-    this.#remarks.broken();
-    this.#markKey();
-  }
-
-  /** Sets aside a row that holds bytes which are no UTF-8. */
-  setAsideUndecodable(): void {
-    this.#remarks.undecodable(this.#request.rule.dialect.encoding);
-    this.#markKey();
-  }
-
-  /** Remembers that the key was met, so that what refers to it is known to follow a row set aside. */
-  #markKey(): void {
+  /** Remembers the key of a row set aside unread, so that what refers to it is known to follow that row. */
+  markKey(): void {
     const { table, texts } = { table: this.#draft.table.name, texts: this.#request.texts };
     const key = this.#draft.table.key[0];
     for (const { rule, cell, positions } of this.#single) {

@@ -4,6 +4,7 @@ import type { Draft } from './draft.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Follows, Saying } from './remark.js';
 import { Remarks } from './remarks.js';
+import { sayingOf } from './rules/saying-of.js';
 import { type Encoding, encodingName } from './source/encoding.js';
 
 /** Takes down what is wrong with the row that a scanner is at, and keeps the text of each row set aside. */
@@ -49,6 +50,12 @@ export class RowRemarks {
       remedy: 'Close the quote, or double it where it belongs to the text.',
     };
     this.#setAsideWhole(saying, 'a quote that does not end');
+  }
+
+  /** A cell is merged with one that has its text. */
+  merged(position: number): void {
+    this.#put(sayingOf('merged-cells'), 'sets aside', null, position, '');
+    this.keepText();
   }
 
   /** The row holds bytes that are no letters of its file's encoding. */

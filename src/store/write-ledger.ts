@@ -1,11 +1,11 @@
 import type { DoubleEntry } from '../intake/check-double-entries.js';
-import type { LedgerLine, SetAsideRow } from '../intake/ledger.js';
+import type { LedgerLine, LineInBytes, RowInBytes, SetAsideRow } from '../intake/ledger.js';
 import type { PastReading } from '../intake/recall/past-import.js';
 import type { UnmatchedWater } from '../intake/waters/alias.js';
-import { delimitedCell, delimitedRow } from './delimited.js';
+import { delimitedRow } from './delimited.js';
+import { DelimitedBytes } from './delimited-bytes.js';
 
 const piece = 1 << 18;
-const mostKnown = 4096;
 
 /** The headings of `set-aside.csv` and `notes.csv`. */
 export const ledgerColumns = ['file', 'line', 'column', 'seen', 'code', 'reason', 'remedy'] as const;
@@ -41,36 +41,47 @@ function delimited(rows: Iterable<readonly (string | number)[]>): Iterable<strin
   return inPieces(texts());
 }
 
-/** The text of `set-aside.csv` or `notes.csv`, in pieces. */
-export function ledgerRows(lines: Iterable<LedgerLine>): Iterable<string> {
-  // What is said of a row repeats from line to line, and is made fit for the file once.
-  const known = new Map<string, string>();
-  const repeated = (text: string): string => {
-    let cell = known.get(text);
-    if (cell === undefined) {
-      cell = delimitedCell(text);
-      if (known.size === mostKnown) known.clear();
-      known.set(text, cell);
+/**
+ * The text of `set-aside.csv` or `notes.csv` in pieces, each of which holds until the next is asked for. A cell may be told
+ * as text, or by its bytes.
+ */
+export function* ledgerRows(lines: Iterable<LedgerLine | LineInBytes>): Iterable<string | Uint8Array> {
+  yield delimitedRow(ledgerColumns);
+  const rows = new DelimitedBytes(piece);
+  for (const { file, line, column, seen, code, reason, remedy } of lines) {
+    rows.repeated(file);
+    rows.next();
+    rows.whole(line);
+    rows.next();
+    rows.repeated(column);
+    rows.next();
+    if (typeof seen === 'string') rows.cell(seen);
+    else rows.cellOf(seen);
+    for (const text of [code, reason, remedy]) {
+      rows.next();
+      rows.repeated(text);
     }
-    return cell;
-  };
-  function* texts(): Iterable<string> {
-    yield delimitedRow(ledgerColumns);
-    for (const { file, line, column, seen, code, reason, remedy } of lines) {
-      const place = `${repeated(file)},${line},${repeated(column)},${delimitedCell(seen)}`;
-      yield `${place},${repeated(code)},${repeated(reason)},${repeated(remedy)}\n`;
-    }
+    rows.endRow();
+    if (rows.size >= piece) yield rows.take();
   }
-  return inPieces(texts());
+  yield rows.take();
 }
 
-/** The text of `set-aside-rows.csv`, in pieces. */
-export function asideRows(lines: Iterable<SetAsideRow>): Iterable<string> {
-  function* rows(): Iterable<readonly (string | number)[]> {
-    yield asideColumns;
-    for (const line of lines) yield asideColumns.map((name) => line[name]);
+/** The text of `set-aside-rows.csv` in pieces, each of which holds until the next is asked for. */
+export function* asideRows(lines: Iterable<SetAsideRow | RowInBytes>): Iterable<string | Uint8Array> {
+  yield delimitedRow(asideColumns);
+  const rows = new DelimitedBytes(piece);
+  for (const { file, line, row } of lines) {
+    rows.repeated(file);
+    rows.next();
+    rows.whole(line);
+    rows.next();
+    if (typeof row === 'string') rows.cell(row);
+    else rows.cellOf(row);
+    rows.endRow();
+    if (rows.size >= piece) yield rows.take();
   }
-  return delimited(rows());
+  yield rows.take();
 }
 
 /** The text of `double-entries.csv`, in pieces: one line a pair of rows that record one event, with both places. */

@@ -15,8 +15,8 @@ const runs = words.includes('--runs') ? Number(words[words.indexOf('--runs') + 1
 const largest = words.includes('--small') ? 100_000 : words.includes('--large') ? 10_000_000 : 1_000_000;
 const sizes = [10_000, 100_000, 1_000_000, 10_000_000].filter((size) => size <= largest);
 const folder = mkdtempSync(join(tmpdir(), 'rampbook-bench-'));
-// Beneath node_modules, so that the built program finds its packages.
-const built = join(root, 'node_modules/.rampbook-bench/src');
+// Within the project, so that the built program finds its packages.
+const built = join(root, 'dist/bench/src');
 const program = join(built, 'command/main.js');
 const tsx = ['--import', import.meta.resolve('tsx/esm')];
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));

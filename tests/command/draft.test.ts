@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { newFolder, rampbook } from './run.js';
@@ -20,4 +20,27 @@ test('a draft is written once, never over a file, and says what is open', () => 
   expect(second.exitCode).toBe(1);
   expect(second.err).toContain('file-exists');
   expect(readFileSync(to, 'utf8')).toBe(text);
+});
+
+test('names of waters that match none are written beside it, and neither file is written over another', () => {
+  const dated = (line: string) => `${line}\n`.repeat(3);
+  writeFileSync(
+    join(folder, 'waters.csv'),
+    'id,water name,state,status,since\nlong,Long Lake,MT,negative,2020-01-31\nheron,Heron Lake,MT,positive,2020-01-31\n',
+  );
+  writeFileSync(
+    join(folder, 'inspections.csv'),
+    `insp,start,last water,last state\n${dated('1,2025-05-13 08:00,Lost Lake,MT')}${dated('2,2025-05-14 08:00,Long Lake,MT')}`,
+  );
+  const to = join(folder, 'ramps.crosswalk.yaml');
+  const words = ['draft', join(folder, 'waters.csv'), join(folder, 'inspections.csv'), '--to', to];
+  const aliases = join(folder, 'ramps.aliases.csv');
+  writeFileSync(aliases, 'mine');
+  expect(rampbook(words).err).toContain('ramps.aliases.csv');
+  expect([readFileSync(aliases, 'utf8'), existsSync(to)]).toEqual(['mine', false]);
+  rmSync(aliases);
+  expect(rampbook(words).out).toContain('1 names of waters');
+  expect(readFileSync(aliases, 'utf8')).toBe(
+    'name,region,waterbody,times,nearest,why\nLost Lake,MT,,3,Long Lake,no water of that name is known\n',
+  );
 });

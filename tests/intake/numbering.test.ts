@@ -18,6 +18,34 @@ test('equal bytes have equal numbers, in order of first appearance, however many
   );
 });
 
+test('texts are given in an order of their own, some left out, whatever letters they have', () => {
+  const text = fc.oneof(fc.string({ maxLength: 4 }), fc.string({ unit: 'grapheme', minLength: 1, maxLength: 3 }));
+  fc.assert(
+    fc.property(fc.uniqueArray(text, { maxLength: 200 }), fc.nat(), (texts, seed) => {
+      const interner = new Interner();
+      const wanted = [''];
+      const placeOf = new Uint32Array(texts.length + 1);
+      // The last text first, and every few of them left out.
+      for (const said of texts) interner.codeOfText(said);
+      for (const [index, said] of [...texts.entries()].reverse()) {
+        if ((index + seed) % 3 === 0) continue;
+        placeOf[index + 1] = wanted.length;
+        wanted.push(Buffer.from(said, 'utf8').toString());
+      }
+      interner.settle();
+      expect(interner.textsAt(placeOf, wanted.length)).toEqual(wanted);
+    }),
+  );
+});
+
+test('once all texts are numbered, a new one is a mistake of the program', () => {
+  const interner = new Interner();
+  interner.codeOfText('known');
+  interner.settle();
+  expect(interner.textOf(1)).toBe('known');
+  expect(() => interner.codeOfText('new')).toThrow('numbered after all were');
+});
+
 test('rows are equal when all their values are, across drafts', () => {
   const value = fc.integer({ min: -2, max: 2 });
   const rows = fc.array(fc.tuple(value, value), { maxLength: 200 });

@@ -8,6 +8,7 @@ import { readCorrections } from '../../src/store/read-corrections.js';
 import { readPast } from '../../src/store/read-past.js';
 import { writeStore } from '../../src/store/write-store.js';
 import { type SmallSeason, writeSmallSeason } from '../command/small-season.js';
+import { workbookOf } from '../intake/small-archive.js';
 import { testKey } from '../intake/small-import.js';
 
 // Two forms are wrong by themselves, one look follows one of them, one form is alike another but for the craft.
@@ -108,6 +109,98 @@ test('a row mended in a copy of the rows set aside is read like any other, priva
   const file = corrected(small, 'set-aside-rows.csv', (lines) => lines.map((line) => line.replace('5,b,', '5,a,')));
   expect(await run(small, file)).toMatchObject({ stopped: [], mended: 1 });
   expect(Object.values(contents(small)).filter((text) => text.includes('Secretmarker'))).toEqual([]);
+});
+
+test('a private cell at fault is never written in a correction: it is left out by a word, or mended in the export', async () => {
+  const small = season();
+  writeFileSync(
+    small.crosswalk,
+    readFileSync(small.crosswalk, 'utf8').replace(
+      'owner: { private: drop }',
+      'owner: { field: home_region, region_from: registration }',
+    ),
+  );
+  const forms = join(small.exports, 'forms.csv');
+  const withNumbers = readFileSync(forms, 'utf8').replaceAll(/Secretmarker \w+/gu, 'MC 1234 AB');
+  writeFileSync(forms, withNumbers.replace(/(2,a.*)MC 1234 AB/u, '$1QQ 7777 ZZ').replace(/(3,a.*)MC/u, '$1RR'));
+  await run(small);
+  expect(aside(small)).toContain('forms.csv 3 owner unknown-prefix');
+  const mend = async (...lines: string[]) => {
+    const path = join(small.folder, 'cells.csv');
+    writeFileSync(path, `${lines.join('\n')}\n`);
+    return run(small, path);
+  };
+  const wrong = await mend('file,line,column,mended', 'forms.csv,3,owner,MC 7777 ZZ');
+  expect(wrong.stopped.map(({ code }) => code)).toEqual(['private-cell']);
+  expect(wrong.stopped[0]!.remedy).toContain('(empty)');
+  expect(await mend('file,line,column,mended', 'forms.csv,3,owner,(empty)')).toMatchObject({ stopped: [], mended: 1 });
+  // As a whole row too, and the other private cells are still taken from the export by their place.
+  expect(await mend('file,line,row', 'forms.csv,4,"3,a,2025-06-02 09:00,paddle,ok,(empty)"')).toMatchObject({
+    mended: 2,
+  });
+  expect(aside(small).filter((line) => line.includes('unknown-prefix'))).toEqual([]);
+  const kept = contents(small);
+  expect(kept['mended-rows.csv']).toContain('forms.csv,3,"2,a,2025-06-01 10:20,motor,mussels,(empty)"');
+  expect(Object.entries(kept).filter(([, text]) => /1234 AB|7777 ZZ/u.test(text))).toEqual([]);
+  expect((await run(small)).isNew).toBe(false);
+});
+
+test('a row of a sheet with a merged cell is mended like any other, though it ends early', async () => {
+  const small = season();
+  const cell = (place: string, text: string) => `<c r="${place}" t="inlineStr"><is><t>${text}</t></is></c>`;
+  const rows = [
+    ['no', 'kind', 'dollars', 'fund'],
+    ['1', 'supplies', '5'],
+    ['2', '', '6'],
+  ].map(
+    (cells, row) =>
+      `<row r="${row + 1}">${cells.map((text, at) => cell(`${'ABCD'[at]}${row + 1}`, text)).join('')}</row>`,
+  );
+  const merged = '<mergeCells><mergeCell ref="B2:B3"/></mergeCells>';
+  const sheet = `<worksheet><sheetData>${rows.join('')}</sheetData>${merged}</worksheet>`;
+  writeFileSync(join(small.exports, 'book.xlsx'), workbookOf('', { 'xl/worksheets/sheet1.xml': sheet }));
+  const rule = `
+  - files: book.xlsx
+    table: spending
+    columns: { no: { field: entry }, kind: { field: category }, dollars: { field: amount }, fund: { field: note } }
+    constants: { fiscal_year: 2025 }
+`;
+  writeFileSync(small.crosswalk, readFileSync(small.crosswalk, 'utf8') + rule);
+  await run(small);
+  expect(aside(small)).toContain('book.xlsx/Sheet 3 kind merged-cells');
+  const path = join(small.folder, 'cells.csv');
+  writeFileSync(path, 'file,line,column,mended\nbook.xlsx/Sheet,3,kind,travel\n');
+  expect(await run(small, path)).toMatchObject({ stopped: [], mended: 1 });
+  expect(aside(small).filter((line) => line.startsWith('book'))).toEqual([]);
+});
+
+test('rows mended in a file whose last rows are left out by rule count both, whether read at once or recalled', async () => {
+  const small = season();
+  writeFileSync(
+    small.crosswalk,
+    readFileSync(small.crosswalk, 'utf8').replace(
+      'constants: { direction: arriving',
+      'leave_out: [{ last_rows: 2, because: totals }]\n    constants: { direction: arriving',
+    ),
+  );
+  const forms = join(small.exports, 'forms.csv');
+  writeFileSync(forms, `${readFileSync(forms, 'utf8')}total,,,,,\nchecked,by,hand\n`);
+  const counts = async (...mended: string[]) =>
+    (await run(small, ...mended)).files.find(({ file }) => file === 'forms.csv');
+  expect(await counts()).toMatchObject({ read: 8, kept: 3, setAside: 3, leftOut: 2 });
+  const file = corrected(small, 'set-aside-rows.csv', (lines) =>
+    lines.map((line) => line.replace('06-31', '06-30').replace('5,b,', '5,a,')),
+  );
+  expect(await counts(file)).toMatchObject({ read: 8, kept: 5, setAside: 1, leftOut: 2, mended: 2 });
+  expect(readFileSync(join(small.store, 'left-out.csv'), 'utf8')).toBe(
+    'file,line,because\nforms.csv,8,totals\nforms.csv,9,totals\n',
+  );
+  // A further file only: this one is recalled. Then another footer: its mended rows are lost with it, and it is said.
+  writeFileSync(join(small.exports, 'checks.csv'), checks.filter((line) => !line.startsWith('9')).join('\n'));
+  expect(await counts()).toMatchObject({ read: 8, kept: 5, setAside: 1, leftOut: 2, mended: 2 });
+  writeFileSync(forms, `${readFileSync(forms, 'utf8')}seen,by,nobody\n`);
+  const { mendedLost } = await run(small);
+  expect(mendedLost.map(({ line }) => line)).toEqual([5, 6]);
 });
 
 test('a mended row that is still wrong is set aside again, and told as it was mended', async () => {

@@ -59,6 +59,15 @@ function rowsOf(windows: readonly Uint8Array[], dialect: Dialect, isWhole: boole
   });
 }
 
+/** The rows of a sheet, which keeps no blank cells behind the last that is filled, with as many cells each. */
+function evenRows(rows: readonly Cut[]): readonly Cut[] {
+  const width = rows.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  return rows.map(({ line, cells }) => ({
+    line,
+    cells: [...cells, ...Array.from({ length: width - cells.length }, () => '')],
+  }));
+}
+
 /** Cuts parts of a file into rows, in the dialect that they show; the first part begins where the file does. */
 export function cutSample(
   windows: readonly Uint8Array[],
@@ -70,7 +79,8 @@ export function cutSample(
   const texts = [marked ? first.subarray(3) : first, ...windows.slice(1)];
   const plain: Dialect = { ...plainDialect, isSheet };
   const delimiter = isSheet ? 'comma' : delimiterOf(texts[0]!, plain);
-  const rows = rowsOf(texts, { ...plain, delimiter: delimiters[delimiter] }, isWhole);
+  const cutRows = rowsOf(texts, { ...plain, delimiter: delimiters[delimiter] }, isWhole);
+  const rows = isSheet ? evenRows(cutRows) : cutRows;
   const width = usualWidth(rows.slice(0, looked));
   const place = rows.findIndex(({ cells }) => cells.length === width && cells.every((cell) => cell !== ''));
   const header = rows[Math.max(0, place)];

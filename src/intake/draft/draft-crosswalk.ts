@@ -1,16 +1,28 @@
 import { type Problem, wholeFile } from '../../problem/problem.js';
 import { filesBelow } from '../exported-files.js';
+import { holdsFiles } from '../source/container.js';
+import { membersOf } from '../source/members.js';
 import { SourceError } from '../source/text-source.js';
+import type { UnmatchedWater } from '../waters/alias.js';
 import { fileKinds } from './file-kinds.js';
+import { type DraftedFile, knownLists } from './known-list.js';
 import type { FileProposal } from './proposal.js';
 import { proposeFile, zoneOf } from './propose-file.js';
+import { proposeKeys } from './propose-keys.js';
+import { proposeSeasons } from './propose-seasons.js';
+import { proposeWaters } from './propose-waters.js';
 import { readSample } from './read-sample.js';
 import type { Sample } from './sample.js';
 import { writeDraft } from './write-draft.js';
 
 /** A crosswalk drafted from exports, or the problems for which there is none. */
 export type DraftedCrosswalk =
-  | { readonly text: string; readonly files: readonly FileProposal[] }
+  | {
+      readonly text: string;
+      readonly files: readonly FileProposal[];
+      /** The names of waters that match none, to be filled in as `aliasFileOf` names the file; empty where all match. */
+      readonly unmatched: readonly UnmatchedWater[];
+    }
   | { readonly problems: readonly Problem[] };
 
 function notFound(file: string, from: string): Problem {
@@ -25,8 +37,37 @@ function notFound(file: string, from: string): Problem {
 }
 
 /** The files meant by a path: itself, or what lies in the folder, archive or workbook of that name. */
-function meant(path: string, below: readonly string[]): readonly string[] {
-  return below.filter((file) => file === path || path === '' || file.startsWith(`${path}/`));
+async function meant(from: string, path: string, below: readonly string[]): Promise<readonly string[]> {
+  const isMeant = (file: string) => file === path || path === '' || file.startsWith(`${path}/`);
+  const files: string[] = [];
+  for (const file of below) {
+    if (!holdsFiles(file)) files.push(...[file].filter(isMeant));
+    else if (isMeant(file)) files.push(...(await membersOf(from, file)));
+    else if (path.startsWith(`${file}/`)) files.push(...(await membersOf(from, file)).filter(isMeant));
+  }
+  return files;
+}
+
+/** What cannot be read of a file, where it is not the program that is mistaken. */
+function problemOf(mistake: unknown, file: string): Problem {
+  if (!(mistake instanceof SourceError)) throw mistake;
+  return { ...mistake.fault, severity: 'stops', place: wholeFile(file) };
+}
+
+/** The name of the file of aliases beside a drafted crosswalk. */
+export function aliasFileOf(name: string): string {
+  return `${name}.aliases.csv`;
+}
+
+/** Names met in several files, each once, the most frequent first. */
+function inOneList(names: readonly UnmatchedWater[]): readonly UnmatchedWater[] {
+  const all = new Map<string, UnmatchedWater>();
+  for (const one of names) {
+    const key = JSON.stringify([one.name, one.region]);
+    all.set(key, { ...one, times: one.times + (all.get(key)?.times ?? 0) });
+  }
+  const sorted = [...all].sort(([a, { times }], [b, { times: others }]) => others - times || (a < b ? -1 : 1));
+  return sorted.map(([, one]) => one);
 }
 
 /**
@@ -38,9 +79,10 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   const problems: Problem[] = [];
   const files = new Set<string>();
   for (const path of paths) {
-    const found = meant(path, below);
-    if (found.length === 0) problems.push(notFound(path, from));
-    for (const file of found) files.add(file);
+    const found = await meant(from, path, below).catch((mistake: unknown) => problemOf(mistake, path));
+    if ('code' in found) problems.push(found);
+    else if (found.length === 0) problems.push(notFound(path, from));
+    else for (const file of found) files.add(file);
   }
   const samples: Sample[] = [];
   for (const file of problems.length > 0 ? [] : files) {
@@ -52,13 +94,22 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
         problems.push({ ...notFound(file, from), code: 'empty-file', seen: 'no header', wanted: 'a header', remedy });
       }
     } catch (mistake) {
-      if (!(mistake instanceof SourceError)) throw mistake;
-      problems.push({ ...mistake.fault, severity: 'stops', place: wholeFile(file) });
+      problems.push(problemOf(mistake, file));
     }
   }
   if (problems.length > 0) return { problems };
   const kinds = fileKinds(samples);
   const zone = zoneOf(kinds);
-  const proposals = kinds.map((kind) => proposeFile(kind, zone));
-  return { text: writeDraft(name, proposals), files: proposals };
+  const drafted = kinds.map((kind): DraftedFile => ({ kind, proposal: proposeFile(kind, zone) }));
+  const lists = knownLists(drafted);
+  const unmatched: UnmatchedWater[] = [];
+  const proposals = drafted.map((file) => {
+    const keyed = { ...file, proposal: proposeKeys(file, lists) };
+    const matched = proposeWaters({ ...keyed, proposal: proposeSeasons(keyed) }, lists);
+    unmatched.push(...matched.unmatched);
+    return matched.proposal;
+  });
+  const aliases = inOneList(unmatched);
+  const aliasFile = aliases.length === 0 ? null : aliasFileOf(name);
+  return { text: writeDraft(name, proposals, aliasFile), files: proposals, unmatched: aliases };
 }

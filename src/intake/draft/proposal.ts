@@ -6,6 +6,12 @@ export type Sureness = 'sure' | 'likely' | 'unsure';
 /** What a text of a column is proposed to stand for; null where a person must say. */
 export type ProposedCodes = ReadonlyMap<string, string | null>;
 
+/** How a column of names of waters is told its region: by another column, or the same for all; null where neither is known. */
+export interface WaterProposal {
+  readonly regionColumn: string | null;
+  readonly region: string | null;
+}
+
 /** What is proposed for one column, or for several joined into one field. */
 export interface ColumnProposal {
   readonly column: string;
@@ -17,6 +23,10 @@ export interface ColumnProposal {
   readonly pattern: string | null;
   readonly unit: string | null;
   readonly codes: ProposedCodes | null;
+  /** The seasons in which some of its texts are met and in others not, as a crosswalk writes them: `2025-`. */
+  readonly seasons: ReadonlyMap<string, string>;
+  /** How its names of waters are matched; null where it holds none, or keys. */
+  readonly water: WaterProposal | null;
   readonly sureness: Sureness;
   readonly why: string;
   /** What a person must decide before the crosswalk is used. */
@@ -68,6 +78,8 @@ export interface FileProposal {
   readonly decimal: 'point' | 'comma';
   readonly missing: readonly string[];
   readonly timeZone: string | null;
+  /** The field whose year is the season of a row; null where no season is needed. */
+  readonly seasonOf: string | null;
   readonly columns: readonly ColumnProposal[];
   readonly combined: readonly CombineProposal[];
   readonly fold: FoldProposal | null;

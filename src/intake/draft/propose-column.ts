@@ -4,7 +4,14 @@ import type { KnownColumn } from './field-fit.js';
 import { isFreeText, type PrivateShape, privateShapeOf } from './private-shape.js';
 import type { ColumnProposal, ProposedCodes, Sureness } from './proposal.js';
 
-const plain = { pattern: null, unit: null, codes: null, questions: [] };
+const plain = {
+  pattern: null,
+  unit: null,
+  codes: null,
+  seasons: new Map<string, string>(),
+  water: null,
+  questions: [],
+};
 
 function drop(column: string, { what, byHeading, byValues }: PrivateShape): ColumnProposal {
   const sureness: Sureness = byHeading ? 'sure' : 'likely';
@@ -50,6 +57,7 @@ function proposeField(assignment: Assignment): ColumnProposal {
   const said =
     fit.heading >= 0.95 ? 'the heading says so' : fit.heading >= 0.5 ? 'the heading is like it' : 'by its values alone';
   return {
+    ...plain,
     column: column.profile.heading,
     use: { kind: 'field', field: field.name, hashed: field.type === 'pseudonym' },
     pattern: fit.order?.pattern ?? null,

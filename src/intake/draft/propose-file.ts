@@ -87,6 +87,7 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
     decimal,
     missing: ['', ...missingMarks.filter((mark) => rows.some((row) => row.includes(mark)))],
     timeZone: hasMoments ? timeZone : null,
+    seasonOf: table.name === 'inspections' && used.has('started_at') ? 'started_at' : null,
     columns: proposed,
     combined,
     fold,
@@ -94,6 +95,9 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
     questions: [
       ...(chosen.sureness === 'unsure' ? [`Are these rows ${table.name}: ${table.row}?`] : []),
       ...(encodingIsSure ? [] : ['Are the letters beyond ASCII right as windows-1252? The file does not say.']),
+      ...(kind.samples.some(({ hasMergedRows }) => hasMergedRows)
+        ? ['Cells are merged over several rows. If each of the rows has their text, add merged: spread to the dialect.']
+        : []),
       ...(hasMoments && timeZone === null
         ? ['By which clock were these times written? time_zone: America/Denver']
         : []),

@@ -4,6 +4,7 @@ import { locate } from '../source/container.js';
 import type { Encoding } from '../source/encoding.js';
 import { openSource } from '../source/open-source.js';
 import { PlainFile } from '../source/plain-file.js';
+import type { MergedCells } from '../source/sheet-rows.js';
 import { SourceError } from '../source/text-source.js';
 import { cutSample } from './cut-sample.js';
 import type { Sample } from './sample.js';
@@ -14,6 +15,8 @@ const window = 1 << 18;
 interface Windows {
   readonly parts: readonly Uint8Array[];
   readonly isWhole: boolean;
+  /** The merged cells of a sheet. */
+  readonly merged: readonly MergedCells[];
 }
 
 async function readWindows(from: string, file: string, encoding: Encoding, isSheet: boolean): Promise<Windows> {
@@ -30,17 +33,18 @@ async function readWindows(from: string, file: string, encoding: Encoding, isShe
       }
       return bytes.subarray(0, length);
     };
+    const { merged = [] } = source;
     const first = await take();
-    if (first.length < window) return { parts: [first], isWhole: true };
+    if (first.length < window) return { parts: [first], isWhole: true, merged };
     // Text that must be unpacked or converted first is not skipped through.
     if (!(source instanceof PlainFile) || source.size < 4 * window) {
       const second = await take();
-      return { parts: [Buffer.concat([first, second])], isWhole: second.length < window };
+      return { parts: [Buffer.concat([first, second])], isWhole: second.length < window, merged };
     }
     await source.seek(Math.floor(source.size / 2));
     const middle = await take();
     await source.seek(source.size - window);
-    return { parts: [first, middle, await take()], isWhole: false };
+    return { parts: [first, middle, await take()], isWhole: false, merged };
   } finally {
     await source.close();
   }
@@ -66,6 +70,8 @@ export async function readSample(from: string, file: string): Promise<Sample> {
     encodingIsSure = false;
     windows = await readWindows(from, file, encoding, isWorkbook);
   }
-  const { parts, isWhole } = windows;
-  return { file, encoding, encodingIsSure, isWhole, ...cutSample(parts, isWhole, isWorkbook) };
+  const { parts, isWhole, merged } = windows;
+  const cut = cutSample(parts, isWhole, isWorkbook);
+  const hasMergedRows = merged.some(({ fromRow, toRow }) => toRow > Math.max(fromRow, cut.headerLine));
+  return { file, encoding, encodingIsSure, isWhole, hasMergedRows, ...cut };
 }

@@ -12,6 +12,8 @@ export interface Sample {
   readonly headerLine: number;
   readonly headings: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** Whether cells are merged over several rows below the header of a sheet. */
+  readonly hasMergedRows: boolean;
   /** Whether the rows are all that the file has. */
   readonly isWhole: boolean;
 }

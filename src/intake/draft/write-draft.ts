@@ -20,15 +20,21 @@ function questionLines(questions: readonly string[], indent: string): readonly s
   return [`${indent}open:`, ...questions.map((question) => `${indent}  - ${JSON.stringify(question)}`)];
 }
 
-function codeLines(codes: ProposedCodes, indent: string): readonly string[] {
-  const known = [...codes].flatMap(([text, code]) => (code === null ? [] : [`${scalar(text)}: ${scalar(code)}`]));
+function codeLines(codes: ProposedCodes, seasonsOf: ReadonlyMap<string, string>, indent: string): readonly string[] {
+  const within = (text: string, code: string): string => {
+    const seasons = seasonsOf.get(text);
+    return seasons === undefined ? code : `{ ${JSON.stringify(seasons)}: ${code} }`;
+  };
+  const known = [...codes].flatMap(([text, code]) =>
+    code === null ? [] : [`${scalar(text)}: ${within(text, scalar(code))}`],
+  );
   const open = [...codes].flatMap(([text, code]) => (code === null ? [text] : []));
   const flow = `${indent}codes: { ${known.join(', ')} }`;
   if (open.length === 0 && flow.length <= widest) return [flow];
   return [
     `${indent}codes:`,
     ...known.map((entry) => `${indent}  ${entry}`),
-    ...open.map((text) => `${indent}  # ${scalar(text)}: which code?`),
+    ...open.map((text) => `${indent}  # ${scalar(text)}: ${within(text, 'which code?')}`),
   ];
 }
 
@@ -46,11 +52,14 @@ function useOf({ use }: ColumnProposal): readonly string[] {
 }
 
 function columnLines(proposal: ColumnProposal): readonly string[] {
-  const { column, pattern, unit, codes, sureness, why, questions } = proposal;
+  const { column, pattern, unit, codes, seasons, water, sureness, why, questions } = proposal;
   const settings = [
     ...useOf(proposal),
     ...(pattern === null ? [] : [`pattern: ${JSON.stringify(pattern)}`]),
     ...(unit === null ? [] : [`unit: ${scalar(unit)}`]),
+    ...(water === null ? [] : ['match: aliases']),
+    ...(water === null || water.regionColumn === null ? [] : [`region_column: ${scalar(water.regionColumn)}`]),
+    ...(water === null || water.region === null ? [] : [`region: ${scalar(water.region)}`]),
   ];
   const said = `      ${comment(`${sureness}: ${why}`)}`;
   if (codes === null && questions.length === 0) return [said, `      ${scalar(column)}: { ${settings.join(', ')} }`];
@@ -58,7 +67,7 @@ function columnLines(proposal: ColumnProposal): readonly string[] {
     said,
     `      ${scalar(column)}:`,
     ...settings.map((setting) => `        ${setting}`),
-    ...(codes === null ? [] : codeLines(codes, '        ')),
+    ...(codes === null ? [] : codeLines(codes, seasons, '        ')),
     ...questionLines(questions, '        '),
   ];
 }
@@ -98,7 +107,7 @@ function foldLines({ columns, values, why }: FoldProposal): readonly string[] {
 }
 
 /** What a table needs beside its columns: the season of codes, and how double entries are known. */
-function furtherLines({ table, columns, combined }: FileProposal): readonly string[] {
+function furtherLines({ table, columns, combined, seasonOf }: FileProposal): readonly string[] {
   const fields = [
     ...combined.map(({ field }) => field),
     ...columns.flatMap(({ use }) => (use.kind === 'field' ? [use.field] : [])),
@@ -106,7 +115,7 @@ function furtherLines({ table, columns, combined }: FileProposal): readonly stri
   const alike = ['station', 'craft', 'started_at'];
   const isInspections = table.name === 'inspections' && fields.includes('started_at');
   return [
-    ...(isInspections ? ['    season_of: started_at'] : []),
+    ...(seasonOf === null ? [] : [`    season_of: ${seasonOf}`]),
     ...(isInspections && alike.every((name) => fields.includes(name) && fieldOf(table, name) !== null)
       ? [
           `    ${comment('likely: the same craft at the same place and minute is one event; keep: first, last, neither or both')}`,
@@ -136,8 +145,11 @@ function fileLines(file: FileProposal): readonly string[] {
   ];
 }
 
-/** A crosswalk as YAML, with how sure each line is and why beside it, and what a person must decide under `open`. */
-export function writeDraft(name: string, files: readonly FileProposal[]): string {
+/**
+ * A crosswalk as YAML, with how sure each line is and why beside it, and what a person must decide under `open`; `aliasFile`
+ * is the file of aliases to be filled in beside it, null for none.
+ */
+export function writeDraft(name: string, files: readonly FileProposal[], aliasFile: string | null): string {
   const washes = files.some(({ table }) => table.name === 'decontaminations');
   const asked =
     'Up to which moment do these exports tell? Craft not yet released then are counted as held, not as quick.';
@@ -151,6 +163,12 @@ export function writeDraft(name: string, files: readonly FileProposal[]): string
     ...(washes
       ? ['# data_as_of: 2025-11-30 18:00', '# data_time_zone: America/Denver', ...questionLines([asked], '')]
       : []),
+    ...(aliasFile === null
+      ? []
+      : [
+          comment('the names of waters that match none, the most frequent first'),
+          `aliases: ${JSON.stringify(aliasFile)}`,
+        ]),
     'files:',
     files.map((file) => fileLines(file).join('\n')).join('\n\n'),
     '',

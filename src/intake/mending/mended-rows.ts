@@ -4,7 +4,7 @@ import type { RowRequest } from '../read-rows.js';
 import { RecordScanner } from '../record-scanner.js';
 import { RowReader } from '../row-reader.js';
 import { RowRemarks } from '../row-remarks.js';
-import { type MendedRow, withheld } from './mending.js';
+import { emptied, type MendedRow, withheld } from './mending.js';
 import { rowCells, rowOf } from './row-cells.js';
 
 /** Reads mended rows in the place of those that stand in the file. */
@@ -40,6 +40,7 @@ export class MendedRows {
     scanner.filled(bytes.length);
     scanner.filled(0);
     scanner.next();
+    if (this.#request.rule.dialect.isSheet && scanner.count < scanner.width) scanner.padTo(scanner.width);
     const own = new RowRemarks(scanner, this.#draft, this.#private, this.#scanner.width);
     new RowReader(this.#request, scanner, this.#header, this.#draft, own).read();
     remarks.append(own.remarks.pack(), 0, 0);
@@ -56,9 +57,10 @@ export class MendedRows {
     if (cells === null) return null;
     if (this.#private.length === 0) return Buffer.from(row, 'utf8');
     if (broken || count !== width) return null;
-    const whole = cells.map((cell, position) =>
-      this.#private.includes(position) && cell.trim() === withheld ? this.#scanner.cellText(position) : cell,
-    );
+    const whole = cells.map((cell, position) => {
+      if (!this.#private.includes(position)) return cell;
+      return cell.trim() === emptied ? '' : cell.trim() === withheld ? this.#scanner.cellText(position) : cell;
+    });
     return Buffer.from(rowOf(whole, dialect), 'utf8');
   }
 }

@@ -9,7 +9,9 @@ export function rowCells(row: string, dialect: Dialect, width: number): readonly
   scanner.room().set(bytes);
   scanner.filled(bytes.length);
   scanner.filled(0);
-  if (scanner.next() !== met.row || scanner.broken || scanner.count !== width) return null;
+  const isRow = scanner.next() === met.row && !scanner.broken;
+  if (isRow && dialect.isSheet && scanner.count < width) scanner.padTo(width);
+  if (!isRow || scanner.count !== width) return null;
   return Array.from({ length: width }, (_, position) => scanner.cellText(position));
 }
 

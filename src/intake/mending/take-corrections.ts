@@ -41,8 +41,12 @@ function corrected(
       const remedy = `Name a column as the file does: ${headings.join(', ')}.`;
       return refusal(correction, 'unknown-column', column, 'a column of the file', remedy);
     }
-    if (isPrivate.has(position))
-      return refusal(correction, 'private-cell', withheld, 'a cell that may be seen', inExport);
+    // A private cell keeps its mark, since an empty one would look like a word that was lost.
+    if (isPrivate.has(position) && text === emptied) return rowOf(cells.with(position, emptied), dialect);
+    if (isPrivate.has(position)) {
+      const remedy = `${inExport} To take the row without the cell, write ${emptied}.`;
+      return refusal(correction, 'private-cell', withheld, `a cell that may be seen, or ${emptied}`, remedy);
+    }
     return rowOf(cells.with(position, text === emptied ? '' : text), dialect);
   }
   const cells = rowCells(text, dialect, headings.length);
@@ -50,10 +54,11 @@ function corrected(
     const remedy = 'Look for a delimiter or a quote too many, or too few.';
     return refusal(correction, 'ragged-row', 'another number of cells', `${headings.length} cells`, remedy);
   }
-  const shown = cells.findIndex((cell, position) => isPrivate.has(position) && cell.trim() !== withheld);
+  const isKept = (cell: string) => cell.trim() === withheld || cell.trim() === emptied;
+  const shown = cells.findIndex((cell, position) => isPrivate.has(position) && !isKept(cell));
   if (shown < 0) return text;
-  const remedy = `Leave the word ${withheld} in ${headings[shown]}: the cell is taken from the export. ${inExport}`;
-  return refusal(correction, 'private-cell', withheld, `the word ${withheld}`, remedy);
+  const remedy = `Leave the word ${withheld} in ${headings[shown]}: the cell is taken from the export; or write ${emptied}. ${inExport}`;
+  return refusal(correction, 'private-cell', withheld, `the word ${withheld} or ${emptied}`, remedy);
 }
 
 /**

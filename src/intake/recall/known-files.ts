@@ -31,10 +31,9 @@ export async function sameFiles<F extends KnownFile>(
     prints.set(file, print);
     return print;
   };
-  for (const [place, { crosswalk, file, rule }] of tasks.entries()) {
-    const rulePlace = crosswalk.files.indexOf(rule);
+  for (const [place, { crosswalk, file, ruleNumber }] of tasks.entries()) {
     const reading = before.find(
-      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === rulePlace,
+      (one) => one.file === file && one.crosswalk === crosswalk.name && one.rule === ruleNumber,
     );
     if (reading !== undefined && (await printOf(file)) === reading.fingerprint) same.set(place, reading);
   }
@@ -46,7 +45,7 @@ const isHashed = ({ rule }: Task) => rule.fields.some(({ hashed }) => hashed);
 /**
  * Of the readings of files that stayed the same, those that still hold: the rules are the same too, and so are the program,
  * the rows mended, and the key where it was needed. A file whose times follow the clocks of its stations is read again when
- * a file of stations is.
+ * a file of stations is; one whose names of waters are matched, when any file of waters came, changed or went.
  */
 export function knownFiles(
   tasks: readonly Task[],
@@ -67,6 +66,11 @@ export function knownFiles(
   const readsStations = tasks.some(({ rule }, place) => rule.table.name === 'stations' && !known.has(place));
   if (readsStations) {
     for (const [place, { rule }] of tasks.entries()) if (rule.timeZone === null) known.delete(place);
+  }
+  const listsWaters = tasks.flatMap(({ rule }, place) => (rule.table.name === 'waterbodies' ? [place] : []));
+  const listedBefore = past.readings.filter(({ tables }) => tables.includes('waterbodies')).length;
+  if (listsWaters.length !== listedBefore || !listsWaters.every((place) => known.has(place))) {
+    for (const [place, { rule }] of tasks.entries()) if (rule.waters.length > 0) known.delete(place);
   }
   return known;
 }

@@ -40,6 +40,8 @@ export interface PastReading {
   readonly leftOut?: readonly LeftOutRow[];
   /** How often each field was missing, by the text that said so; absent in stores of before. */
   readonly missing?: MissingTimes;
+  /** The names of waters that matched none; absent where no names are matched. */
+  readonly unmatched?: readonly UnmatchedWater[];
   readonly sayings: readonly Saying[];
   readonly remarks: readonly PastRemark[];
   /** The rows that were read as a person mended them. */

@@ -35,9 +35,10 @@ export class Recall {
     const header = new Map(past.header);
     const rule = fittedRule(task.rule, (column) => header.has(column));
     const draft = new Draft(rule.table, place, Number.MAX_SAFE_INTEGER, rule.fields, rule.fold);
-    const names = new Set([...rule.fields.map(({ field }) => field.name), ...rule.constants.keys()]);
-    const fields = [...names].map((name) => rule.table.fields.find((field) => field.name === name)!);
-    for (const field of fields) draft.columnOf(field, this.#texts);
+    const given = [...rule.fields, ...rule.waters].map(({ field }) => field.name);
+    const names = new Set([...given, ...rule.constants.keys()]);
+    // Names of waters are held beside the table's fields until they are matched, and are matched already.
+    for (const field of rule.table.fields.filter(({ name }) => names.has(name))) draft.columnOf(field, this.#texts);
     const [kept, aside] = this.#slices(past, rule.table.name);
     const places = this.#placesOf(draft, kept, aside);
     for (const column of draft.columns.values()) {
@@ -63,6 +64,7 @@ export class Recall {
       leftOut: past.leftOut ?? [],
       missing: past.missing ?? {},
       mended: past.mended,
+      unmatchedBefore: past.unmatched ?? null,
       remarks: recallRemarks(past, draft),
       asideTexts: this.#asideTexts(past),
       problems: [],

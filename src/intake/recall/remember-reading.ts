@@ -1,15 +1,20 @@
 import type { Task } from '../find-exports.js';
 import type { FileReading } from '../read-file.js';
 import type { Saying } from '../remark.js';
+import type { UnmatchedWater } from '../waters/alias.js';
 import type { PastLostKey } from './lost-keys.js';
 import type { PastReading, PastRemark } from './past-import.js';
 
-/** What a store keeps of a reading beside its rows; `own` remarks were made by the reading itself, and come first. */
+/**
+ * What a store keeps of a reading beside its rows; `own` remarks were made by the reading itself and by matching its names
+ * of waters, and come first.
+ */
 export function rememberReading(
   reading: FileReading,
   own: number,
   task: Task,
   lostKeys: readonly PastLostKey[],
+  unmatched: readonly UnmatchedWater[] | null,
 ): PastReading {
   const { remarks, draft } = reading;
   const places = new Map<Saying, number>();
@@ -34,6 +39,7 @@ export function rememberReading(
     leftOut: reading.leftOut,
     missing: reading.missing,
     mended: reading.mended,
+    ...(unmatched === null ? {} : { unmatched }),
     sayings: [...places.keys()],
     // Made when it is asked for: a list of half a million is only held while it is written.
     get remarks() {

@@ -7,6 +7,11 @@ function setsAside(code: string, meaning: string, remedy: string): Rule {
 /** What can be wrong with one row or cell by itself; a row is set aside whole, since half a row answers nothing. */
 export const cellRules: readonly Rule[] = [
   setsAside('ragged-row', 'more or fewer cells than the header has', 'Look for a delimiter in a cell without quotes.'),
+  setsAside(
+    'merged-cells',
+    'the cell is merged with another that has the text, and reads as blank',
+    'Part the cells in the sheet, or say merged: spread under dialect where the text holds in each row.',
+  ),
   setsAside('unterminated-quote', 'a quote is opened and never properly closed', 'Close it, or double it.'),
   setsAside('not-utf-8', 'the cell holds bytes that are no UTF-8', 'Write the cell again in UTF-8.'),
   setsAside('not-utf-16', 'the cell holds half a letter of UTF-16', 'Write the cell again.'),

@@ -17,9 +17,11 @@ function withMussels(all: readonly FileReading[], keys: number): Uint8Array {
     if (draft.table.name === 'checks') {
       const findings = draft.columns.get('finding')?.values;
       const states = draft.columns.get('state')?.values;
+      if (findings === undefined || states === undefined) continue;
       for (let row = 0; row < draft.rowCount; row++) {
-        if (draft.aside[row] === 1) continue;
-        if (findings?.[row] === mussels && states?.[row] === fouled) found[inspections[row]!] = 1;
+        // Few looks find mussels, so that this is asked first.
+        if (findings[row] !== mussels || states[row] !== fouled || draft.aside[row] === 1) continue;
+        found[inspections[row]!] = 1;
       }
     } else if (draft.fold?.table.name === 'checks') {
       const width = draft.fold.columns.length;

@@ -1,10 +1,16 @@
+import type { MergedCells } from './sheet-rows.js';
 import type { TextSource } from './text-source.js';
 
-/** A text that was made in memory. */
-export function madeText(bytes: Uint8Array, fingerprint: () => Promise<string>): TextSource {
+/** A text that was made in memory, from a sheet with those merged cells. */
+export function madeText(
+  bytes: Uint8Array,
+  merged: readonly MergedCells[],
+  fingerprint: () => Promise<string>,
+): TextSource {
   let at = 0;
   return {
     size: bytes.length,
+    merged,
     get done() {
       return at;
     },

@@ -18,15 +18,15 @@ export interface SourceSettings {
 }
 
 async function openSheet(path: string, located: Located, settings: SourceSettings): Promise<TextSource> {
-  const { headerLine, headerSpan, mostUnpacked: most } = settings.dialect;
+  const { headerLine, headerSpan, spreadsMerged, mostUnpacked: most } = settings.dialect;
   const { parts, workbook, close } = await openWorkbook(path, located, most);
   try {
     const sheet = workbook.sheets.find(({ name }) => name === located.sheet);
     if (sheet === undefined) throw new SourceError('no-such-file', located.sheet ?? '', 'a sheet', 'Mend the path.');
     const headerLines = headerLine === null ? 0 : headerLine + headerSpan - 1;
     const decimalMark = String.fromCharCode(settings.decimalByte);
-    const text = await sheetText(parts, workbook, sheet, { decimalMark, headerLines, most });
-    return madeText(text, () => fileFingerprint(path));
+    const { text, merged } = await sheetText(parts, workbook, sheet, { decimalMark, headerLines, spreadsMerged, most });
+    return madeText(text, merged, () => fileFingerprint(path));
   } finally {
     close();
   }

@@ -1,3 +1,5 @@
+import type { MergedCells } from './sheet-rows.js';
+
 /**
  * The text of one exported file as UTF-8 bytes, wherever it lies and however it is written on disk. Offsets count bytes of
  * that text, and a second reading gives the same bytes at the same offsets.
@@ -6,6 +8,8 @@ export interface TextSource {
   /** How much there is to go through, in bytes; only the ratio of `done` to it means anything. */
   readonly size: number;
   readonly done: number;
+  /** The merged cells of a sheet, whose lines are its rows; absent for other files. */
+  readonly merged?: readonly MergedCells[];
   /** Puts at least one byte of the text there and says how many; 0 at its end. */
   readonly read: (into: Uint8Array) => Promise<number>;
   /** Goes to an offset of the text at or behind the place now reached. */

@@ -70,32 +70,53 @@ function matchColumn(
   return [...met.values()].flatMap((inRegion) => [...inRegion.values()]);
 }
 
+/** Names, each once in the order in which they are first met, with how often they were met together. */
+function together(names: Iterable<UnmatchedWater>): readonly UnmatchedWater[] {
+  const all = new Map<string, UnmatchedWater>();
+  for (const one of names) {
+    const key = JSON.stringify([one.name, one.region, one.why]);
+    all.set(key, { ...one, times: one.times + (all.get(key)?.times ?? 0) });
+  }
+  return [...all.values()];
+}
+
+/** The names of several files that match no water, with how often each was met, the most frequent first. */
+export function unmatchedOf(files: Iterable<MatchedWaters>): readonly UnmatchedWater[] {
+  const order = (a: UnmatchedWater, b: UnmatchedWater) => b.times - a.times || (a.name < b.name ? -1 : 1);
+  return [...together([...files].flatMap(({ unmatched }) => unmatched))].sort(order);
+}
+
+/** What matching gave in one file: the names that match no water, and how many remarks the file has with those on them. */
+export interface MatchedWaters {
+  readonly unmatched: readonly UnmatchedWater[];
+  readonly remarks: number;
+}
+
 /**
- * Puts a water for every name that is known in its region, in the files whose crosswalks match names; the names that are
- * not known come back with how often each was met, the most frequent first.
+ * Puts a water for every name that is known in its region, in the files whose crosswalks match names, and gives what became
+ * of each such file. In a file taken from an import before, whose matches still hold, they stand already.
  */
 export function matchWaters(
   own: readonly FileReading[],
   all: readonly FileReading[],
   texts: Texts,
-): readonly UnmatchedWater[] {
+): ReadonlyMap<FileReading, MatchedWaters> {
   const matching = own.filter(({ rule }) => rule.waters.length > 0);
-  if (matching.length === 0) return [];
+  if (matching.length === 0) return new Map();
   const listed = listedWaters(all);
   const space = texts.spaceOf('waterbodies');
-  const unmatched = new Map<string, UnmatchedWater>();
-  for (const reading of matching) {
-    const names = new WaterNames([...reading.rule.aliases, ...listed.aliases], listed.keys);
-    for (const rule of reading.rule.waters) {
-      for (const { name, region, match, times } of matchColumn(reading, rule, names, space, texts)) {
-        if (match.kind === 'water') continue;
-        const key = JSON.stringify([name, region, match.why]);
-        const before = unmatched.get(key)?.times ?? 0;
+  return new Map(
+    matching.map((reading): [FileReading, MatchedWaters] => {
+      const { remarks, rule, unmatchedBefore } = reading;
+      if (unmatchedBefore !== null) return [reading, { unmatched: unmatchedBefore, remarks: remarks.size }];
+      const names = new WaterNames([...rule.aliases, ...listed.aliases], listed.keys);
+      const written = rule.waters.flatMap((water) => matchColumn(reading, water, names, space, texts));
+      const unmatched = written.flatMap(({ name, region, match, times }): readonly UnmatchedWater[] => {
+        if (match.kind === 'water') return [];
         const nearest = match.kind === 'unmatched' ? names.nearest(name, region) : '';
-        unmatched.set(key, { name, region, times: before + times, nearest, why: match.why });
-      }
-    }
-  }
-  const order = (a: UnmatchedWater, b: UnmatchedWater) => b.times - a.times || (a.name < b.name ? -1 : 1);
-  return [...unmatched.values()].sort(order);
+        return [{ name, region, times, nearest, why: match.why }];
+      });
+      return [reading, { unmatched: together(unmatched), remarks: remarks.size }];
+    }),
+  );
 }

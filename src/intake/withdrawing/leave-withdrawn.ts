@@ -33,11 +33,11 @@ export async function leaveWithdrawn(
 export function withdrawnFile(
   reading: FileReading,
   seasons: readonly number[],
-  { crosswalk, rule }: Task,
+  { crosswalk, ruleNumber }: Task,
 ): WithdrawnFile {
   const { file, fingerprint, read } = reading;
-  const place = crosswalk.files.indexOf(rule);
-  return { file, fingerprint, crosswalk: crosswalk.name, rules: crosswalk.fingerprint, rule: place, seasons, read };
+  const { name, fingerprint: rules } = crosswalk;
+  return { file, fingerprint, crosswalk: name, rules, rule: ruleNumber, seasons, read };
 }
 
 /** Files left out in the order of their names, whenever they were. */

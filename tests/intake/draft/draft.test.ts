@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { draftCrosswalk } from '../../../src/intake/draft/draft-crosswalk.js';
 import { readCrosswalk } from '../../../src/intake/read-crosswalk.js';
 import { writeLoad } from '../../bench/load.js';
+import { archiveOf } from '../small-archive.js';
 import { importSmall, inFolder, valuesOf } from '../small-import.js';
 import { compareDraft } from './compare-draft.js';
 
@@ -134,6 +135,26 @@ test('encoding, delimiter and a header under a preamble are found', async () => 
   const { files } = await draftOf({ 'spending.csv': Buffer.from(spending, 'latin1') });
   expect(files[0]).toMatchObject({ encoding: 'windows-1252', delimiter: 'semicolon', headerLine: 3, decimal: 'comma' });
   expect(files[0]!.questions.join()).toContain('windows-1252');
+});
+
+test('an archive or workbook stands for the files in it, and one that is damaged is told', async () => {
+  const days = (site: string) => `site,day\n${site},2025-05-13\n`;
+  const files = {
+    'all.zip': archiveOf([
+      ['days-2024.csv', days('A')],
+      ['days-2025.csv', days('B')],
+    ]),
+  };
+  const patternsFor = async (path: string) => {
+    const drafted = await inFolder(files, (folder) => draftCrosswalk(folder, [path], 'drafted'));
+    return 'problems' in drafted ? drafted.problems.map(({ code }) => code) : drafted.files[0]!.patterns;
+  };
+  expect(await patternsFor('all.zip')).toEqual(['all.zip/days-*.csv']);
+  expect(await patternsFor('all.zip/days-2025.csv')).toEqual(['all.zip/days-2025.csv']);
+  expect(await patternsFor('all.zip/days-2026.csv')).toEqual(['no-such-file']);
+  const spoilt = { 'all.zip': 'no archive' };
+  const drafted = await inFolder(spoilt, (folder) => draftCrosswalk(folder, ['all.zip'], 'drafted'));
+  expect('problems' in drafted && drafted.problems.map(({ code }) => code)).toEqual(['damaged-archive']);
 });
 
 test('a draft refuses to import until its questions are answered, each told at its own line', async () => {
