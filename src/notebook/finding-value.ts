@@ -32,12 +32,17 @@ function accountsOf({
     return { table: table.name, description: words, rows: own, considered: own.length, unknown: 0, skippedMissing: 0 };
   };
   const whole = account(description, rows);
+  // Rows of one group share one account, so that it is told once.
+  const accounts = new Map<string, CountedRecords>();
   return (key) => {
     const values = by.map((name) => key.get(name) ?? null);
-    const own = by.length === 0 ? undefined : groups.get(JSON.stringify(values));
+    const group = JSON.stringify(values);
+    const own = by.length === 0 ? undefined : groups.get(group);
     if (own === undefined) return whole;
     const words = by.map((name, at) => `${name} is ${values[at] === null ? 'missing' : JSON.stringify(values[at])}`);
-    return account(`${description} where ${words.join(' and ')}`, own);
+    const known = accounts.get(group) ?? account(`${description} where ${words.join(' and ')}`, own);
+    accounts.set(group, known);
+    return known;
   };
 }
 

@@ -28,9 +28,9 @@ function countEntries(count: TracedCount, most: number): Entry[] {
   return [
     [words.recordsCounted, words.countedOf(counted, considered, inWords(table), description)],
     ...(left.length === 0 ? [] : [[words.leftOut, left.join('; ')] as const]),
-    ...files.map(({ file, rows, lines }): Entry => {
-      const more = lines.length - most;
-      const shown = lines.slice(0, most).join(', ') + (more > 0 ? words.moreLines(more) : '');
+    ...files.map(({ file, rows, stretches, first }): Entry => {
+      const more = stretches - most;
+      const shown = first(most).join(', ') + (more > 0 ? words.moreLines(more) : '');
       return [words.fromFile, words.fileLines(file, rows) + shown];
     }),
     ...(setAside.length === 0 ? [] : [[words.setAsideThere, words.setAsideOf(setAsideRows, setAside.length)] as const]),

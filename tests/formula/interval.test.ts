@@ -124,6 +124,7 @@ test('a share within a time is resampled by the same incidence: with every wait 
         at((one) => one > 0),
         once,
         limit,
+        once.length,
       );
   };
   const washed = sorted('cif-sim', 'cause');
