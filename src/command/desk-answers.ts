@@ -1,4 +1,6 @@
 import type { ServerResponse } from 'node:http';
+import { traceCellAt } from '../notebook/trace.js';
+import { cellTexts } from '../report/cell-accounts.js';
 import { contentPolicy } from '../report/content-policy.js';
 import { deskPage, type LocalPage, listPage, watchPage } from '../report/desk/desk-page.js';
 import type { Having } from '../report/desk/desk-state.js';
@@ -61,6 +63,7 @@ export class DeskAnswers {
     const session = this.session(name);
     if (session === null) return nothingThere;
     if (method === 'GET') return this.shown(session, what);
+    if (what === 'cell') return cellAnswer(session, body);
     const having = havingIn(body);
     return having === null ? malformed : this.done(session, what, body as Readonly<Record<string, unknown>>, having);
   }
@@ -157,6 +160,15 @@ function havingIn(body: unknown): Having | null {
     return null;
   const { marks, namesMark, version } = having;
   return typeof namesMark === 'string' && typeof version === 'string' ? { marks, namesMark, version } : null;
+}
+
+/** How one cell of a sheet was made; nothing where there is no such cell any more. */
+function cellAnswer({ open: { workings } }: DeskSession, asked: unknown): Answer {
+  const { sheet: name, column, row } = (asked ?? {}) as Readonly<Record<string, unknown>>;
+  if (typeof name !== 'string' || typeof column !== 'string' || typeof row !== 'number') return malformed;
+  const trace = traceCellAt(workings, name, column, row);
+  const shownAs = workings.notebook.sheets.get(name)?.columns.find((one) => one.name === column)?.shownAs ?? '';
+  return json({ texts: trace === null ? [] : cellTexts(trace, trace.result, shownAs) });
 }
 
 function page({ html, style, script }: LocalPage): Answer {

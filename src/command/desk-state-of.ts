@@ -15,7 +15,8 @@ export function partsOf(session: DeskSession, { text, read, workings }: OpenText
 
 /** The parts of the report for a text. */
 export function reportPartsOf(session: DeskSession, { workings }: OpenText): readonly DeskPart[] {
-  const { parts } = pageParts(workings.notebook, pageContextOf(workings), session.draw, session.sheets(workings));
+  const context = { ...pageContextOf(workings), cell: 'asked' as const };
+  const { parts } = pageParts(workings.notebook, context, session.draw, session.sheets(workings));
   return parts.map(({ key, elements }) => ({ key, kind: 'rest', first: 0, last: 0, elements }));
 }
 

@@ -5,7 +5,7 @@ import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook
 import { unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
-import { type CellTrace, cellAccounts } from './cell-accounts.js';
+import { askedCells, type CellsOf, cellAccounts } from './cell-accounts.js';
 import { sheetCsv } from './csv.js';
 import { downloadLink } from './download.js';
 import { fileName } from './file-name.js';
@@ -20,9 +20,9 @@ export function sheetPart(
   sheet: EvaluatedSheet,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  cellTrace?: CellTrace,
+  cells?: CellsOf,
 ): Element {
-  const accounts = cellTrace === undefined ? null : cellAccounts(sheet, cellTrace);
+  const accounts = cells === undefined ? null : cells === 'asked' ? askedOf(sheet) : cellAccounts(sheet, cells);
   const keys = sheet.columns.findIndex((column) => column.role === 'value');
   return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
@@ -35,8 +35,8 @@ export function sheetPart(
             caption: captionOf(sheet),
             heads: keys === -1 ? sheet.columns.length : keys,
             head: sheet.columns.map((column, at) => columnHead(column, sheet, at, methods)),
-            rows: sheet.rows.map(({ cells }) =>
-              cells.map((cell, at) => {
+            rows: sheet.rows.map((row) =>
+              row.cells.map((cell, at) => {
                 const column = sheet.columns[at]!;
                 if (column.role === 'key') return keyCell(cell, column.shownAs);
                 return { ...resultCell(cell, column.shownAs), number: holdsNumbers(sheet, at) };
@@ -62,6 +62,11 @@ export function sheetPart(
           ]),
         ]),
   ]);
+}
+
+function askedOf({ name, columns }: EvaluatedSheet): Element {
+  const values = columns.flatMap(({ role, ...column }, place) => (role === 'value' ? [{ ...column, place }] : []));
+  return askedCells(name, values);
 }
 
 /** The most rows that stand open on the page; a reader opens a longer table, and paper shows it. */

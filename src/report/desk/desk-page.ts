@@ -91,7 +91,9 @@ function keyList(): Element {
 
 function localPage(title: string, body: readonly Element[], script: string): LocalPage {
   const style = `${pageStyle(title)}\n${deskStyle}`;
-  const said = Object.fromEntries(Object.entries(deskWords.said).map(([name, text]) => [`data-${name}`, text]));
+  const said = Object.fromEntries(
+    Object.entries({ ...words.said, ...deskWords.said }).map(([name, text]) => [`data-${name}`, text]),
+  );
   const main = body[0]!.properties.id === 'report' ? 'report' : 'notebook';
   const page = h('html', { lang: deskWords.lang }, [
     h('head', [

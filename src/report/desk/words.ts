@@ -56,6 +56,7 @@ export const deskWords = {
   rowsOf: (rows: string, table: string): string => `${rows} rows of ${table}`,
   rowsShown: (name: string): string => `Rows of ${name}`,
   counts: 'How this is counted',
+  cells: 'How its cells were made',
   empty: 'No rows: nothing falls into this sheet.',
   standsOnProblem: 'has no rows while something in it needs mending',
   wanted: (seen: string, wanted: string): string =>
@@ -98,6 +99,8 @@ export const deskWords = {
     here: 'here',
     infile: 'in the file',
     noline: 'no such line',
+    order: 'order',
+    orderby: 'order by {}',
     names: 'Names that fit',
     undone: 'Undone.',
     redone: 'Done again.',

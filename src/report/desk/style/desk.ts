@@ -50,6 +50,8 @@ export const deskStyle = `
 .part.sheet thead .slot{display:block;margin-block:.05rem}
 .part.sheet thead .holds-formula,.part.sheet thead .holds-shown-as{font-size:.78rem;line-height:1.4;color:var(--soft)}
 .part.sheet tbody th{min-width:8rem}
+.part.sheet thead .order{display:block;font-size:.78rem;font-weight:400;color:var(--soft);min-width:1.6rem}
+th[aria-sort] .open::after{content:none}
 .part.sheet .long{max-height:26rem}
 .part.sheet .long thead th{position:static;box-shadow:none}
 .wrong{margin:.25rem 0;padding:.2rem .6rem;border-inline-start:3px solid var(--alert);background:var(--alert-wash);font:.84rem/1.45 var(--sans);overflow-wrap:anywhere;max-width:46rem;white-space:normal;text-align:start}
