@@ -1,6 +1,8 @@
 import type { ServerResponse } from 'node:http';
+import { newNotebookName, newNotebookText } from '../notebook/new-notebook.js';
 import { traceCellAt } from '../notebook/trace.js';
 import { cellTexts } from '../report/cell-accounts.js';
+import { seasonsIn } from '../report/choice/filter-offers.js';
 import { contentPolicy } from '../report/content-policy.js';
 import { deskPage, type LocalPage, listPage, watchPage } from '../report/desk/desk-page.js';
 import type { Having } from '../report/desk/desk-state.js';
@@ -8,7 +10,7 @@ import { languageReference } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
 import { methodsReference } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
-import { notebookPath, notebooksIn } from './desk-folder.js';
+import { makeNotebook, notebookPath, notebooksIn } from './desk-folder.js';
 import type { DeskSeason } from './desk-season.js';
 import { DeskSession, type EditOutcome, type OpenText } from './desk-session.js';
 import { deskState, partsOf, reportPartsOf } from './desk-state-of.js';
@@ -59,7 +61,10 @@ export class DeskAnswers {
     if (path.length > 2) return nothingThere;
     if (method === 'GET' && path.at(-1) === languagePageName) return page(languageReference());
     if (method === 'GET' && path.at(-1) === methodsPageName) return page(methodsReference());
-    if (name === '') return method === 'GET' && what === '' && this.only === null ? this.list() : nothingThere;
+    if (name === '') {
+      if (what !== '' || this.only !== null) return nothingThere;
+      return method === 'GET' ? this.list() : this.make(body);
+    }
     const session = this.session(name);
     if (session === null) return nothingThere;
     if (method === 'GET') return this.shown(session, what);
@@ -85,6 +90,17 @@ export class DeskAnswers {
       return session === null ? [] : [{ file, title: session.title }];
     });
     return page(listPage(this.folder, notebooks));
+  }
+
+  /** Makes a new notebook and says where it is, or why there is none. */
+  private make(body: unknown): Answer {
+    const typed = (body as { readonly make?: unknown } | null)?.make;
+    if (typeof typed !== 'string') return malformed;
+    const named = newNotebookName(typed);
+    if ('refused' in named) return json(named);
+    const season = seasonsIn(this.season.book).at(-1) ?? '';
+    const refused = makeNotebook(this.folder, named.file, newNotebookText(named.file, season));
+    return json(refused === null ? named : { refused });
   }
 
   private shown(session: DeskSession, what: string): Answer {

@@ -355,6 +355,30 @@ describe.skipIf(!browserHere())('the desk', () => {
     }
   });
 
+  it('makes a new notebook by keyboard alone, says in words why it makes none, and opens the one it made', async () => {
+    const { page, complaints } = await opened({}, '');
+    const name = page.getByLabel('Name of a new notebook');
+    await name.focus();
+    await page.keyboard.type('small');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.getByRole('alert').textContent(), patience).toContain('of that name already');
+    expect(await name.getAttribute('aria-invalid')).toBe('true');
+    expect(await name.evaluate((input) => input === document.activeElement)).toBe(true);
+    expect(await axeFindings(page)).toEqual([]);
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('Early ramps');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/Early-ramps\.md$/);
+    expect(await page.locator('h1').textContent()).toBe('Early ramps');
+    expect(await page.locator('.wrong').count()).toBe(0);
+    // 1 of the 3 inspections of the small season was intercepted.
+    expect(await worth(page, 'intercepted').textContent()).toBe('1');
+    expect(complaints).toEqual([]);
+    rmSync(join(folder, 'Early-ramps.md'));
+    await page.context().close();
+  });
+
   it('can be read without its script', async () => {
     const page = await (await browser.newContext({ javaScriptEnabled: false })).newPage();
     await page.goto(`${desk.address}small.md`);

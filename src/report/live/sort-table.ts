@@ -1,6 +1,6 @@
 import { say, wordOf } from './say.js';
 
-export type Order = 'ascending' | 'descending';
+type Order = 'ascending' | 'descending';
 
 /** By which column a table is shown, and which way. */
 export interface ShownOrder {
