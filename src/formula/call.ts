@@ -70,9 +70,13 @@ export function evaluateCall(node: CallNode, evaluation: Evaluation): Evaluated 
   const declaration = functionNamed(node.name);
   if (declaration === null) throw new Error(`there is no function ${node.name}`);
   if (declaration.works === 'on the whole') {
-    const given = declaration.arguments.map((argument, place) => give(argument, node.arguments[place], evaluation));
+    const taken = declaration.arguments.filter(({ takes }) => takes !== 'sheet key');
+    const given = taken.map((argument, place) => give(argument, node.arguments[place], evaluation));
     const [first] = given;
-    if (first?.given === 'column') return declaration.overSheet!(first.column, evaluation.environment);
+    if (first?.given === 'column') {
+      const within = node.arguments.slice(taken.length).flatMap((key) => (key.kind === 'name' ? [key.name] : []));
+      return declaration.overSheet!({ ...first.column, within }, evaluation.environment, given);
+    }
     return withThresholds(declaration.evaluate(given, evaluation), node, evaluation);
   }
   const values = node.arguments.map((argument) => evaluation.single(argument));

@@ -30,6 +30,7 @@ export function giveColumn(reading: RowsReading, sheet: SheetValue, evaluation: 
     values: column === null ? [] : Array.from(rows, (row) => cells[row]!),
     unit: kind?.kind === 'number' ? kind.unit : [],
     own: group?.sheet === sheet.name ? (rowsOfKeys(sheet, [...group.keys.values()])[0] ?? null) : null,
+    within: [],
     cautions: deciding.map((name) => `${name} decides which rows of ${sheet.name} are taken, and is taken as known`),
   };
 }
