@@ -19,6 +19,18 @@ export interface FindingColumn {
 /** A text, a plain number, an estimate, or null for missing. */
 export type FindingCell = string | number | Estimate | null;
 
+/** Some rows of the table that a finding is asked of, ascending, and what they are in words. */
+export interface ToldRows {
+  readonly words: string;
+  readonly rows: Uint32Array;
+}
+
+/** The rows behind one number of an answer: those it counts, and those it counts them among; null for a plain count. */
+export interface CountedRows {
+  readonly numerator: ToldRows;
+  readonly denominator: ToldRows | null;
+}
+
 /** The answer to a finding, as a table. */
 export interface FindingTable {
   readonly columns: readonly FindingColumn[];
@@ -27,6 +39,11 @@ export interface FindingTable {
   readonly leftOut: readonly string[];
   /** What else must be said of the whole table, such as a test over all its rows; nothing where absent. */
   readonly said?: readonly string[];
+  /**
+   * The rows behind a number, by the row of the answer and the name of its column; null where it counts no rows. Left out
+   * where no number of the answer does.
+   */
+  readonly counted?: (row: number, column: string) => CountedRows | null;
 }
 
 /** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */

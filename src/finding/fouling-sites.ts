@@ -1,7 +1,10 @@
 import { componentOf } from '../record/components.js';
+import { once } from './book/once.js';
 import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
+import { countedBy } from './counted-rows.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
 import { ShareCount } from './shares.js';
@@ -27,6 +30,8 @@ const columns: readonly FindingColumn[] = [
 ];
 
 interface Site {
+  /** Its place among the parts. */
+  readonly at: number;
   readonly fouled: number;
   readonly cells: readonly FindingCell[];
 }
@@ -50,6 +55,7 @@ function siteOf(parts: CraftParts, fouledOn: Uint8Array, at: number): Site | nul
   if (skipped.trials === 0) return null;
   const component = components[at]!;
   return {
+    at,
     fouled: sole.trials,
     cells: [
       component,
@@ -69,12 +75,11 @@ function siteOf(parts: CraftParts, fouledOn: Uint8Array, at: number): Site | nul
 }
 
 /** Every part that some craft carries, the most often fouled first, then in the order of the catalogue. */
-function sitesOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
+function sitesOf(parts: CraftParts): readonly Site[] {
   const fouledOn = fouledParts(parts);
   return parts.components
     .flatMap((_, at) => siteOf(parts, fouledOn, at) ?? [])
-    .sort((one, other) => other.fouled - one.fouled)
-    .map(({ cells }) => cells);
+    .sort((one, other) => other.fouled - one.fouled);
 }
 
 /** Where mussels are found on craft, and which parts are skipped. */
@@ -98,11 +103,20 @@ export const foulingSites: Finding = {
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');
-    const groups = groupRows(table, rows, by).map(({ key, rows: own }) => ({ key, parts: craftParts(table, own) }));
+    const groups = groupRows(table, rows, by).map(({ key, rows: own }) => ({
+      key,
+      own,
+      parts: craftParts(table, own),
+    }));
+    const sites = groups.flatMap(({ key, own, parts }) => {
+      const looks = once(() => looksAt(table, own, parts));
+      return sitesOf(parts).map(({ at, cells }) => ({ cells: [...keyCells(table, by, key), ...cells], at, looks }));
+    });
     const open = groups.reduce((sum, { parts }) => sum + parts.openFindings, 0);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groups.flatMap(({ key, parts }) => sitesOf(parts).map((cells) => [...keyCells(table, by, key), ...cells])),
+      rows: sites.map(({ cells }) => cells),
+      counted: countedBy((row) => sites[row]!.looks()(sites[row]!.at)),
       leftOut: sentence(
         open,
         'fouled look has',

@@ -240,7 +240,11 @@ test('a finding’s numbers are looked up with their intervals, and traced to th
   const apart = again.notebook.figures.get('apart')!.result;
   expect(apart.kind === 'number' && apart.interval).toBeNull();
   const traced = traceCell(again, 'found', column.name, 'open motorboat')!;
-  expect(traced.counts).toMatchObject([{ counted: 2, files: [{ file: 'inspections.csv', rows: 2, lines: ['2-3'] }] }]);
+  // The interception stands on line 3; both are full inspections.
+  expect(traced.counts).toMatchObject([
+    { counted: 1, considered: 2, files: [{ file: 'inspections.csv', rows: 1, lines: ['3'] }] },
+    { counted: 2, considered: 2, files: [{ file: 'inspections.csv', rows: 2, lines: ['2-3'] }] },
+  ]);
 });
 
 test('an account tells rows counted, left out by the conditions and without the value, and they add up', () => {
