@@ -1,8 +1,8 @@
 import type { Finding, FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
+import { takenAsKnown } from '../formula/value/taken-as-known.js';
 import { nearestName } from '../problem/nearest.js';
-import type { BookTable } from '../record/book.js';
-import { type ComputedSheet, emptySheet } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, type SheetRows } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { toldChoices } from './finding-options.js';
@@ -19,9 +19,7 @@ type FindingMaker = Extract<SheetMaker, { kind: 'finding' }>;
 export function findingSheet(
   declared: SheetDeclaration,
   maker: FindingMaker,
-  table: BookTable,
-  rows: Uint32Array,
-  rowsKey: string,
+  { table, rows, decidedBy, key: rowsKey }: SheetRows,
   knowledge: Knowledge,
 ): ComputedSheet {
   const { file, book, memory } = knowledge;
@@ -72,6 +70,7 @@ export function findingSheet(
         ...(answer.said ?? []),
         ...accountNotes(finding),
         ...answer.leftOut,
+        ...decidedBy.map((name) => `Caution: ${takenAsKnown(name)}.`),
         ...(ordered.note === null ? [] : [ordered.note]),
       ],
       problems: ordered.problems,

@@ -1,6 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
+import { saysTakenAsKnown } from '../formula/value/taken-as-known.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
@@ -46,7 +47,7 @@ export function sheetPart(
           }),
         )),
     ...(sheet.rows.length === 0 ? [h('p', [words.emptySheet])] : []),
-    ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
+    ...[...sheet.notes, ...decidingIn(sheet)].map((note) => h('p', { className: ['note'] }, [note])),
     sheetAccount(sheet, fileName(notebook.file)),
     ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
@@ -67,6 +68,19 @@ export function sheetPart(
 function askedOf({ name, columns }: EvaluatedSheet): Element {
   const values = columns.flatMap(({ role, ...column }, place) => (role === 'value' ? [{ ...column, place }] : []));
   return askedCells(name, values);
+}
+
+/** What decided which rows are counted and is taken as known, with the columns it bears on: it stands under the table. */
+function decidingIn({ columns, rows }: EvaluatedSheet): string[] {
+  const columnsOf = new Map<string, Set<string>>();
+  for (const { cells } of rows) {
+    cells.forEach((cell, at) => {
+      for (const said of cell.kind === 'number' ? cell.cautions.filter(saysTakenAsKnown) : []) {
+        columnsOf.set(said, (columnsOf.get(said) ?? new Set()).add(columns[at]!.label));
+      }
+    });
+  }
+  return [...columnsOf].map(([said, labels]) => `${words.caution}, ${[...labels].join(', ')}: ${said}.`);
 }
 
 /** The most rows that stand open on the page; a reader opens a longer table, and paper shows it. */

@@ -247,6 +247,31 @@ test('a finding’s numbers are looked up with their intervals, and traced to th
   ]);
 });
 
+test('what comes from records and decides the rows of a sheet is said in its cells, and of a finding’s under its table', () => {
+  const text = [
+    '# Small',
+    '',
+    '| selection | rows |',
+    '|---|---|',
+    '| long | inspections where length_ft > mean(length_ft of inspections) |',
+    '',
+    'Sheet each_long: each station of long.',
+    '',
+    '| column | formula |',
+    '|---|---|',
+    '| n | count() |',
+    '',
+    'Sheet found_long: station funnel of long.',
+    '',
+  ].join('\n');
+  const { notebook } = computeNotebook(readDocument('small.md', text), smallBook, '');
+  expect(notebook.problems).toEqual([]);
+  const said = 'mean(length_ft of inspections) decides which rows are counted, and is taken as known';
+  const cell = notebook.sheets.get('each_long')!.rows[0]!.cells[1]!;
+  expect(cell).toMatchObject({ kind: 'number', cautions: [said] });
+  expect(notebook.sheets.get('found_long')!.notes).toContain(`Caution: ${said}.`);
+});
+
 test('an account tells rows counted, left out by the conditions and without the value, and they add up', () => {
   const workings = compute(
     sheet('s: each station of inspections', '| usual | mean(length_ft where standing_water is not "yes") |'),
