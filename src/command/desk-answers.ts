@@ -1,4 +1,8 @@
 import type { ServerResponse } from 'node:http';
+import { newNotebookName, newNotebookText } from '../notebook/new-notebook.js';
+import { traceCellAt } from '../notebook/trace.js';
+import { cellTexts } from '../report/cell-accounts.js';
+import { seasonsIn } from '../report/choice/filter-offers.js';
 import { contentPolicy } from '../report/content-policy.js';
 import { deskPage, type LocalPage, listPage, watchPage } from '../report/desk/desk-page.js';
 import type { Having } from '../report/desk/desk-state.js';
@@ -6,7 +10,7 @@ import { languageReference } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
 import { methodsReference } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
-import { notebookPath, notebooksIn } from './desk-folder.js';
+import { makeNotebook, notebookPath, notebooksIn } from './desk-folder.js';
 import type { DeskSeason } from './desk-season.js';
 import { DeskSession, type EditOutcome, type OpenText } from './desk-session.js';
 import { deskState, partsOf, reportPartsOf } from './desk-state-of.js';
@@ -57,10 +61,14 @@ export class DeskAnswers {
     if (path.length > 2) return nothingThere;
     if (method === 'GET' && path.at(-1) === languagePageName) return page(languageReference());
     if (method === 'GET' && path.at(-1) === methodsPageName) return page(methodsReference());
-    if (name === '') return method === 'GET' && what === '' && this.only === null ? this.list() : nothingThere;
+    if (name === '') {
+      if (what !== '' || this.only !== null) return nothingThere;
+      return method === 'GET' ? this.list() : this.make(body);
+    }
     const session = this.session(name);
     if (session === null) return nothingThere;
     if (method === 'GET') return this.shown(session, what);
+    if (what === 'cell') return cellAnswer(session, body);
     const having = havingIn(body);
     return having === null ? malformed : this.done(session, what, body as Readonly<Record<string, unknown>>, having);
   }
@@ -82,6 +90,17 @@ export class DeskAnswers {
       return session === null ? [] : [{ file, title: session.title }];
     });
     return page(listPage(this.folder, notebooks));
+  }
+
+  /** Makes a new notebook and says where it is, or why there is none. */
+  private make(body: unknown): Answer {
+    const typed = (body as { readonly make?: unknown } | null)?.make;
+    if (typeof typed !== 'string') return malformed;
+    const named = newNotebookName(typed);
+    if ('refused' in named) return json(named);
+    const season = seasonsIn(this.season.book).at(-1) ?? '';
+    const refused = makeNotebook(this.folder, named.file, newNotebookText(named.file, season));
+    return json(refused === null ? named : { refused });
   }
 
   private shown(session: DeskSession, what: string): Answer {
@@ -157,6 +176,15 @@ function havingIn(body: unknown): Having | null {
     return null;
   const { marks, namesMark, version } = having;
   return typeof namesMark === 'string' && typeof version === 'string' ? { marks, namesMark, version } : null;
+}
+
+/** How one cell of a sheet was made; nothing where there is no such cell any more. */
+function cellAnswer({ open: { workings } }: DeskSession, asked: unknown): Answer {
+  const { sheet: name, column, row } = (asked ?? {}) as Readonly<Record<string, unknown>>;
+  if (typeof name !== 'string' || typeof column !== 'string' || typeof row !== 'number') return malformed;
+  const trace = traceCellAt(workings, name, column, row);
+  const shownAs = workings.notebook.sheets.get(name)?.columns.find((one) => one.name === column)?.shownAs ?? '';
+  return json({ texts: trace === null ? [] : cellTexts(trace, trace.result, shownAs) });
 }
 
 function page({ html, style, script }: LocalPage): Answer {

@@ -41,6 +41,23 @@ export function readNotebook(path: string): Uint8Array | null {
   }
 }
 
+/**
+ * Makes a new notebook in a folder. Null where it was made, or why it was not, in words: nothing that is there is ever written
+ * over, nor a file whose name differs only in large and small letters, which is the same file on some disks.
+ */
+export function makeNotebook(folder: string, name: string, text: string): string | null {
+  const taken = 'there is a file of that name already';
+  try {
+    const inside = realpathSync(folder);
+    if (readdirSync(inside).some((there) => there.toLowerCase() === name.toLowerCase())) return taken;
+    writeFileSync(join(inside, name), text, { flag: 'wx' });
+    return null;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    return code === 'EEXIST' ? taken : `the folder cannot be written to (${code ?? String(error)})`;
+  }
+}
+
 /** Writes a notebook beside itself and puts it in place whole, with the rights it had; the path must lead to no link. */
 export function writeNotebook(path: string, text: string): void {
   const mode = lstatSync(path, { throwIfNoEntry: false })?.mode;

@@ -17,7 +17,9 @@ export function partsOf(session: DeskSession, { text, read, workings }: OpenText
 /** The parts of the report for a text. */
 export function reportPartsOf(session: DeskSession, { workings }: OpenText): readonly DeskPart[] {
   const { notebook } = shownNotebook(workings);
-  const { parts } = pageParts(notebook, pageContextOf(workings), session.draw, session.sheets(workings));
+  const { cell, ...about } = pageContextOf(workings);
+  const context = cell === undefined ? about : { ...about, cell: 'asked' as const };
+  const { parts } = pageParts(notebook, context, session.draw, session.sheets(workings));
   return parts.map(({ key, elements }) => ({ key, kind: 'rest', first: 0, last: 0, elements }));
 }
 

@@ -99,8 +99,9 @@ function traceJson({ name, formula, shownAs, result, inputs, standsOn, counts }:
       formula: other.formula,
       ...resultJson(other.result, other.shownAs),
     })),
-    counts: counts.map(({ leftOut, setAside, ...count }) => ({
+    counts: counts.map(({ leftOut, setAside, files, ...count }) => ({
       ...count,
+      files: files.map(({ file, rows, lines }) => ({ file, rows, lines })),
       left_out: { not_matching: leftOut.otherwise, not_known: leftOut.unknown, without_value: leftOut.missing },
       set_aside: setAside,
     })),
@@ -139,10 +140,10 @@ function sayCount({ table, description, counted, considered, leftOut, files }: T
   if (leftOut.otherwise > 0) say(`  left out: ${grouped(leftOut.otherwise)} that do not meet the conditions`);
   if (leftOut.unknown > 0) say(`  left out: ${grouped(leftOut.unknown)} for which a condition met a missing value`);
   if (leftOut.missing > 0) say(`  left out: ${grouped(leftOut.missing)} without the value asked for`);
-  for (const { file, rows, lines } of files) {
+  for (const { file, rows, stretches, first } of files) {
     const more =
-      lines.length > mostRanges ? `, and ${grouped(lines.length - mostRanges)} more stretches (--json lists all)` : '';
-    say(`  ${file}: ${grouped(rows)} rows, lines ${lines.slice(0, mostRanges).join(', ')}${more}`);
+      stretches > mostRanges ? `, and ${grouped(stretches - mostRanges)} more stretches (--json lists all)` : '';
+    say(`  ${file}: ${grouped(rows)} rows, lines ${first(mostRanges).join(', ')}${more}`);
   }
 }
 

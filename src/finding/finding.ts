@@ -19,10 +19,18 @@ export interface FindingColumn {
 /** A text, a plain number, an estimate, or null for missing. */
 export type FindingCell = string | number | Estimate | null;
 
-/** Records that a number of a finding's table tells of: ascending rows of a table. */
-export interface FoundRecords {
-  readonly table: string;
+/** Some rows of the table that a finding is asked of, ascending, and what they are in words. */
+export interface ToldRows {
+  readonly words: string;
   readonly rows: Uint32Array;
+}
+
+/** The rows behind one number of an answer: those it counts, and those it counts them among; null for a plain count. */
+export interface CountedRows {
+  readonly numerator: ToldRows;
+  readonly denominator: ToldRows | null;
+  /** Whether each row counts, or each craft that some of the rows are of. */
+  readonly counts: 'rows' | 'craft';
 }
 
 /** The answer to a finding, as a table. */
@@ -34,10 +42,10 @@ export interface FindingTable {
   /** What else must be said of the whole table, such as a test over all its rows; nothing where absent. */
   readonly said?: readonly string[];
   /**
-   * The records that each row's numbers tell of, by the column's name: of a count its own, of a share its cases, all, and
-   * those that are no cases. Asked for where small numbers must be withheld; nothing where the finding does not say.
+   * The rows behind a number, by the row of the answer and the name of its column; null where it counts no rows. Left out
+   * where no number of the answer does.
    */
-  readonly records?: () => readonly ReadonlyMap<string, readonly FoundRecords[]>[];
+  readonly counted?: (row: number, column: string) => CountedRows | null;
 }
 
 /** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */

@@ -1,9 +1,10 @@
-import type { Book, BookTable } from '../record/book.js';
 import { componentOf } from '../record/components.js';
-import { inspectionRows } from './book/inspection-rows.js';
+import { once } from './book/once.js';
 import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
+import { countedBy } from './counted-rows.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
-import type { Finding, FindingCell, FindingColumn, FoundRecords } from './finding.js';
+import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
 import { ShareCount } from './shares.js';
@@ -81,55 +82,6 @@ function sitesOf(parts: CraftParts): readonly Site[] {
     .sort((one, other) => other.fouled - one.fouled);
 }
 
-/** The craft behind each number of a part, as inspections. */
-function craftBehind(
-  { craftCount, components, marks }: CraftParts,
-  fouledOn: Uint8Array,
-  inspectionOf: Uint32Array,
-  at: number,
-): ReadonlyMap<string, readonly FoundRecords[]> {
-  const those = (belongs: (seen: number, craft: number) => boolean): FoundRecords => {
-    const rows: number[] = [];
-    for (let craft = 0; craft < craftCount; craft++) {
-      if (belongs(marks[craft * components.length + at]!, craft)) rows.push(inspectionOf[craft]!);
-    }
-    return { table: 'inspections', rows: Uint32Array.from(rows).sort() };
-  };
-  const carrying = those((seen) => (seen & part.carried) !== 0);
-  const looked = those((seen) => (seen & part.looked) !== 0);
-  const skipped = those((seen) => (seen & part.carried) !== 0 && (seen & part.looked) === 0);
-  const fouled = those((seen) => (seen & part.mussels) !== 0);
-  const clean = those((seen) => (seen & part.looked) !== 0 && (seen & part.mussels) === 0);
-  const fouledCraft = those((_, craft) => fouledOn[craft]! > 0);
-  const elsewhere = those((seen, craft) => fouledOn[craft]! > 0 && (seen & part.mussels) === 0);
-  const sole = those((seen, craft) => fouledOn[craft] === 1 && (seen & part.mussels) !== 0);
-  const withOthers = those((seen, craft) => fouledOn[craft]! > 1 && (seen & part.mussels) !== 0);
-  return new Map([
-    ['carrying', [carrying]],
-    ['looked', [looked]],
-    ['fouled', [fouled]],
-    ['fouled_craft', [fouledCraft]],
-    ['share_of_fouled', [fouled, fouledCraft, elsewhere]],
-    ['fouled_rate', [fouled, looked, clean]],
-    ['skipped', [skipped]],
-    ['skipped_share', [skipped, carrying, looked]],
-    ['sole', [sole]],
-    ['sole_share', [sole, fouled, withOthers]],
-  ]);
-}
-
-function recordsOf(
-  groups: readonly { readonly parts: CraftParts; readonly sites: readonly Site[] }[],
-  book: Book,
-  table: BookTable,
-): readonly ReadonlyMap<string, readonly FoundRecords[]>[] {
-  return groups.flatMap(({ parts, sites }) => {
-    const fouledOn = fouledParts(parts);
-    const inspectionOf = inspectionRows(book, table, parts.firstRows);
-    return sites.map(({ at }) => craftBehind(parts, fouledOn, inspectionOf, at));
-  });
-}
-
 /** Where mussels are found on craft, and which parts are skipped. */
 export const foulingSites: Finding = {
   name: 'fouling sites',
@@ -149,23 +101,26 @@ export const foulingSites: Finding = {
       'share of fouled craft = fouled there ÷ fouled anywhere; per 1,000 looks = fouled there ÷ looked at × 1,000; skipped share = skipped ÷ carrying; sole-site share = sole ÷ fouled there',
     example: { by: [], options: {} },
   },
-  find: (book, table, rows, named) => {
+  find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');
     const groups = groupRows(table, rows, by).map(({ key, rows: own }) => {
       const parts = craftParts(table, own);
-      return { key, parts, sites: sitesOf(parts) };
+      return { key, parts, sites: sitesOf(parts), looks: once(() => looksAt(table, own, parts)) };
+    });
+    const found = groups.flatMap(({ key, sites, looks }) => {
+      return sites.map(({ at, cells }) => ({ cells: [...keyCells(table, by, key), ...cells], at, looks }));
     });
     const open = groups.reduce((sum, { parts }) => sum + parts.openFindings, 0);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groups.flatMap(({ key, sites }) => sites.map(({ cells }) => [...keyCells(table, by, key), ...cells])),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.looks()(found[row]!.at)),
       leftOut: sentence(
         open,
         'fouled look has',
         'fouled looks have',
         'no finding recorded: looked at, but not fouled by mussels.',
       ),
-      records: () => recordsOf(groups, book, table),
     };
   },
 };

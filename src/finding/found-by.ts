@@ -1,5 +1,6 @@
 import { foundBy as foundByCodes } from '../record/codes.js';
 import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
+import { type CountedGroup, countedBy } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookText, countRows, isValue } from './row-tests.js';
@@ -38,6 +39,7 @@ export const foundBy: Finding = {
     const { codes, dictionary } = bookText(table, 'found_by');
     const found = rows.filter(settled);
     const known = (row: number): boolean => codes[row] !== 0;
+    const asked: CountedGroup[] = [];
     return {
       columns: [...keyColumns(table, by), ...columns],
       rows: groupRows(table, found, by).flatMap(({ key, rows: own }) => {
@@ -46,9 +48,17 @@ export const foundBy: Finding = {
           const wanted = dictionary.indexOf(code, 1);
           const share = shareOfRows(own, places, known, (row) => codes[row] === wanted);
           if (share.trials === 0) return [];
+          const counted = {
+            words: `looks that found mussels by ${code}`,
+            holds: (row: number) => codes[row] === wanted,
+          };
+          const among = { words: 'looks that found mussels, with how recorded', holds: known };
+          const rules = { looks: { counted, among: null }, recorded: { counted: among, among: null } };
+          asked.push({ rows: own, rules: { ...rules, share: { counted, among } } });
           return [[...keyCells(table, by, key), code, share.cases, share.trials, share.clustered()]];
         });
       }),
+      counted: countedBy((row) => asked[row] ?? null),
       leftOut: sentence(
         countRows(found, (row) => !known(row)),
         'look that found mussels does',

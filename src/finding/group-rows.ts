@@ -116,13 +116,28 @@ function keyOf(combined: number, ranks: readonly Ranks[]): GroupKey {
   return key;
 }
 
+/** How rows were split before: several findings and sheets of a page split the same ones, which nobody changes. */
+const split = new WeakMap<Uint32Array, { readonly table: BookTable; readonly by: Map<string, readonly RowGroup[]> }>();
+
 /**
  * The rows split by the values of some fields, in showing order: the order of a field's codes, or else natural order;
  * missing is a group of its own, last. A wait is split by how it ended. Without fields, all rows are one group, which
- * is there even when it is empty.
+ * is there even when it is empty. The same rows of a table split alike are given back again: they must not be changed.
  */
 export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
   if (fields.length === 0) return [{ key: [], rows }];
+  let known = split.get(rows);
+  if (known?.table !== table) {
+    known = { table, by: new Map() };
+    split.set(rows, known);
+  }
+  const name = fields.join(' ');
+  const groups = known.by.get(name) ?? splitRows(table, rows, fields);
+  known.by.set(name, groups);
+  return groups;
+}
+
+function splitRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
   const ranks = fields.map((field) => ranksOf(table, field, rows));
   const combined = new Float64Array(rows.length);
   for (const { values, rankOf } of ranks) {

@@ -1,5 +1,6 @@
 import type { BookTable } from '../record/book.js';
 import { countColumn, keyCells, keyColumns, shareColumn } from './columns.js';
+import { type CountedGroup, countedBy, type RowRule } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows, hasText, isValue } from './row-tests.js';
@@ -58,6 +59,32 @@ function testsOf(table: BookTable) {
 }
 
 type Tests = ReturnType<typeof testsOf>;
+
+/** Which inspections stand behind each column. */
+function rulesOf({ full, paper, intercepted, depthKnown, established, first }: Tests): CountedGroup['rules'] {
+  const both = (one: Tests['full'], other: Tests['full']) => (row: number) => one(row) && other(row);
+  const fully = { words: 'full inspections', holds: full };
+  const deep = { words: 'full inspections with depth known', holds: depthKnown };
+  const firsts = { words: 'first inspections', holds: first };
+  const found = { words: 'full inspections that were interceptions', holds: both(full, intercepted) };
+  const settled = { words: 'those with established mussels', holds: both(depthKnown, established) };
+  const atFirst = { words: 'first inspections that were interceptions', holds: both(first, intercepted) };
+  const plain = (counted: RowRule) => ({ counted, among: null });
+  return {
+    inspections: plain({ words: 'all inspections', holds: () => true }),
+    paper_checks: plain({ words: 'paper checks', holds: paper }),
+    full: plain(fully),
+    intercepted: plain(found),
+    interception: { counted: found, among: fully },
+    interception_unclustered: { counted: found, among: fully },
+    depth_known: plain(deep),
+    established: plain(settled),
+    established_rate: { counted: settled, among: deep },
+    first: plain(firsts),
+    first_intercepted: plain(atFirst),
+    first_interception: { counted: atFirst, among: firsts },
+  };
+}
 
 function measure(table: BookTable, rows: Uint32Array, tests: Tests): FindingCell[] {
   const places = clusterPlaces(table, rows);
@@ -128,12 +155,12 @@ export const interceptions: Finding = {
   },
   find: (_book, table, rows, by) => {
     const tests = testsOf(table);
+    const groups = groupRows(table, rows, by);
+    const rules = rulesOf(tests);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).map((group) => [
-        ...keyCells(table, by, group.key),
-        ...measure(table, group.rows, tests),
-      ]),
+      counted: countedBy((row) => ({ rows: groups[row]!.rows, rules })),
+      rows: groups.map((group) => [...keyCells(table, by, group.key), ...measure(table, group.rows, tests)]),
       leftOut: leftOut(rows, tests),
     };
   },

@@ -1,6 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import { funnelLimit } from '../statistic/funnel/limits.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
+import { type CountedGroup, countedBy } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
@@ -61,7 +62,10 @@ function stationCells(count: ShareCount, target: number | null): FindingCell[] {
 }
 
 /** The stations of some rows, each against the rate of all of them. */
-function funnelOf(table: BookTable, rows: Uint32Array): { station: FindingCell; cells: FindingCell[] }[] {
+function funnelOf(
+  table: BookTable,
+  rows: Uint32Array,
+): { station: FindingCell; cells: FindingCell[]; own: Uint32Array }[] {
   const full = isValue(table, 'extent', 'full');
   const intercepted = isValue(table, 'outcome', 'intercepted');
   const trials = countRows(rows, full);
@@ -70,7 +74,23 @@ function funnelOf(table: BookTable, rows: Uint32Array): { station: FindingCell; 
   return groupRows(table, rows, ['station']).map(({ key, rows: own }) => ({
     station: keyCells(table, ['station'], key)[0]!,
     cells: stationCells(shareOfRows(own, clusterPlaces(table, own), full, intercepted), target),
+    own,
   }));
+}
+
+function rulesOf(table: BookTable): CountedGroup['rules'] {
+  const full = isValue(table, 'extent', 'full');
+  const intercepted = isValue(table, 'outcome', 'intercepted');
+  const among = { words: 'full inspections', holds: full };
+  const counted = {
+    words: 'full inspections that were interceptions',
+    holds: (row: number) => full(row) && intercepted(row),
+  };
+  return {
+    full: { counted: among, among: null },
+    intercepted: { counted, among: null },
+    interception: { counted, among },
+  };
 }
 
 /** Stations against what chance alone would spread around the rate of all, within each group of rows. */
@@ -92,11 +112,14 @@ export const stationFunnel: Finding = {
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'station');
+    const stations = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+      funnelOf(table, own).map((one) => ({ ...one, key })),
+    );
+    const rules = rulesOf(table);
     return {
       columns: [...keyColumns(table, [...by, 'station']), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-        funnelOf(table, own).map(({ station, cells }) => [...keyCells(table, by, key), station, ...cells]),
-      ),
+      rows: stations.map(({ key, station, cells }) => [...keyCells(table, by, key), station, ...cells]),
+      counted: countedBy((row) => ({ rows: stations[row]!.own, rules })),
       leftOut: sentence(
         countRows(rows, isValue(table, 'extent', 'paper check')),
         'paper check is',

@@ -35,8 +35,18 @@ function translated(from: BookTable, to: BookTable, field: string): Translated {
   return { codes: own.codes, as, size: numberOf.size };
 }
 
+/** What row of checks each row of rechecks repeats, one more than its number; 0 for none. Found once for the two tables. */
+const repeated = new WeakMap<BookTable, { readonly checks: BookTable; readonly firstOf: Uint32Array }>();
+
 /** Which first look each second one repeats: the same inspection, part and side. */
-function firstLooks(checks: BookTable, rechecks: BookTable, rows: Uint32Array): (row: number) => number | null {
+function firstLooks(checks: BookTable, rechecks: BookTable): (row: number) => number | null {
+  const known = repeated.get(rechecks);
+  const firstOf = known?.checks === checks ? known.firstOf : findFirstLooks(checks, rechecks);
+  repeated.set(rechecks, { checks, firstOf });
+  return (row) => (firstOf[row] === 0 ? null : firstOf[row]! - 1);
+}
+
+function findFirstLooks(checks: BookTable, rechecks: BookTable): Uint32Array {
   const inspection = translated(checks, rechecks, 'inspection');
   const component = translated(checks, rechecks, 'component');
   const side = translated(checks, rechecks, 'side');
@@ -45,15 +55,15 @@ function firstLooks(checks: BookTable, rechecks: BookTable, rows: Uint32Array): 
   const [craftOf, partOf, sideOf] = ['inspection', 'component', 'side'].map((field) => bookText(rechecks, field).codes);
   const second = (row: number): number => keyOf(craftOf![row]!, partOf![row]!, sideOf![row]!);
   const wanted = new Set<number>();
-  for (const row of rows) wanted.add(second(row));
+  for (let row = 0; row < rechecks.rowCount; row++) wanted.add(second(row));
   const found = new Map<number, number>();
   for (let row = 0; row < checks.rowCount; row++) {
     const craft = inspection.as[inspection.codes[row]!]!;
     if (craft === 0) continue;
     const key = keyOf(craft, component.as[component.codes[row]!]!, side.as[side.codes[row]!]!);
-    if (wanted.has(key)) found.set(key, row);
+    if (wanted.has(key)) found.set(key, row + 1);
   }
-  return (row) => found.get(second(row)) ?? null;
+  return Uint32Array.from({ length: rechecks.rowCount }, (_, row) => found.get(second(row)) ?? 0);
 }
 
 /** What was paired for some rows: a page asks of the same ones for all of them and by groups. */
@@ -70,7 +80,7 @@ export function pairLooks(book: Book, rechecks: BookTable, rows: Uint32Array): P
 
 function pairsAmong(book: Book, rechecks: BookTable, rows: Uint32Array): PairedLooks {
   const checks = book.tables.get('checks')!;
-  const firstOf = firstLooks(checks, rechecks, rows);
+  const firstOf = firstLooks(checks, rechecks);
   const [settledFirst, settledSecond] = [bookText(checks, 'settled'), bookText(rechecks, 'settled')];
   const inspections = bookText(rechecks, 'inspection').codes;
   const pairs: TwoLooks[] = [];

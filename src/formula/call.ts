@@ -3,15 +3,16 @@ import type { ArgumentDeclaration, EachFunction, GivenArgument, PlainFunction } 
 import { functionNamed } from './functions/functions.js';
 import { giveColumn } from './give-column.js';
 import type { FormulaKind } from './kind.js';
-import { answersForRows, rowValuesOf } from './rows/evaluate-rows.js';
+import { conditionsOf, rowValuesOf } from './rows/evaluate-rows.js';
 import { readAsRows } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';
 import { spreadConstant } from './rows/spread-constant.js';
-import { type CallNode, isWrittenNumber, type Node, parts } from './tree.js';
+import { type CallNode, isWrittenNumber, type Node } from './tree.js';
 import { applyEach } from './value/apply-each.js';
 import type { Evaluated } from './value/evaluated.js';
 import { numberFrom } from './value/number.js';
 import { dressed, plainOf, plainResult } from './value/plain-value.js';
+import { takenAsKnown } from './value/taken-as-known.js';
 
 function namesRows({ environment }: Evaluation): (name: string) => boolean {
   const { known, book } = environment;
@@ -32,29 +33,20 @@ function give({ takes }: ArgumentDeclaration, node: Node | undefined, evaluation
   if (reading === null) throw new Error('rows were not checked');
   const sheet = reading.base === null ? undefined : environment.known.get(reading.base.name);
   if (sheet?.kind === 'sheet') return { given: 'column', column: giveColumn(reading, sheet, evaluation) };
-  const selected = selectedRows(reading, formula, environment, answersForRows(evaluation));
+  const selected = selectedRows(reading, formula, environment, conditionsOf(evaluation));
   if (takes === 'rows') return { given: 'rows', selected };
   const { rows } = selected.account;
   const values = rowValuesOf(reading.field!, { table: selected.table, rows }, evaluation);
   return { given: 'field', selected, values: spreadConstant(values, rows.length) };
 }
 
-/** Names of numbers from records that decide which rows are counted: their uncertainty does not reach the figure. */
-function thresholds(node: Node, inCondition: boolean, evaluation: Evaluation): readonly string[] {
-  if (node.kind === 'name') {
-    const value = evaluation.environment.known.get(node.name);
-    return inCondition && value?.kind === 'number' && value.draws !== null ? [node.name] : [];
-  }
-  if (node.kind !== 'rows') return parts(node).flatMap((part) => thresholds(part, inCondition, evaluation));
-  return node.where === null ? [] : thresholds(node.where, true, evaluation);
-}
-
-function withThresholds(value: Evaluated, node: CallNode, evaluation: Evaluation): Evaluated {
+/** A value with the caution that what decided its rows is taken as known, where that comes from records. */
+function withDeciding(value: Evaluated, { environment }: Evaluation): Evaluated {
   if (value.kind !== 'number') return value;
-  const named = new Set(node.arguments.flatMap((argument) => thresholds(argument, false, evaluation)));
-  if (named.size === 0) return value;
-  const cautions = [...named].map((name) => `${name} decides which rows are counted, and is taken as known`);
-  return numberFrom({ ...value, cautions: [...value.cautions, ...cautions] }, evaluation.environment);
+  const deciding = value.accounts.flatMap((account) => account.decidedBy ?? []);
+  if (deciding.length === 0) return value;
+  const cautions = [...new Set([...value.cautions, ...deciding.map((name) => takenAsKnown(name))])];
+  return numberFrom({ ...value, cautions }, environment);
 }
 
 /** What a function of plain values gives; null for one that works on numbers with all that they stand on. */
@@ -70,10 +62,14 @@ export function evaluateCall(node: CallNode, evaluation: Evaluation): Evaluated 
   const declaration = functionNamed(node.name);
   if (declaration === null) throw new Error(`there is no function ${node.name}`);
   if (declaration.works === 'on the whole') {
-    const given = declaration.arguments.map((argument, place) => give(argument, node.arguments[place], evaluation));
+    const taken = declaration.arguments.filter(({ takes }) => takes !== 'sheet key');
+    const given = taken.map((argument, place) => give(argument, node.arguments[place], evaluation));
     const [first] = given;
-    if (first?.given === 'column') return declaration.overSheet!(first.column, evaluation.environment);
-    return withThresholds(declaration.evaluate(given, evaluation), node, evaluation);
+    if (first?.given === 'column') {
+      const within = node.arguments.slice(taken.length).flatMap((key) => (key.kind === 'name' ? [key.name] : []));
+      return declaration.overSheet!({ ...first.column, within }, evaluation.environment, given);
+    }
+    return withDeciding(declaration.evaluate(given, evaluation), evaluation);
   }
   const values = node.arguments.map((argument) => evaluation.single(argument));
   const kind = plainKind(declaration, values);

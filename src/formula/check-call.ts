@@ -32,6 +32,7 @@ const wantedFor: Readonly<Record<Takes, string>> = {
   truth: 'a condition',
   'date field': 'a date field of some rows',
   'sheet column': 'a column of this sheet',
+  'sheet key': 'a key of this sheet',
   text: 'a text',
   date: 'a date',
   value: 'a number, a text or a date',
@@ -108,12 +109,26 @@ function checkArgument(
   return { kind, written: null, counted };
 }
 
+/** A key of the sheet that the formula stands in, named as such. */
+function checkKey(node: Node, checking: Checking): CheckedArgument {
+  const keys = checking.scope.sheet?.keys ?? [];
+  if (node.kind === 'name' && keys.includes(node.name)) {
+    return { kind: { kind: 'text', codes: null, text: null }, written: null, counted: plain };
+  }
+  const named = node.kind === 'name' ? node.name : '';
+  const remedy = suggest(named, keys, keys.length === 0 ? 'Take it out.' : `Its keys are ${keys.join(', ')}.`);
+  refuse(checking, node, { code: 'unknown-column', wanted: 'a key of the sheet that the formula stands in', remedy });
+  return unknownArgument;
+}
+
 function kindOfWhole(declaration: WholeFunction, node: CallNode, checking: Checking): FormulaKind {
   // Its arguments speak of whole figures and rows, even where the call itself stands inside a condition.
   const outside = { ...checking, row: null };
-  const checked = declaration.arguments.map((argument, place) =>
+  const taken = declaration.arguments.filter(({ takes }) => takes !== 'sheet key');
+  const checked = taken.map((argument, place) =>
     checkArgument(argument, node.arguments[place], node, declaration, outside),
   );
+  for (const key of node.arguments.slice(taken.length)) checked.push(checkKey(key, outside));
   if (checked.some(({ kind }) => kind.kind === 'unknown')) return unknownKind;
   const given = declaration.kindOf(checked);
   return 'argument' in given ? refuse(checking, node.arguments[given.argument] ?? node, given) : given;
@@ -178,7 +193,8 @@ function rightNumber(declaration: FunctionDeclaration, node: CallNode, checking:
   const given = node.arguments.length;
   const groupMeant = declaration.arguments[0]!.takes === 'rows' && given === wanted - 1;
   const more = declaration.works !== 'on the whole' && declaration.more && given > wanted;
-  if (given === wanted || groupMeant || more) return true;
+  const keys = declaration.arguments.at(-1)!.takes === 'sheet key' && given >= wanted - 1;
+  if (given === wanted || groupMeant || more || keys) return true;
   const names = declaration.arguments.map(({ name }) => name).join(', ');
   refuse(checking, node, {
     code: 'wrong-arguments',

@@ -8,6 +8,8 @@ export interface Group {
   readonly sheet?: string;
   readonly table: string;
   readonly rows: Uint32Array;
+  /** What decided which rows the sheet is of and comes from records itself; nothing where absent. */
+  readonly decidedBy?: readonly string[];
   readonly keys: ReadonlyMap<string, string | number | null>;
 }
 

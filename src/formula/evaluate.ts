@@ -4,7 +4,7 @@ import type { Environment } from './environment.js';
 import { fieldKind } from './kind.js';
 import { lookUp } from './lookup.js';
 import { outerNames, type TableOf } from './outer-names.js';
-import { answersForRows } from './rows/evaluate-rows.js';
+import { conditionsOf } from './rows/evaluate-rows.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { selectedRows, tableIn } from './rows/select-rows.js';
 import type { Formula, Node } from './tree.js';
@@ -27,7 +27,7 @@ function keyValue(name: string, { book, group }: Environment): Evaluated {
 
 function rowsValue(reading: RowsReading, evaluation: Evaluation): Evaluated {
   const { formula, environment } = evaluation;
-  const { table, account } = selectedRows(reading, formula, environment, answersForRows(evaluation));
+  const { table, account } = selectedRows(reading, formula, environment, conditionsOf(evaluation));
   return { kind: 'rows', table: table.name, counted: account };
 }
 

@@ -1,11 +1,12 @@
 import type { Evaluation } from './context.js';
 import type { ColumnGiven } from './functions/declaration.js';
-import { answersForRows } from './rows/evaluate-rows.js';
+import { conditionsOf } from './rows/evaluate-rows.js';
 import type { RowsReading } from './rows/rows-reading.js';
 import { selectedRows } from './rows/select-rows.js';
 import { rowsOfKeys } from './sheet/sheet-value.js';
 import { type Node, parts } from './tree.js';
 import type { SheetValue } from './value/evaluated.js';
+import { takenAsKnown } from './value/taken-as-known.js';
 
 /** The columns that a condition asks about and that other records could have made otherwise. */
 function estimatesIn(node: Node | null, sheet: SheetValue): readonly string[] {
@@ -19,7 +20,7 @@ function estimatesIn(node: Node | null, sheet: SheetValue): readonly string[] {
 export function giveColumn(reading: RowsReading, sheet: SheetValue, evaluation: Evaluation): ColumnGiven {
   const { environment, formula } = evaluation;
   const { group } = environment;
-  const { rows } = selectedRows(reading, formula, environment, answersForRows(evaluation)).account;
+  const { rows, decidedBy = [] } = selectedRows(reading, formula, environment, conditionsOf(evaluation)).account;
   const column = reading.field?.kind === 'name' ? reading.field.name : null;
   const cells = column === null ? [] : sheet.cells.get(column)!;
   const kind = column === null ? undefined : sheet.columns.get(column);
@@ -30,6 +31,7 @@ export function giveColumn(reading: RowsReading, sheet: SheetValue, evaluation: 
     values: column === null ? [] : Array.from(rows, (row) => cells[row]!),
     unit: kind?.kind === 'number' ? kind.unit : [],
     own: group?.sheet === sheet.name ? (rowsOfKeys(sheet, [...group.keys.values()])[0] ?? null) : null,
-    cautions: deciding.map((name) => `${name} decides which rows of ${sheet.name} are taken, and is taken as known`),
+    within: [],
+    cautions: [...deciding, ...decidedBy].map((name) => takenAsKnown(name, `rows of ${sheet.name} are taken`)),
   };
 }

@@ -39,7 +39,9 @@ export function outerNames(
   const visitCall = (node: Extract<Node, { kind: 'call' }>, row: BookTable | null): void => {
     const declaration = functionNamed(node.name);
     node.arguments.forEach((argument, place) => {
-      const takes = declaration?.arguments[place]?.takes ?? 'number';
+      const last = declaration?.arguments.at(-1)?.takes;
+      const takes = declaration?.arguments[place]?.takes ?? (last === 'sheet key' ? last : 'number');
+      if (takes === 'sheet key') return;
       if (takes === 'number' || takes === 'truth') visit(argument, declaration?.works === 'on each' ? row : null);
       else visitRows(argument, takes !== 'rows');
     });

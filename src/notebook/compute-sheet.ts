@@ -4,7 +4,7 @@ import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
 import type { Problem } from '../problem/problem.js';
 import type { BookTable } from '../record/book.js';
-import { type ComputedSheet, emptySheet } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, type SheetRows } from './computed-sheet.js';
 import type { FormulaRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { fillGroups } from './fill-groups.js';
@@ -27,16 +27,9 @@ export function computeSheet(declared: SheetDeclaration, knowledge: Knowledge): 
   const rows = rowsOfSheet(declared, knowledge);
   if ('problems' in rows) return emptySheet(declared, rows.problems);
   if (declared.maker.kind === 'finding') {
-    return findingSheet(declared, declared.maker, rows.table, rows.rows, rows.key, knowledge);
+    return findingSheet(declared, declared.maker, rows, knowledge);
   }
   return eachSheet(declared, declared.maker, rows, knowledge);
-}
-
-interface SheetRows {
-  readonly table: BookTable;
-  readonly rows: Uint32Array;
-  /** The rows' key in the memory. */
-  readonly key: string;
 }
 
 type RowsFound = SheetRows | { readonly problems: readonly Problem[] };
@@ -55,13 +48,18 @@ function rowsOfSheet({ name, maker }: SheetDeclaration, knowledge: Knowledge): R
   const key = formulaKey(read.tree, knowledge);
   const value = knowledge.memory.value(`rows of ${name.text}`, key, () => evaluate(read.tree, knowledge.environment));
   if (value.kind !== 'rows') return { problems: [] };
-  return { table: knowledge.book.tables.get(value.table)!, rows: value.counted.rows, key };
+  return {
+    table: knowledge.book.tables.get(value.table)!,
+    rows: value.counted.rows,
+    decidedBy: value.counted.decidedBy ?? [],
+    key,
+  };
 }
 
 function eachSheet(
   declared: SheetDeclaration,
   maker: Extract<SheetMaker, { kind: 'each' }>,
-  { table, rows, key: rowsKey }: SheetRows,
+  { table, rows, decidedBy, key: rowsKey }: SheetRows,
   knowledge: Knowledge,
 ): ComputedSheet {
   const keys = maker.fields.map(({ text }) => text);
@@ -73,7 +71,7 @@ function eachSheet(
   const groups = knowledge.memory.value(`groups of ${sheetName}`, groupsKey, () => groupRows(table, rows, keys));
   // A column that has a problem of its own orders nothing, and nothing more is said.
   const order = failed.includes(declared.order?.column.text ?? '') ? null : declared.order;
-  const plan = { name: sheetName, table, keys, columns, failed, order };
+  const plan = { name: sheetName, table, keys, columns, failed, order, decidedBy };
   const { filled, asked } = fillGroups(plan, groups, groupsKey, knowledge);
   const inOrder = declared.columns.flatMap(({ name }) => columns.filter(({ row }) => row.name.text === name.text));
   const shown = filled.map(({ key, cells }) => ({

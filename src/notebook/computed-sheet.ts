@@ -1,8 +1,19 @@
 import type { SheetValue } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
+import type { BookTable } from '../record/book.js';
 import type { SheetDeclaration } from './document.js';
 import type { EvaluatedSheet } from './evaluated.js';
 import type { SheetWorkings } from './workings.js';
+
+/** The rows that a sheet is of. */
+export interface SheetRows {
+  readonly table: BookTable;
+  readonly rows: Uint32Array;
+  /** What decided which rows these are and comes from records itself. */
+  readonly decidedBy: readonly string[];
+  /** The rows' key in the memory. */
+  readonly key: string;
+}
 
 /** A sheet computed, with the values behind its cells. */
 export interface ComputedSheet {

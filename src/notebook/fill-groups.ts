@@ -23,6 +23,8 @@ export interface SheetPlan {
   /** The columns that have a problem, which nothing can be built on. */
   readonly failed: readonly string[];
   readonly order: SheetOrder | null;
+  /** What decided which rows the sheet is of and comes from records itself. */
+  readonly decidedBy: readonly string[];
 }
 
 /** One group with the values of its columns by name. */
@@ -58,7 +60,7 @@ export function fillGroups(
   groupsKey: string,
   knowledge: Knowledge,
 ): { readonly filled: readonly FilledGroup[]; readonly asked: ComputedSheet['asked'] } {
-  const { name: sheet, table, keys, columns, order } = plan;
+  const { name: sheet, table, keys, columns, order, decidedBy } = plan;
   const { memory, environment } = knowledge;
   const orderKey = order === null ? '' : `${order.from} ${order.column.text}`;
   const columnKeys = new Map<string, string>([[sheet, memory.keyOf('rows of', groupsKey, orderKey)]]);
@@ -70,6 +72,7 @@ export function fillGroups(
       sheet,
       table: table.name,
       rows: group.rows,
+      ...(decidedBy.length === 0 ? {} : { decidedBy }),
       keys: new Map(keys.map((key, at) => [key, group.key[at] ?? null])),
     },
   }));

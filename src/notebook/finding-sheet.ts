@@ -1,15 +1,17 @@
 import type { Finding, FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
+import { once } from '../formula/value/once.js';
+import { takenAsKnown } from '../formula/value/taken-as-known.js';
 import { nearestName } from '../problem/nearest.js';
-import type { BookTable } from '../record/book.js';
 import { writtenWords } from '../record/written-numbers.js';
-import { type ComputedSheet, emptySheet } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, type SheetRows } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { toldChoices } from './finding-options.js';
 import { findingResult } from './finding-results.js';
 import { findingValue } from './finding-value.js';
 import { cellProblem } from './formula-cell.js';
+import { foundRecords } from './found-records.js';
 import { orderRows } from './order-rows.js';
 import { unknownFields } from './sheet-fields.js';
 import type { Knowledge } from './workings.js';
@@ -20,9 +22,7 @@ type FindingMaker = Extract<SheetMaker, { kind: 'finding' }>;
 export function findingSheet(
   declared: SheetDeclaration,
   maker: FindingMaker,
-  table: BookTable,
-  rows: Uint32Array,
-  rowsKey: string,
+  { table, rows, decidedBy, key: rowsKey }: SheetRows,
   knowledge: Knowledge,
 ): ComputedSheet {
   const { file, book, memory } = knowledge;
@@ -73,6 +73,7 @@ export function findingSheet(
         ...(answer.said ?? []),
         ...accountNotes(finding).map(writtenWords),
         ...answer.leftOut,
+        ...decidedBy.map((name) => `Caution: ${takenAsKnown(name)}.`),
         ...(ordered.note === null ? [] : [ordered.note]),
       ],
       problems: ordered.problems,
@@ -84,14 +85,14 @@ export function findingSheet(
       ofRows: [],
       keys: ordered.rows.map(({ at }) => value.rowKeys[at]!),
       cells: ordered.rows.map(({ at }) => new Map([...value.cells].map(([column, cells]) => [column, cells[at]!]))),
-      ...(answer.records === undefined ? {} : { records: () => inOrder(answer.records!(), ordered.rows) }),
+      records: once(() => inOrder(foundRecords(book, table, answer, columns), ordered.rows)),
     },
     asked: { value, key },
   };
 }
 
-function inOrder<Row>(rows: readonly Row[], order: readonly { readonly at: number }[]): readonly Row[] {
-  return order.map(({ at }) => rows[at]!);
+function inOrder<Row>(rows: readonly Row[] | null, order: readonly { readonly at: number }[]): readonly Row[] | null {
+  return rows === null ? null : order.map(({ at }) => rows[at]!);
 }
 
 function sheetColumn(

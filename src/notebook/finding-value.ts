@@ -1,4 +1,4 @@
-import type { FindingCell, FindingColumn, FindingTable } from '../finding/finding.js';
+import type { CountedRows, FindingCell, FindingColumn, FindingTable, ToldRows } from '../finding/finding.js';
 import { groupRows } from '../finding/group-rows.js';
 import type { FormulaKind } from '../formula/kind.js';
 import { sheetValue } from '../formula/sheet/sheet-value.js';
@@ -6,6 +6,7 @@ import { recordedUnit } from '../formula/unit/read-unit.js';
 import type { CountedRecords } from '../formula/value/account.js';
 import type { Evaluated, SheetValue } from '../formula/value/evaluated.js';
 import { givenNumber } from '../formula/value/number.js';
+import { once } from '../formula/value/once.js';
 import type { BookField, BookTable } from '../record/book.js';
 import type { SheetColumn } from './evaluated.js';
 
@@ -32,24 +33,56 @@ function accountsOf({
     return { table: table.name, description: words, rows: own, considered: own.length, unknown: 0, skippedMissing: 0 };
   };
   const whole = account(description, rows);
+  // Rows of one group share one account, so that it is told once.
+  const accounts = new Map<string, CountedRecords>();
   return (key) => {
     const values = by.map((name) => key.get(name) ?? null);
-    const own = by.length === 0 ? undefined : groups.get(JSON.stringify(values));
+    const group = JSON.stringify(values);
+    const own = by.length === 0 ? undefined : groups.get(group);
     if (own === undefined) return whole;
     const words = by.map((name, at) => `${name} is ${values[at] === null ? 'missing' : JSON.stringify(values[at])}`);
-    return account(`${description} where ${words.join(' and ')}`, own);
+    const known = accounts.get(group) ?? account(`${description} where ${words.join(' and ')}`, own);
+    accounts.set(group, known);
+    return known;
   };
+}
+
+/** What a number counts and what it counts it among, each with its rows; the group's rows where only those are known. */
+function exactAccounts(group: CountedRecords, counted: CountedRows | null): readonly CountedRecords[] {
+  if (counted === null) return [group];
+  const { numerator, denominator } = counted;
+  const account = ({ words, rows }: ToldRows, considered: number): CountedRecords => {
+    return { ...group, description: `${group.description}: ${words}`, rows, considered };
+  };
+  return [
+    account(numerator, denominator?.rows.length ?? group.rows.length),
+    ...(denominator === null ? [] : [account(denominator, group.rows.length)]),
+  ];
 }
 
 const barred = 'a finding’s number is in it, which cannot be resampled here';
 
-function cellValue(cell: FindingCell, { unit }: FindingColumn, account: CountedRecords): Evaluated {
+function cellValue(
+  cell: FindingCell,
+  { unit }: FindingColumn,
+  account: CountedRecords,
+  counted: () => CountedRows | null,
+): Evaluated {
   if (typeof cell === 'string') return { kind: 'text', text: cell, accounts: [account] };
+  const accounts = once(() => exactAccounts(account, counted()));
   const words = recordedUnit(unit);
   const none = { interval: null, why: barred, cautions: [] };
   if (cell === null || typeof cell === 'number') {
     const given = givenNumber(cell, words, cell === null ? 'not recorded' : null);
-    return { ...given, standing: 'estimate', barred, accounts: [account], interval: () => none };
+    return {
+      ...given,
+      standing: 'estimate',
+      barred,
+      interval: () => none,
+      get accounts() {
+        return accounts();
+      },
+    };
   }
   const { value, numerator, denominator, interval, why, cautions } = cell;
   const found = { interval, why, cautions: [] };
@@ -61,8 +94,11 @@ function cellValue(cell: FindingCell, { unit }: FindingColumn, account: CountedR
     ownInterval: interval === null ? null : () => found,
     barred,
     cautions,
-    accounts: [account],
     interval: () => found,
+    // The rows are looked up when somebody asks for them.
+    get accounts() {
+      return accounts();
+    },
   };
 }
 
@@ -102,7 +138,9 @@ export function findingValue(
     if (column.role === 'key') return [];
     const made = answer.columns[at]!;
     const kind: FormulaKind = { kind: 'number', unit: recordedUnit(made.unit) };
-    const cells = answer.rows.map((row, place) => cellValue(row[at]!, made, accounts[place]!));
+    const cells = answer.rows.map((row, place) =>
+      cellValue(row[at]!, made, accounts[place]!, () => answer.counted?.(place, made.name) ?? null),
+    );
     return [[column.name, { kind, cells }] as const];
   });
   const fields = keysAt.map((at) => keyField(columns[at]!, answer.columns[at]!, asked.table));

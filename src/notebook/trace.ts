@@ -4,16 +4,9 @@ import type { CountedRecords } from '../formula/value/account.js';
 import { accountOf, type Evaluated } from '../formula/value/evaluated.js';
 import type { Book } from '../record/book.js';
 import type { EvaluatedInput } from './evaluated.js';
-import { lineRanges } from './line-ranges.js';
 import { rowNamed, rowNames } from './sheet-row.js';
+import { type TracedFile, tracedFiles } from './traced-files.js';
 import type { NotebookWorkings } from './workings.js';
-
-/** The counted rows of one exported file, as ranges of physical lines. */
-export interface TracedFile {
-  readonly file: string;
-  readonly rows: number;
-  readonly lines: readonly string[];
-}
 
 /** Rows of one file that were set aside on import, and why. */
 export interface TracedSetAside {
@@ -187,19 +180,4 @@ function tellCount(counted: CountedRecords, book: Book): TracedCount {
     files: tracedFiles(counted, book),
     setAside: files.map(({ file, setAside, problems }) => ({ file, rows: setAside, problems })),
   };
-}
-
-function tracedFiles({ table, rows }: CountedRecords, book: Book): readonly TracedFile[] {
-  const origin = book.tables.get(table)?.origin;
-  if (origin === null || origin === undefined) return [];
-  const linesOf = new Map<number, number[]>();
-  for (const row of rows) {
-    const file = origin.fileOf[row]!;
-    const lines = linesOf.get(file);
-    if (lines === undefined) linesOf.set(file, [origin.lineOf[row]!]);
-    else lines.push(origin.lineOf[row]!);
-  }
-  return [...linesOf]
-    .sort(([a], [b]) => a - b)
-    .map(([file, lines]) => ({ file: origin.files[file]!, rows: lines.length, lines: lineRanges(lines) }));
 }

@@ -1,4 +1,3 @@
-import type { FoundRecords } from '../finding/finding.js';
 import type { Definition, Definitions } from '../formula/definitions.js';
 import type { Environment } from '../formula/environment.js';
 import type { FormulaKind } from '../formula/kind.js';
@@ -8,6 +7,7 @@ import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 import type { InputRow, NotebookDocument, Settings } from './document.js';
 import type { EvaluatedNotebook } from './evaluated.js';
+import type { FoundRecords } from './found-records.js';
 import type { Memory } from './memory.js';
 
 /** A cell of a sheet with its value and the row it stands in: what a trace needs. */
@@ -21,8 +21,8 @@ export interface SheetWorkings {
   readonly keys: readonly (readonly (string | number | null)[])[];
   /** The values of each row's columns, by name. */
   readonly cells: readonly ReadonlyMap<string, Evaluated>[];
-  /** The records that each row's numbers tell of, by column, in the sheet's order; nothing where a finding does not say. */
-  readonly records?: () => readonly ReadonlyMap<string, readonly FoundRecords[]>[];
+  /** The records that each row's numbers tell of, by column, in the sheet's order, for a sheet of a finding; null where it does not say. */
+  readonly records?: () => readonly ReadonlyMap<string, readonly FoundRecords[]>[] | null;
 }
 
 /** How one name of a notebook was computed. */

@@ -32,7 +32,7 @@ function figureAccount(figure: EvaluatedFigure, trace: Trace | null): Element {
 
 /** How the columns of a sheet were made: formula and meaning of each, and what was left out. */
 export function sheetAccount(sheet: EvaluatedSheet, file: string, isTraced = true): Element {
-  const formulas = sheet.columns.filter((column) => column.formula !== '');
+  const traced = isTraced ? sheet.columns.find(({ role }) => role === 'value') : undefined;
   return h('details', { className: ['account'] }, [
     h('summary', [words.columnsOf(inWords(sheet.name))]),
     h('div', { id: anchor('account', sheet.name) }, [
@@ -47,9 +47,9 @@ export function sheetAccount(sheet: EvaluatedSheet, file: string, isTraced = tru
           ...cautionsOf(sheet, column).map((caution) => h('dd', [`${words.caution}: ${caution}`])),
         ]),
       ),
-      ...(formulas.length === 0 || !isTraced
+      ...(traced === undefined
         ? []
-        : [h('p', [words.traceCellSays]), h('p', [h('code', [words.traceCell(file, sheet.name, formulas[0]!.name)])])]),
+        : [h('p', [words.traceCellSays]), h('p', [h('code', [words.traceCell(file, sheet.name, traced.name)])])]),
     ]),
   ]);
 }

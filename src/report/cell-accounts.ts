@@ -1,16 +1,20 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { Trace } from '../notebook/trace.js';
 import { headed } from './anchor.js';
 import type { Entry } from './definition-list.js';
-import type { CellAccounts } from './live/cell-accounts.js';
+import type { AskedCells, CellAccounts } from './live/cell-accounts.js';
 import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
 import { words } from './words.js';
 
 /** What the account of one cell of a sheet stands on, by column and row; null where nothing is known of it. */
 export type CellTrace = (sheet: string, column: string, row: number) => Trace | null;
+
+/** Where the accounts of cells come from: from what each stands on; or the page asks for each when it is opened. */
+export type CellsOf = CellTrace | 'asked';
 
 /** How many stretches of lines of one file stand in the account of a cell; the trace command lists the rest. */
 const mostStretches = 3;
@@ -41,7 +45,7 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     sheet.rows.map(({ cells: results }, row): readonly number[] => {
       const trace = cellTrace(sheet.name, column.name, row);
       if (trace === null) return [];
-      const own: Entry[] = [[words.formula, trace.formula], ...resultEntries(results[place]!, column.shownAs)];
+      const own = ownEntries(trace, results[place]!, column.shownAs);
       return [alikeAt(numbers(traceEntries(trace, mostStretches))), ...numbers(own)];
     }),
   );
@@ -53,6 +57,34 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     alike,
     cells,
   };
+  return carried(accounts);
+}
+
+function ownEntries({ formula }: Trace, result: Result, shownAs: string): Entry[] {
+  return [[words.formula, formula], ...resultEntries(result, shownAs)];
+}
+
+/** The account of one cell as texts, a term and what is said of it in turn. */
+export function cellTexts(trace: Trace, result: Result, shownAs: string): readonly string[] {
+  const entries = [...ownEntries(trace, result, shownAs), ...traceEntries(trace, mostStretches)];
+  return entries.flatMap(([term, said]) => (typeof said === 'string' ? [term, said] : []));
+}
+
+/** What a page's script needs to ask for the account of a cell: the sheet, and the places of its columns in the table. */
+export function askedCells(
+  sheet: string,
+  columns: readonly { readonly name: string; readonly label: string; readonly place: number }[],
+): Element {
+  const asked: AskedCells = {
+    say: words.cell,
+    columns: columns.map(({ label, place }) => [place, headed(label)]),
+    sheet,
+    names: columns.map(({ name }) => name),
+  };
+  return carried(asked);
+}
+
+function carried(accounts: CellAccounts | AskedCells): Element {
   // A closing tag inside a text would end the element.
   const json = JSON.stringify(accounts).replaceAll('<', '\\u003c');
   return h('script', { type: 'application/json', className: ['cells'] }, [json]);

@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
+import { saysTakenAsKnown } from '../formula/value/taken-as-known.js';
 import type { EvaluatedFigure } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
 import { anchor, inWords } from './anchor.js';
@@ -38,7 +39,14 @@ function intervalContent(result: Result, shownAs: string, methods: Methods): Tab
   if (result.kind === 'missing') return words.because(result.why);
   if (result.kind !== 'number') return '';
   const mark = methodMark(result, methods);
-  if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark];
-  if (result.why === null) return words.census;
-  return result.value === null ? words.because(result.why) : words.noInterval(result.why);
+  const known = result.cautions.filter(saysTakenAsKnown);
+  const caution = known.map((said) => h('span', { className: ['small', 'why'] }, [`${words.caution}: ${said}`]));
+  if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark, ...caution];
+  const why =
+    result.why === null
+      ? words.census
+      : result.value === null
+        ? words.because(result.why)
+        : words.noInterval(result.why);
+  return [{ type: 'text', value: why }, ...caution];
 }

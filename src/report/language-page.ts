@@ -39,7 +39,8 @@ function grammarTable(): Element {
 
 function functionElements(declaration: FunctionDeclaration): Element[] {
   const { name, arguments: takes, gives, meaning, example } = declaration;
-  const more = declaration.works !== 'on the whole' && declaration.more ? ', …' : '';
+  const several = declaration.works !== 'on the whole' ? declaration.more : takes.at(-1)?.takes === 'sheet key';
+  const more = several ? ', …' : '';
   const head = `${name}(${takes.map((argument) => argument.name).join(', ')}${more})`;
   return [
     h('h3', { id: anchor('function', name) }, [head]),

@@ -18,6 +18,7 @@ export const languageWords = {
     'date field': 'a date of each row, then `of` and the rows',
     'any field': 'a field of each row, then `of` and the rows',
     'sheet column': 'a column of the sheet that the formula stands in, then `of` and its name',
+    'sheet key': 'none, or keys of the sheet that the formula stands in',
     number: 'a number',
     truth: 'a condition',
     text: 'a text',
@@ -52,7 +53,7 @@ export const languageRules = {
   ],
   sheets: [
     '`interception of by_station for station` is what the column holds in the row of that key; `for ("heron-point", 2025)` names the keys of a sheet that has several.',
-    '`sum(inspected of by_station)` is over all rows of the sheet, those not shown too; `where` and `here` narrow them. `count`, `sum`, `mean`, `lowest` and `highest` work so.',
+    '`sum(inspected of by_station)` is over all rows of the sheet, those not shown too; `where` and `here` narrow them. `count`, `sum`, `mean`, `median`, `quantile`, `lowest` and `highest` work so.',
     'A column may ask about the other rows of its own sheet by the sheet’s name: `share(inspected, sum(inspected of by_station))`, `rank_from_highest(interception of by_station)`, `running_sum(inspected of by_station)`.',
     'A value that is looked up keeps its interval and moves with the records under it; a finding’s number keeps its interval, but what is made of it has none.',
   ],

@@ -1,6 +1,6 @@
 import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
-import type { CellTrace } from './cell-accounts.js';
+import type { CellsOf } from './cell-accounts.js';
 import type { FilterOffer } from './choice/filter-offers.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
@@ -17,7 +17,7 @@ export interface PageContext {
   /** What each figure stands on, by its name; a figure without one says nothing of its records. */
   readonly traces?: ReadonlyMap<string, Trace>;
   /** What each cell of a sheet stands on; left out where the cells have no accounts. */
-  readonly cell?: CellTrace;
+  readonly cell?: CellsOf;
   /** A brief stands on one sheet of paper or one wide screen; a page of any length where nothing is said. */
   readonly layout?: 'brief';
   /** Whom the page is for, as a phrase; left out where nobody said. */

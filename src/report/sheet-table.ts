@@ -1,11 +1,12 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
+import { saysTakenAsKnown } from '../formula/value/taken-as-known.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { isWithheld, unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
 import { anchor, headed, inWords } from './anchor.js';
-import { type CellTrace, cellAccounts } from './cell-accounts.js';
+import { askedCells, type CellsOf, cellAccounts } from './cell-accounts.js';
 import { sheetCsv } from './csv.js';
 import { downloadLink } from './download.js';
 import { fileName } from './file-name.js';
@@ -20,9 +21,9 @@ export function sheetPart(
   sheet: EvaluatedSheet,
   notebook: EvaluatedNotebook,
   methods: Methods,
-  cellTrace?: CellTrace,
+  cells?: CellsOf,
 ): Element {
-  const accounts = cellTrace === undefined ? null : cellAccounts(sheet, cellTrace);
+  const accounts = cells === undefined ? null : cells === 'asked' ? askedOf(sheet) : cellAccounts(sheet, cells);
   const keys = sheet.columns.findIndex((column) => column.role === 'value');
   return h('div', { id: anchor('sheet', sheet.name), className: ['sheet'] }, [
     ...(sheet.problems.length > 0 ? [problemBox(sheet.problems)] : []),
@@ -35,8 +36,8 @@ export function sheetPart(
             caption: captionOf(sheet),
             heads: keys === -1 ? sheet.columns.length : keys,
             head: sheet.columns.map((column, at) => columnHead(column, sheet, at, methods)),
-            rows: sheet.rows.map(({ cells }) =>
-              cells.map((cell, at) => {
+            rows: sheet.rows.map((row) =>
+              row.cells.map((cell, at) => {
                 const column = sheet.columns[at]!;
                 if (column.role === 'key') return keyCell(cell, column.shownAs);
                 return { ...resultCell(cell, column.shownAs), number: holdsNumbers(sheet, at) };
@@ -49,8 +50,8 @@ export function sheetPart(
     ...(sheet.rows.some(({ cells }) => cells.some(isWithheld))
       ? [h('p', { className: ['note'] }, [words.withheldHere])]
       : []),
-    ...sheet.notes.map((note) => h('p', { className: ['note'] }, [note])),
-    sheetAccount(sheet, fileName(notebook.file), cellTrace !== undefined),
+    ...[...sheet.notes, ...decidingIn(sheet)].map((note) => h('p', { className: ['note'] }, [note])),
+    sheetAccount(sheet, fileName(notebook.file), cells !== undefined),
     ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
       ? []
@@ -65,6 +66,24 @@ export function sheetPart(
           ]),
         ]),
   ]);
+}
+
+function askedOf({ name, columns }: EvaluatedSheet): Element {
+  const values = columns.flatMap(({ role, ...column }, place) => (role === 'value' ? [{ ...column, place }] : []));
+  return askedCells(name, values);
+}
+
+/** What decided which rows are counted and is taken as known, with the columns it bears on: it stands under the table. */
+function decidingIn({ columns, rows }: EvaluatedSheet): string[] {
+  const columnsOf = new Map<string, Set<string>>();
+  for (const { cells } of rows) {
+    cells.forEach((cell, at) => {
+      for (const said of cell.kind === 'number' ? cell.cautions.filter(saysTakenAsKnown) : []) {
+        columnsOf.set(said, (columnsOf.get(said) ?? new Set()).add(columns[at]!.label));
+      }
+    });
+  }
+  return [...columnsOf].map(([said, labels]) => `${words.caution}, ${[...labels].join(', ')}: ${said}.`);
 }
 
 /** The most rows that stand open on the page; a reader opens a longer table, and paper shows it. */

@@ -28,9 +28,11 @@ function countEntries(count: TracedCount, most: number): Entry[] {
   return [
     [words.recordsCounted, words.countedOf(counted, considered, inWords(table), description)],
     ...(left.length === 0 ? [] : [[words.leftOut, left.join('; ')] as const]),
-    ...files.map(({ file, rows, lines }): Entry => {
-      const more = lines.length - most;
-      const shown = lines.slice(0, most).join(', ') + (more > 0 ? words.moreLines(more) : '');
+    ...files.map(({ file, rows, stretches, first }): Entry => {
+      const more = stretches - most;
+      // Cells are many on a page, and the command is named once beside them.
+      const rest = most < mostStretches ? words.moreStretches(more) : words.moreLines(more);
+      const shown = first(most).join(', ') + (more > 0 ? rest : '');
       return [words.fromFile, words.fileLines(file, rows) + shown];
     }),
     ...(setAside.length === 0 ? [] : [[words.setAsideThere, words.setAsideOf(setAsideRows, setAside.length)] as const]),

@@ -72,6 +72,7 @@ export const words = {
   fromFile: 'From',
   fileLines: (file: string, rows: number): string => `${file}: ${whole(rows)} rows, lines `,
   moreLines: (ranges: number): string => ` and ${whole(ranges)} more stretches, which “rampbook trace” lists`,
+  moreStretches: (ranges: number): string => ` and ${whole(ranges)} more stretches`,
   setAsideThere: 'Set aside on import',
   setAsideOf: (rows: number, files: number): string =>
     `${whole(rows)} rows of ${files === 1 ? 'the file' : `${whole(files)} files`} of that table never came this far; see “What was read and what was set aside”`,

@@ -87,6 +87,54 @@ const factor = (now: string): { edit: DocumentEdit } => ({ edit: cell(7, '2', no
 const shown = ({ parts }: DeskState, words: string): boolean =>
   parts.some(({ html }) => html?.includes(words) === true);
 
+describe('a new notebook', () => {
+  const make = async (name: unknown, to = desk.address): Promise<{ file?: string; refused?: string } | number> => {
+    const origin = new URL(to).origin;
+    const body = JSON.stringify({ make: name });
+    const response = await fetch(to, { method: 'POST', headers: { ...json, origin }, body });
+    return response.ok ? ((await response.json()) as { file?: string; refused?: string }) : response.status;
+  };
+
+  test('is made in the folder, without a problem, and can be worked at', async () => {
+    expect(await make(' Early ramps ')).toEqual({ file: 'Early-ramps.md' });
+    const page = await (await fetch(`${desk.address}Early-ramps.md`)).text();
+    expect(page).toContain('<h1>Early ramps</h1>');
+    expect(page).not.toContain('class="wrong"');
+    // The small season has one year, and three full inspections in it of which one was intercepted.
+    const written = readFileSync(join(folder, 'Early-ramps.md'), 'utf8');
+    expect(written).toContain('| this_season | 2025  | year |');
+    rmSync(join(folder, 'Early-ramps.md'));
+  });
+
+  test('never takes the place of a file, leaves the folder, or bears a name that some systems cannot keep', async () => {
+    for (const name of [
+      'small',
+      'small.md',
+      'SMALL',
+      '',
+      '  ',
+      '../out',
+      'a/b',
+      'a\\b',
+      '.hidden',
+      'nul',
+      'ä',
+      'x'.repeat(61),
+      'a\0b',
+    ]) {
+      expect(await make(name), name).toEqual({ refused: expect.any(String) });
+    }
+    expect(await make(7)).toBe(400);
+    expect(readdirSync(folder)).toEqual(['small.md']);
+    expect(readdirSync(base)).not.toContain('out.md');
+    expect(readFileSync(path, 'utf8')).toBe(text);
+    const watched = await startDesk(folder, season, 0, 'small.md');
+    expect(await make('another', watched.address)).toBe(404);
+    await watched.close();
+    expect(readdirSync(folder)).toEqual(['small.md']);
+  });
+});
+
 describe('an edit', () => {
   test('is in the file at once, in its own line only, and brings what follows from it', async () => {
     const before = await state('state');

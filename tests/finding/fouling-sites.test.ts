@@ -53,6 +53,28 @@ describe('fouling sites', () => {
     ]);
   });
 
+  it('tell the looks behind each number, numerator and denominator apart', () => {
+    // By hand, rows as they stand above: 0 to 3 are a, 4 to 7 b, 8 to 10 c, 11 to 13 d, 14 e. Row 1 is bunks.
+    const counted = ask(foulingSites, book).counted!;
+    const rows = (column: string) => {
+      const { numerator, denominator } = counted(1, column)!;
+      return [[...numerator.rows], denominator === null ? null : [...denominator.rows]];
+    };
+    expect(rows('fouled_rate')).toEqual([
+      [0, 1, 4],
+      [0, 1, 4, 8],
+    ]);
+    expect(rows('share_of_fouled')).toEqual([
+      [0, 1, 4],
+      [0, 1, 2, 4, 9],
+    ]);
+    expect(rows('skipped_share')).toEqual([[11], [0, 1, 4, 5, 8, 11]]);
+    expect(rows('sole_share')).toEqual([[4], [0, 1, 4]]);
+    expect(rows('carrying')).toEqual([[0, 1, 4, 5, 8, 11], null]);
+    expect(counted(1, 'fouled_rate')!.numerator.words).toBe('looks that found mussels on bunks, of 2 craft');
+    expect(counted(1, 'component')).toBeNull();
+  });
+
   it('keep the two denominators apart: fouled craft, and craft looked at there', () => {
     // By hand: fouled craft are a, b, c.
     const found = ask(foulingSites, book);

@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { inputValue } from '../../src/formula/input-value.js';
+import { unitOf } from '../../src/formula/unit/unit.js';
+import { unitWord } from '../../src/formula/unit/word.js';
 import type { Evaluated, NumberValue } from '../../src/formula/value/evaluated.js';
+import { givenNumber } from '../../src/formula/value/number.js';
 import { weightedIncidence } from '../../src/formula/value/weighted-incidence.js';
 import type { Book } from '../../src/record/book.js';
 import { ask, askNumber, environmentOf, valueOfFormula } from './ask.js';
@@ -124,6 +127,7 @@ test('a share within a time is resampled by the same incidence: with every wait 
         at((one) => one > 0),
         once,
         limit,
+        once.length,
       );
   };
   const washed = sorted('cif-sim', 'cause');
@@ -346,6 +350,32 @@ test('a figure that decides which rows are counted is taken as known, and that i
     known,
   });
   expect(cautions).toContain('usual decides which rows are counted, and is taken as known');
+});
+
+test.each([
+  [
+    'a function of other rows',
+    'count(inspections where minutes > median(minutes of inspections))',
+    'median(minutes of inspections)',
+  ],
+  ['the selection that is counted', 'count(long)', 'usual'],
+  ['a selection narrowed further', 'mean(minutes of long where minutes > 2)', 'usual'],
+])('what decides the rows is said where it stands in %s', (_where, text, name) => {
+  const usual = valueOfFormula('median(minutes of inspections)', environment);
+  const known = new Map<string, Evaluated>([['usual', usual]]);
+  known.set('long', valueOfFormula('inspections where minutes > usual', { ...environment, known }));
+  const { cautions } = askNumber(text, { ...environment, known });
+  expect(cautions).toEqual([`${name} decides which rows are counted, and is taken as known`]);
+});
+
+test('a number written out, an input and a field of the rows decide nothing that could be otherwise', () => {
+  // A figure may bear the name of a field; behind `where` the field is meant.
+  const known = new Map<string, Evaluated>([
+    ['minutes', valueOfFormula('median(minutes of inspections)', environment)],
+    ['limit', givenNumber(5, unitOf(unitWord('minutes')!))],
+  ]);
+  const text = 'count(inspections where minutes > 5 or minutes > limit or minutes is missing)';
+  expect(askNumber(text, { ...environment, known }).cautions).toEqual([]);
 });
 
 test('draws and intervals are made only when asked for', () => {

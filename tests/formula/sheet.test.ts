@@ -3,6 +3,7 @@ import type { Group } from '../../src/formula/environment.js';
 import { sheetValue } from '../../src/formula/sheet/sheet-value.js';
 import type { Evaluated } from '../../src/formula/value/evaluated.js';
 import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
+import { givenNumber } from '../../src/formula/value/number.js';
 import { ask, askNumber, environmentOf, problemsOf, valueOfFormula } from './ask.js';
 import { smallBook } from './small-book.js';
 
@@ -105,6 +106,80 @@ test('a running sum goes down the rows as they are shown', () => {
   ]);
 });
 
+const given = (numbers: readonly (number | null)[]) => ({
+  kind: { kind: 'number', unit: [] } as const,
+  cells: numbers.map((number) => givenNumber(number, [], number === null ? 'not known' : null)),
+});
+
+test.each([
+  ['median(amount of amounts)', 3.5],
+  ['quantile(amount of amounts, 0.9)', 6.9],
+  ['quantile(amount of amounts, 0.25)', 1.75],
+  ['median(amount of amounts where amount > 4)', 6],
+])('over a column %s is the quantile of type 7 that R gives', (text, expected) => {
+  // R 4, quantile(c(3, 1, 4, 1, 5, 9, 2, 6), c(.5, .9, .25), type = 7) and median(c(5, 9, 6)).
+  const amounts = [3, 1, 4, 1, null, 5, 9, 2, 6];
+  const rows = amounts.map((_, row) => [`row ${row}`]);
+  const sheet = sheetValue('amounts', { fields: [field], rows }, new Map([['amount', given(amounts)]]));
+  const found = askNumber(text, environmentOf(smallBook, new Map([['amounts', sheet]])));
+  expect(found.value).toBeCloseTo(expected, 12);
+  if (!text.includes('where'))
+    expect(found.cautions).toEqual(['1 of 9 rows of amounts have no value there and are left out']);
+});
+
+test('a quantile of a column keeps what its numbers are: a census, or an estimate that is resampled with them', () => {
+  expect(askNumber('median(inspected of by_station)', outside)).toMatchObject({ value: 4, interval: null, why: null });
+  expect(askNumber('quantile(inspected of by_station, 1 + 0.5)', outside)).toMatchObject({ value: null });
+  // Of two numbers the median is the mean, in every resample as well.
+  const two = 'share_full of by_station where station is not "East"';
+  const draws = (text: string) => {
+    const value = valueOfFormula(text, outside);
+    return value.kind === 'number' && value.draws !== null ? [...value.draws()] : [];
+  };
+  const [middle, mean] = [draws(`median(${two})`), draws(`mean(${two})`)];
+  expect(middle).toHaveLength(outside.resamples.count);
+  middle.forEach((value, draw) => {
+    expect(value).toBeCloseTo(mean[draw]!, 12);
+  });
+});
+
+test('a running sum starts anew for every value of the keys behind it', () => {
+  // R 4: x <- c(3, 1, 4, 1, 5, 9); ave(x, c("a","a","b","b","b","a"), FUN = cumsum) is 3 4 4 5 10 13.
+  const keys = ['North', 'North', 'South', 'South', 'South', 'North'].map((station, at) => [
+    station,
+    `2025-0${at + 1}`,
+  ]);
+  const month = { ...field, name: 'month' };
+  const sheet = sheetValue(
+    'by_month',
+    { fields: [field, month], rows: keys },
+    new Map([['amount', given([3, 1, 4, 1, 5, 9])]]),
+  );
+  const known = new Map<string, Evaluated>([['by_month', sheet]]);
+  const sums = (text: string) =>
+    keys.map(([station, own]) => {
+      const keysOf = new Map([
+        ['station', station!],
+        ['month', own!],
+      ]);
+      const group = { sheet: 'by_month', table: 'inspections', rows: new Uint32Array(0), keys: keysOf };
+      return askNumber(text, environmentOf(smallBook, known, group)).value;
+    });
+  expect(sums('running_sum(amount of by_month, station)')).toEqual([3, 4, 4, 5, 10, 13]);
+  expect(sums('running_sum(amount of by_month, station, month)')).toEqual([3, 1, 4, 1, 5, 9]);
+  expect(sums('running_sum(amount of by_month)')).toEqual([3, 4, 8, 9, 14, 23]);
+});
+
+test.each([
+  ['running_sum(inspected of by_station, statio)', 'station'],
+  ['running_sum(inspected of by_station, inspected)', 'station'],
+  ['running_sum(inspected of by_station, 2)', 'station'],
+])('%s is told as no key of the sheet', (text, words) => {
+  const [problem, ...more] = problemsOf(text, north);
+  expect(more).toEqual([]);
+  expect(problem).toMatchObject({ code: 'unknown-column', remedy: expect.stringContaining(words) });
+});
+
 test.each([
   ['inspecte of by_station for "South"', 'unknown-column', 'inspected'],
   ['inspected of by_statin for "South"', 'unknown-sheet', 'by_station'],
@@ -112,7 +187,7 @@ test.each([
   ['inspected of by_station for ("South", 2025)', 'wrong-arguments', 'for station'],
   ['inspected of by_station', 'field-alone', 'sum('],
   ['by_station where inspected > 2', 'wrong-kind', 'Count the rows'],
-  ['median(inspected of by_station)', 'wrong-kind', 'median'],
+  ['distinct(inspected of by_station)', 'wrong-kind', 'distinct'],
   ['sum(inspected / 2 of by_station)', 'wrong-kind', 'column of its own'],
   ['sum(name of by_station)', 'wrong-kind', 'sum'],
   ['rank_from_highest(inspected of by_station)', 'not-this-sheet', 'by_station'],

@@ -240,7 +240,36 @@ test('a finding’s numbers are looked up with their intervals, and traced to th
   const apart = again.notebook.figures.get('apart')!.result;
   expect(apart.kind === 'number' && apart.interval).toBeNull();
   const traced = traceCell(again, 'found', column.name, 'open motorboat')!;
-  expect(traced.counts).toMatchObject([{ counted: 2, files: [{ file: 'inspections.csv', rows: 2, lines: ['2-3'] }] }]);
+  // The interception stands on line 3; both are full inspections.
+  expect(traced.counts).toMatchObject([
+    { counted: 1, considered: 2, files: [{ file: 'inspections.csv', rows: 1, lines: ['3'] }] },
+    { counted: 2, considered: 2, files: [{ file: 'inspections.csv', rows: 2, lines: ['2-3'] }] },
+  ]);
+});
+
+test('what comes from records and decides the rows of a sheet is said in its cells, and of a finding’s under its table', () => {
+  const text = [
+    '# Small',
+    '',
+    '| selection | rows |',
+    '|---|---|',
+    '| long | inspections where length_ft > mean(length_ft of inspections) |',
+    '',
+    'Sheet each_long: each station of long.',
+    '',
+    '| column | formula |',
+    '|---|---|',
+    '| n | count() |',
+    '',
+    'Sheet found_long: station funnel of long.',
+    '',
+  ].join('\n');
+  const { notebook } = computeNotebook(readDocument('small.md', text), smallBook, '');
+  expect(notebook.problems).toEqual([]);
+  const said = 'mean(length_ft of inspections) decides which rows are counted, and is taken as known';
+  const cell = notebook.sheets.get('each_long')!.rows[0]!.cells[1]!;
+  expect(cell).toMatchObject({ kind: 'number', cautions: [said] });
+  expect(notebook.sheets.get('found_long')!.notes).toContain(`Caution: ${said}.`);
 });
 
 test('an account tells rows counted, left out by the conditions and without the value, and they add up', () => {

@@ -4,6 +4,7 @@ import { build, type Plugin } from 'esbuild';
 export const scripts = [
   { entry: 'src/report/live/page.ts', file: 'src/report/page-script.ts', name: 'pageScript', of: 'The page' },
   { entry: 'src/report/desk/live/desk.ts', file: 'src/report/desk/desk-script.ts', name: 'deskScript', of: 'The desk' },
+  { entry: 'src/report/desk/live/list.ts', file: 'src/report/desk/list-script.ts', name: 'listScript', of: 'The list' },
   {
     entry: 'src/report/desk/live/watch.ts',
     file: 'src/report/desk/watch-script.ts',

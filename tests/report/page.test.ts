@@ -87,6 +87,34 @@ describe('a page', () => {
     expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 
+  it('says where a number stands that something from records decided which rows it counts', () => {
+    const said = 'usual decides which rows are counted, and is taken as known';
+    const figure = sampleNotebook.figures.get('interception')!;
+    const sheet = sampleNotebook.sheets.get('by_station')!;
+    const withCaution = <One extends { readonly kind: string }>(result: One): One =>
+      result.kind === 'number' ? { ...result, cautions: [said] } : result;
+    const page = renderPage(
+      {
+        ...sampleNotebook,
+        figures: new Map([
+          ...sampleNotebook.figures,
+          ['interception', { ...figure, result: withCaution(figure.result) }],
+        ]),
+        sheets: new Map([
+          ...sampleNotebook.sheets,
+          ['by_station', { ...sheet, rows: sheet.rows.map(({ cells }) => ({ cells: cells.map(withCaution) })) }],
+        ]),
+      },
+      sampleContext,
+    ).html;
+    const rows = [...page.matchAll(/<tr>[\s\S]*?<\/tr>/g)].map(([row]) => row);
+    expect(rows.filter((row) => row.includes(said))).toHaveLength(1);
+    expect(rows.find((row) => row.includes(said))).toContain('interception');
+    expect(page.replace(/<details[\s\S]*?<\/details>/g, '')).toMatch(
+      new RegExp(`<p class="note">Caution, [^<]*: ${said}`),
+    );
+  });
+
   it('gives an account of a figure: formula, records counted by file and line, and those left out and why', () => {
     const account = /<div id="account-interception">[\s\S]*?<\/dl>/.exec(html)![0].replace(/<[^>]*>/g, ' ');
     expect(account).toContain('rate(intercepted, inspected)');

@@ -491,6 +491,8 @@ export const sampleContext: PageContext = {
                 file: 'lakes/inspections-2025.csv',
                 rows: 71,
                 lines: Array.from({ length: 71 }, (_, at) => String(17 + at * 239)),
+                stretches: 71,
+                first: (most: number) => Array.from({ length: Math.min(most, 71) }, (_, at) => String(17 + at * 239)),
               },
             ],
             setAside: [{ file: 'lakes/inspections-2025.csv', rows: 58, problems: { 'not-a-code': 31 } }],

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import { deskScript } from '../../src/report/desk/desk-script.js';
+import { listScript } from '../../src/report/desk/list-script.js';
 import { watchScript } from '../../src/report/desk/watch-script.js';
 import { engineScript } from '../../src/report/engine-script.js';
 import { pageScript } from '../../src/report/page-script.js';
 import { bundleScript, scripts } from './bundle-script.js';
 
-const carried: Readonly<Record<string, string>> = { pageScript, deskScript, watchScript, engineScript };
+const carried: Readonly<Record<string, string>> = { pageScript, deskScript, listScript, watchScript, engineScript };
 
 test.each(scripts)('$name is what its sources make', async ({ entry, name }) => {
   expect(carried[name]).toBe(await bundleScript(entry));

@@ -6,7 +6,7 @@ import { bookNumber, bookText, isValue } from '../row-tests.js';
 export interface Outcome {
   /** One of it: `full inspection`. */
   readonly name: string;
-  /** What each row adds; a row's station-day is that of its table. */
+  /** What was added on each station-day, in the order of the rows; a row's station-day is that of its table. */
   readonly events: readonly OutcomeEvent[];
 }
 
@@ -24,18 +24,37 @@ function eventsOf(book: Book, name: string, amountOf: AmountOf): OutcomeEvent[] 
   const table = book.tables.get(name)!;
   const station = bookText(table, 'station');
   const season = bookNumber(table, 'season');
-  const events: OutcomeEvent[] = [];
+  const events: { -readonly [Part in keyof OutcomeEvent]: OutcomeEvent[Part] }[] = [];
+  const ofCluster = new Map<number, (typeof events)[number]>();
   for (let row = 0; row < table.rowCount; row++) {
     const amount = amountOf(row);
     if (amount === 0) continue;
-    const year = numberAt(season, row);
-    events.push({ cluster: table.clusterOf?.[row] ?? row, station: textAt(station, row), year, amount });
+    const own = {
+      cluster: table.clusterOf?.[row] ?? row,
+      station: textAt(station, row),
+      year: numberAt(season, row),
+      amount,
+    };
+    const same = ofCluster.get(own.cluster);
+    if (same !== undefined && same.station === own.station && same.year === own.year) same.amount += amount;
+    else {
+      events.push(own);
+      ofCluster.set(own.cluster, own);
+    }
   }
   return events;
 }
 
-/** Everything that a season's money is held against, from what was put in to what was found. */
+const known = new WeakMap<Book, readonly Outcome[]>();
+
+/** Everything that a season's money is held against, from what was put in to what was found; gathered once for a book. */
 export function outcomes(book: Book): readonly Outcome[] {
+  const found = known.get(book) ?? gatherOutcomes(book);
+  known.set(book, found);
+  return found;
+}
+
+function gatherOutcomes(book: Book): readonly Outcome[] {
   const [days, inspections] = [book.tables.get('station_days')!, book.tables.get('inspections')!];
   const isOpen = isValue(days, 'state', 'open');
   const hours = bookNumber(days, 'staff_hours');

@@ -17,6 +17,8 @@ export type Takes =
   | 'date field'
   | 'any field'
   | 'sheet column'
+  /** Keys of the sheet that the formula stands in: none, or several one after the other; always the last argument. */
+  | 'sheet key'
   | 'number'
   | 'truth'
   | 'text'
@@ -85,6 +87,8 @@ export interface ColumnGiven {
   readonly unit: Unit;
   /** The number of the row whose cell is being computed, where the sheet is the formula's own. */
   readonly own: number | null;
+  /** Keys of the sheet within which the rows are gone through; none where all are. */
+  readonly within: readonly string[];
   readonly cautions: readonly string[];
 }
 
@@ -102,7 +106,7 @@ export interface WholeFunction extends FunctionWords {
   readonly kindOf: (checked: readonly CheckedArgument[]) => FormulaKind | ArgumentMistake;
   readonly evaluate: (given: readonly GivenArgument[], evaluation: Evaluation) => Evaluated;
   /** The same over a sheet's column in place of a field of records, where it works on one. */
-  readonly overSheet?: (column: ColumnGiven, environment: Environment) => Evaluated;
+  readonly overSheet?: (column: ColumnGiven, environment: Environment, given: readonly GivenArgument[]) => Evaluated;
 }
 
 /** A function as the checker, the evaluation and a reference page know it. */

@@ -8,12 +8,14 @@ import { minutesUnit, type Waits, waitQuantile } from '../value/waits.js';
 import {
   type ArgumentMistake,
   type CheckedArgument,
+  type ColumnGiven,
   fieldGiven,
   type GivenArgument,
   numberGiven,
   type WholeFunction,
 } from './declaration.js';
 import { keepRows, presentNumbers } from './present-numbers.js';
+import { quantileOfColumn } from './quantile-of-column.js';
 
 /** The waits of a field where they are known. */
 export function presentWaits(given: GivenArgument | undefined): Waits {
@@ -40,11 +42,21 @@ function kindOf([field, p]: readonly CheckedArgument[]): FormulaKind | ArgumentM
   return field!.kind.kind === 'wait' ? { kind: 'number', unit: minutesUnit } : field!.kind;
 }
 
+const notAShare = 'the share asked for does not lie between 0 and 1';
+
+function isShare(p: number | null): p is number {
+  return p !== null && p > 0 && p < 1;
+}
+
+function columnQuantileAt(column: ColumnGiven, p: number | null, environment: Environment): NumberValue {
+  return isShare(p) ? quantileOfColumn(column, p, environment) : givenNumber(null, column.unit, notAShare);
+}
+
 function quantileAt(field: GivenArgument | undefined, p: number | null, environment: Environment): NumberValue {
   const { values } = fieldGiven(field);
-  if (p === null || !(p > 0 && p < 1)) {
+  if (!isShare(p)) {
     const unit = values.kind === 'wait' ? minutesUnit : presentNumbers(field).unit;
-    return givenNumber(null, unit, 'the share asked for does not lie between 0 and 1');
+    return givenNumber(null, unit, notAShare);
   }
   if (values.kind === 'wait') return waitQuantile(presentWaits(field), p, environment);
   const { selected, numbers, unit } = presentNumbers(field);
@@ -52,6 +64,7 @@ function quantileAt(field: GivenArgument | undefined, p: number | null, environm
 }
 
 const gives = 'a number in the field’s unit (minutes for waits), with an interval';
+const columnToo = 'Of a sheet’s column it is taken over the rows that have a value.';
 const waitsToo = 'Waits still open at the cut-off are censored, not dropped (Kaplan and Meier 1958).';
 
 /** The value below which half of the rows lie. */
@@ -60,9 +73,10 @@ export const median: WholeFunction = {
   name: 'median',
   arguments: [{ name: 'field of rows', takes: 'number or wait field' }],
   gives,
-  meaning: `The value that half of the rows do not pass (type 7 of Hyndman and Fan). ${waitsToo}`,
+  meaning: `The value that half of the rows do not pass (type 7 of Hyndman and Fan). ${waitsToo} ${columnToo}`,
   example: 'median(turnaround of decontaminations)',
   kindOf,
+  overSheet: (column, environment) => columnQuantileAt(column, 0.5, environment),
   evaluate: ([field], { environment }) => quantileAt(field, 0.5, environment),
 };
 
@@ -75,8 +89,9 @@ export const quantile: WholeFunction = {
     { name: 'share', takes: 'number' },
   ],
   gives,
-  meaning: `The value that a given share of the rows do not pass (type 7 of Hyndman and Fan). ${waitsToo}`,
+  meaning: `The value that a given share of the rows do not pass (type 7 of Hyndman and Fan). ${waitsToo} ${columnToo}`,
   example: 'quantile(turnaround of decontaminations, 0.9)',
   kindOf,
+  overSheet: (column, environment, [, p]) => columnQuantileAt(column, numberGiven(p).value.value, environment),
   evaluate: ([field, p], { environment }) => quantileAt(field, numberGiven(p).value.value, environment),
 };

@@ -89,14 +89,17 @@ export const runningSum: WholeFunction = {
   ...words,
   name: 'running_sum',
   gives: 'a number in the column’s unit',
+  arguments: [...words.arguments, { name: 'key', takes: 'sheet key' }],
   meaning:
-    'The sum of a column from the first row of the sheet down to this one, in the order in which its rows are shown.',
+    'The sum of a column from the first row of the sheet down to this one, in the order in which its rows are shown. With keys of the sheet behind it the sum starts anew for every value of them: running_sum(inspected of by_day, season).',
   example: 'running_sum(inspected of by_station)',
   kindOf: ([column]: readonly CheckedArgument[]) => column!.kind,
   overSheet: (column, environment) => {
-    const { sheet, own, values } = column;
+    const { sheet, own, values, within } = column;
+    const keys = within.map((key) => sheet.keys.indexOf(key));
+    const isBeside = (row: number) => keys.every((key) => sheet.rowKeys[row]![key] === sheet.rowKeys[own!]![key]);
     const last = sheet.order.indexOf(own!);
-    const rows = sheet.order.slice(0, last + 1);
+    const rows = sheet.order.slice(0, last + 1).filter(isBeside);
     return sumOfColumn({ ...column, rows, values: [...rows].map((row) => values[row]!) }, environment);
   },
 };

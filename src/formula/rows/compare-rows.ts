@@ -22,7 +22,7 @@ export function compareNumbers(test: NumberTest, one: number, other: number): An
 
 /** An answer a row for numbers that may be the same in every row; NaN is missing. */
 export function compareNumberRows(
-  test: NumberTest,
+  operator: keyof typeof numberTests,
   left: Float64Array | number,
   right: Float64Array | number,
   length: number,
@@ -31,9 +31,28 @@ export function compareNumberRows(
   for (let at = 0; at < length; at += 1) {
     const one = typeof left === 'number' ? left : left[at]!;
     const other = typeof right === 'number' ? right : right[at]!;
-    answers[at] = Number.isNaN(one) || Number.isNaN(other) ? unknown : test(one, other) ? 1 : 0;
+    if (Number.isNaN(one) || Number.isNaN(other)) answers[at] = unknown;
+    else if (holds(operator, one, other)) answers[at] = yes;
   }
   return answers;
+}
+
+/** The same as `numberTests`, without a call that could lead anywhere: it is asked of every row. */
+function holds(operator: keyof typeof numberTests, one: number, other: number): boolean {
+  switch (operator) {
+    case 'is':
+      return one === other;
+    case 'is not':
+      return one !== other;
+    case '<':
+      return one < other;
+    case '<=':
+      return one <= other;
+    case '>':
+      return one > other;
+    case '>=':
+      return one >= other;
+  }
 }
 
 /** An answer a row: whether its text is one of some texts. Each text of the dictionary is compared once. */

@@ -89,11 +89,10 @@ function compare(
     numbersOf(left, isWrittenNumber(leftNode), unit),
     numbersOf(right, isWrittenNumber(rightNode), unit),
   ];
-  const test = numberTests[operator];
   if (typeof one === 'number' && typeof other === 'number') {
-    return new Uint8Array(length).fill(compareNumbers(test, one, other));
+    return new Uint8Array(length).fill(compareNumbers(numberTests[operator], one, other));
   }
-  return compareNumberRows(test, one, other, length);
+  return compareNumberRows(operator, one, other, length);
 }
 
 function sameAsText(left: RowValues, right: RowValues, length: number): Uint8Array {

@@ -10,9 +10,10 @@ import type { Unit } from '../unit/unit.js';
 import { planArithmetic } from '../value/arithmetic.js';
 import type { EachNumber } from '../value/lift.js';
 import { answersOf } from './condition.js';
+import { decidedBy } from './decided-by.js';
 import { plainRows } from './plain-rows.js';
 import { fieldValues, type RowNumbers, type RowValues } from './row-values.js';
-import type { AnswersFor } from './select-rows.js';
+import type { Conditions } from './select-rows.js';
 import { timeRows } from './time-rows.js';
 
 /** Some rows of a table that a part of a formula is evaluated for. */
@@ -128,8 +129,11 @@ export function rowValuesOf(node: Node, asked: RowsAsked, evaluation: Evaluation
   }
 }
 
-/** What answers a formula's conditions for rows. */
-export function answersForRows(evaluation: Evaluation): AnswersFor {
-  return (condition, table, rows) =>
-    answersOf(condition, (part) => rowValuesOf(part, { table, rows }, evaluation), rows.length);
+/** What is known of a formula's conditions for rows. */
+export function conditionsOf(evaluation: Evaluation): Conditions {
+  return {
+    answersFor: (condition, table, rows) =>
+      answersOf(condition, (part) => rowValuesOf(part, { table, rows }, evaluation), rows.length),
+    decidedBy: (condition, table) => decidedBy(condition, table, evaluation),
+  };
 }

@@ -1,5 +1,5 @@
 import type { BookTable, WaitColumn } from '../../record/book.js';
-import type { CodeArray } from '../../record/column.js';
+import type { CodeArray, NumberColumn } from '../../record/column.js';
 import { recordedUnit } from '../unit/read-unit.js';
 import type { Unit } from '../unit/unit.js';
 import type { Evaluated } from '../value/evaluated.js';
@@ -47,6 +47,21 @@ function gather<Values extends Float64Array | Uint8Array | Uint16Array | Uint32A
   return into;
 }
 
+/** Columns of numbers as conditions compare them, made once for a table. */
+const wholes = new WeakMap<BookTable, Map<string, Float64Array>>();
+
+function wholeNumbers(table: BookTable, name: string, { values, missing }: NumberColumn): Float64Array {
+  if (missing === null && values instanceof Float64Array) return values;
+  const ofTable = wholes.get(table) ?? new Map<string, Float64Array>();
+  wholes.set(table, ofTable);
+  const known = ofTable.get(name);
+  if (known !== undefined) return known;
+  const whole = Float64Array.from(values);
+  if (missing !== null) for (let row = 0; row < whole.length; row += 1) if (missing[row] === 1) whole[row] = Number.NaN;
+  ofTable.set(name, whole);
+  return whole;
+}
+
 /** The values of a field at some rows; the book's own arrays where all rows are asked for, so they must not be changed. */
 export function fieldValues(table: BookTable, name: string, rows: Uint32Array): RowValues {
   const field = table.fields.get(name)!;
@@ -68,12 +83,8 @@ export function fieldValues(table: BookTable, name: string, rows: Uint32Array): 
     const ending = all ? column.ending : gather(column.ending, rows, new Uint8Array(rows.length));
     return { kind: 'wait', minutes, ending };
   }
-  const { values: recorded, missing } = column;
-  const values = new Float64Array(rows.length);
-  for (let at = 0; at < rows.length; at += 1) {
-    const row = rows[at]!;
-    values[at] = missing !== null && missing[row] === 1 ? Number.NaN : recorded[row]!;
-  }
+  const recorded = wholeNumbers(table, name, column);
+  const values = all ? recorded : gather(recorded, rows, new Float64Array(rows.length));
   const kind = field.kind === 'date' || field.kind === 'instant' ? field.kind : 'number';
   return { kind, values, unit: recordedUnit(field.unit) };
 }

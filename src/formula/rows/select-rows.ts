@@ -57,7 +57,7 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
   const { book, group, known } = environment;
   if (base === null) {
     if (group === null) throw new Error('there is no group here');
-    const { rows } = group;
+    const { rows, decidedBy } = group;
     const description = `${group.table} in the group where ${describeGroup(group)}`;
     const account: CountedRecords = {
       table: group.table,
@@ -66,6 +66,7 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
       considered: rows.length,
       unknown: 0,
       skippedMissing: 0,
+      ...(decidedBy === undefined ? {} : { decidedBy }),
     };
     return { table: tableIn(book, group.table), account };
   }
@@ -92,15 +93,20 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
   return { table, account: { ...whole, rows, description, considered: rows.length } };
 }
 
-/** An answer of a condition for each of some rows of a table. */
-export type AnswersFor = (condition: Node, table: BookTable, rows: Uint32Array) => Uint8Array;
+/** What is known of the conditions of a formula. */
+export interface Conditions {
+  /** An answer of a condition for each of some rows of a table. */
+  readonly answersFor: (condition: Node, table: BookTable, rows: Uint32Array) => Uint8Array;
+  /** What a condition compares the rows of a table with that comes from records itself. */
+  readonly decidedBy: (condition: Node, table: BookTable) => readonly string[];
+}
 
 /** The rows that a part of a formula speaks of, with their account: those for which its condition is true. */
 export function selectedRows(
   reading: RowsReading,
   formula: Formula,
   environment: Environment,
-  answersFor: AnswersFor,
+  { answersFor, decidedBy }: Conditions,
 ): SelectedRows {
   const base = baseRows(reading, environment);
   const { where } = reading;
@@ -116,10 +122,12 @@ export function selectedRows(
   }
   const condition = formula.text.slice(where.offset, where.end);
   const joint = / where /.test(account.description) ? ' and ' : ' where ';
+  const deciding = new Set([...(account.decidedBy ?? []), ...decidedBy(where, table)]);
   return {
     table,
     account: {
       ...account,
+      ...(deciding.size === 0 ? {} : { decidedBy: [...deciding] }),
       description: `${account.description}${joint}${condition}`,
       rows: rows.slice(0, kept),
       unknown: account.unknown + unclear,

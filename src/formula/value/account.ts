@@ -11,6 +11,8 @@ export interface CountedRecords {
   readonly unknown: number;
   /** Rows that belong but have no value of the field that was asked for. */
   readonly skippedMissing: number;
+  /** What decided which rows these are and comes from records itself; nothing where absent. */
+  readonly decidedBy?: readonly string[];
 }
 
 /** Several accounts as one, each kept once. */

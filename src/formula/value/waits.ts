@@ -80,13 +80,20 @@ interface SortedWaits {
   readonly weightsIn: (draw: number) => Uint8Array;
 }
 
-function sortWaits({ selected, minutes, ending }: Waits, environment: Environment): SortedWaits {
+/** The waits of up to so many minutes, sorted. */
+function sortWaits(
+  { selected, minutes, ending }: Waits,
+  environment: Environment,
+  most = Number.POSITIVE_INFINITY,
+): SortedWaits {
   const { clusterOf } = selected.table;
   const { rows } = selected.account;
-  const order = Uint32Array.from(rows, (_, at) => at).sort((a, b) => minutes[a]! - minutes[b]! || a - b);
+  const order = Uint32Array.from(rows, (_, at) => at)
+    .filter((at) => minutes[at]! <= most)
+    .sort((a, b) => minutes[a]! - minutes[b]! || a - b);
   const clusters = Uint32Array.from(order, (at) => clusterOf![rows[at]!]!);
   const weights = sharedWeights(environment);
-  const own = new Uint8Array(rows.length);
+  const own = new Uint8Array(order.length);
   return {
     times: Float64Array.from(order, (at) => minutes[at]!),
     hoped: Uint8Array.from(order, (at) => (ending[at] === waitEnding.ended ? 1 : 0)),
@@ -107,11 +114,9 @@ function drawWaitQuantiles(waits: Waits, p: number, environment: Environment): F
   );
 }
 
-function drawShares(waits: Waits, limit: number, environment: Environment): Float64Array {
-  const { times, hoped, over, weightsIn } = sortWaits(waits, environment);
-  return Float64Array.from({ length: environment.resamples.count }, (_, draw) =>
-    weightedIncidence(times, hoped, over, weightsIn(draw), limit),
-  );
+function drawShares(waits: Waits, limit: number, totals: Float64Array, environment: Environment): Float64Array {
+  const { times, hoped, over, weightsIn } = sortWaits(waits, environment, limit);
+  return totals.map((all, draw) => weightedIncidence(times, hoped, over, weightsIn(draw), limit, all));
 }
 
 /**
@@ -138,7 +143,7 @@ export function shareWithin(waits: Waits, minutes: number, environment: Environm
       why: value === null ? why : null,
       standing: 'estimate',
       ownInterval: otherwise ? null : () => curveShareLimits(limits),
-      draws: counts.draws === null ? null : () => drawShares(waits, minutes, environment),
+      draws: counts.draws === null ? null : () => drawShares(waits, minutes, counts.draws!(), environment),
       fewest: within,
       cautions: [...counts.cautions, ...cautionsOf(waits, !otherwise)],
       accounts: [account],

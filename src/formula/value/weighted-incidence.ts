@@ -1,7 +1,8 @@
 /**
  * The share that had ended as hoped by a limit, with others ending otherwise and some still open, among waits sorted by
  * time and each standing for a whole number of waits alike: the cumulative incidence, which is one less the Kaplan-Meier
- * curve where none ended otherwise. NaN where nobody was followed for so long. Aalen OO, Johansen S (1978) Scand J Statist
+ * curve where none ended otherwise. `all` is how many they stand for together, those after the limit among them, of which
+ * nothing else is asked. NaN where nobody was followed for so long. Aalen OO, Johansen S (1978) Scand J Statist
  * 5:141-150.
  */
 export function weightedIncidence(
@@ -10,9 +11,9 @@ export function weightedIncidence(
   over: Uint8Array,
   weights: Uint8Array,
   limit: number,
+  all: number,
 ): number {
-  let atRisk = 0;
-  for (const weight of weights) atRisk += weight;
+  let atRisk = all;
   if (atRisk === 0) return Number.NaN;
   let open = 1;
   let share = 0;

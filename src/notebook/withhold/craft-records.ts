@@ -1,8 +1,8 @@
 import { belongsToInspections, inspectionRows } from '../../finding/book/inspection-rows.js';
-import type { FoundRecords } from '../../finding/finding.js';
 import type { Book } from '../../record/book.js';
 import { fieldOf } from '../../record/field.js';
 import { tables } from '../../record/tables.js';
+import type { FoundRecords } from '../found-records.js';
 
 /** Whether a field stands for one craft, one person or one form, so that no page for the public names its values. */
 export function tellsApart(field: string): boolean {

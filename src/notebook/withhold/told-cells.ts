@@ -1,6 +1,6 @@
-import type { FoundRecords } from '../../finding/finding.js';
 import type { Result } from '../../formula/result.js';
 import type { Evaluated } from '../../formula/value/evaluated.js';
+import type { FoundRecords } from '../found-records.js';
 import type { NotebookWorkings } from '../workings.js';
 import type { Beyond } from './beyond.js';
 import { beyondAccounts } from './beyond-accounts.js';
@@ -68,13 +68,13 @@ export function toldCells(workings: NotebookWorkings, unknown: ReadonlySet<strin
   const within = [...notebook.sheets.values()].flatMap(({ name: sheet, columns, rows }) => {
     if (unknown.has(sheet)) return [];
     const { cells: behind = [], records } = sheets.get(sheet) ?? {};
-    const found = records?.();
+    const found = records?.() ?? null;
     return columns.flatMap(({ name: column, role }, at) => {
       if (role === 'key') return [];
       return rows.flatMap(({ cells }, row): ToldCell[] => {
         const value = behind[row]?.get(column);
         if (value === undefined) return [];
-        const told = found === undefined ? null : (found[row]?.get(column) ?? null);
+        const told = found === null ? null : (found[row]?.get(column) ?? null);
         const place = { key: cellKey(sheet, column, row), sheet, column, row, records: told };
         return [cell(place, value, cells[at]!, beyond.ofColumn(sheet, column))];
       });

@@ -1,7 +1,7 @@
-import type { FoundRecords } from '../../finding/finding.js';
 import type { Result } from '../../formula/result.js';
 import { describeUnit } from '../../formula/unit/unit.js';
 import { accountOf, type Evaluated } from '../../formula/value/evaluated.js';
+import type { FoundRecords } from '../found-records.js';
 import { without } from './record-sets.js';
 
 /** Whether a number of records is too small to be told: none at all is told. */

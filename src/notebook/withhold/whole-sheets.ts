@@ -15,7 +15,7 @@ export function wholeSheets({ document, notebook, sheets }: NotebookWorkings): W
   const unknown = new Set(
     madeByFindings(document).filter((name) => {
       const hasRows = (notebook.sheets.get(name)?.rows.length ?? 0) > 0;
-      return hasRows && sheets.get(name)?.records === undefined;
+      return hasRows && sheets.get(name)?.records?.() == null;
     }),
   );
   const apart = [...notebook.sheets.values()].filter(({ columns }) =>

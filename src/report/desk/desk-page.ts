@@ -6,6 +6,7 @@ import { pageStyle } from '../style.js';
 import { words } from '../words.js';
 import type { DeskPart } from './desk-parts.js';
 import { deskScript } from './desk-script.js';
+import { listScript } from './list-script.js';
 import { partFrame, shipPart } from './shipped-part.js';
 import { deskStyle } from './style/desk.js';
 import { watchScript } from './watch-script.js';
@@ -68,8 +69,27 @@ export function listPage(
     h('h1', [deskWords.notebooks]),
     h('p', { className: ['note'] }, [deskWords.notebooksIn(folder)]),
     notebooks.length === 0 ? h('p', [deskWords.noNotebooks]) : h('ul', { className: ['list'] }, items),
+    newNotebookForm(),
   ]);
-  return localPage(deskWords.notebooks, [body], '');
+  return localPage(deskWords.notebooks, [body], listScript);
+}
+
+/** Where a new notebook is named; hidden until the script that makes it is there. */
+function newNotebookForm(): Element {
+  return h('form', { id: 'make', hidden: true }, [
+    h('label', { htmlFor: 'make-name' }, [deskWords.makeName]),
+    h('input', {
+      id: 'make-name',
+      type: 'text',
+      autoComplete: 'off',
+      autoCapitalize: 'off',
+      spellCheck: 'false',
+      'aria-describedby': 'make-how make-wrong',
+    }),
+    h('button', { type: 'submit', className: ['word'] }, [deskWords.make]),
+    h('p', { id: 'make-how', className: ['note'] }, [deskWords.makeHow]),
+    h('p', { id: 'make-wrong', className: ['wrong'], role: 'alert' }),
+  ]);
 }
 
 function framed(parts: readonly DeskPart[]): ElementContent[] {
@@ -91,7 +111,9 @@ function keyList(): Element {
 
 function localPage(title: string, body: readonly Element[], script: string): LocalPage {
   const style = `${pageStyle(title)}\n${deskStyle}`;
-  const said = Object.fromEntries(Object.entries(deskWords.said).map(([name, text]) => [`data-${name}`, text]));
+  const said = Object.fromEntries(
+    Object.entries({ ...words.said, ...deskWords.said }).map(([name, text]) => [`data-${name}`, text]),
+  );
   const main = body[0]!.properties.id === 'report' ? 'report' : 'notebook';
   const page = h('html', { lang: deskWords.lang }, [
     h('head', [

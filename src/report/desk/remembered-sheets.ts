@@ -18,10 +18,10 @@ export function rememberedSheets(): (workings: NotebookWorkings) => MakeSheet {
     numbers.set(value, known);
     return known;
   };
-  return (workings) => (sheet, notebook, methods, cellTrace) => {
+  return (workings) => (sheet, notebook, methods, cells) => {
     const { rows: _rows, ...shown } = sheet;
     const behind = workings.sheets.get(sheet.name);
-    const cells = (behind?.cells ?? []).map((row) => [...row.values()].map(numberOf));
+    const values = (behind?.cells ?? []).map((row) => [...row.values()].map(numberOf));
     const under = namesUnder(workings, behind?.needs ?? []).map((name) => [
       name,
       notebook.figures.get(name)?.formula ?? notebook.selections.get(name)?.formula ?? notebook.inputs.get(name),
@@ -31,7 +31,7 @@ export function rememberedSheets(): (workings: NotebookWorkings) => MakeSheet {
       currentLocale(),
       shown,
       behind?.keys,
-      cells,
+      values,
       under,
       [...methods],
       notebook.file,
@@ -39,7 +39,7 @@ export function rememberedSheets(): (workings: NotebookWorkings) => MakeSheet {
     ]);
     const kept = made.get(sheet.name);
     if (kept?.key === key) return kept.element;
-    const element = sheetPart(sheet, notebook, methods, cellTrace);
+    const element = sheetPart(sheet, notebook, methods, cells);
     made.set(sheet.name, { key, element });
     return element;
   };

@@ -5,6 +5,7 @@ import type { EvaluatedSheet, SheetColumn } from '../../notebook/evaluated.js';
 import { unitInHead } from '../../notebook/shown.js';
 import type { WrittenPart } from '../../notebook/written.js';
 import { anchor, headed, inWords } from '../anchor.js';
+import { askedCells } from '../cell-accounts.js';
 import { words } from '../words.js';
 import { cellSlot, type Holds, slotElement } from './slot.js';
 import { deskWords } from './words.js';
@@ -58,9 +59,15 @@ export function sheetPart(
               ariaLabel: deskWords.rowsShown(inWords(sheet.name)),
               tabIndex: 0,
             },
-            [h('table', [h('thead', [h('tr', head)]), h('tbody', body)])],
+            [
+              h('table', { className: sheet.rows.length > 1 ? ['sortable'] : undefined }, [
+                h('thead', [h('tr', head)]),
+                h('tbody', body),
+              ]),
+            ],
           ),
         ]),
+    ...(sheet.rows.length === 0 ? [] : cellsAccount(sheet, columns)),
     ...(columns.length > 0 && sheet.rows.length === 0 ? [h('p', { className: ['note'] }, [deskWords.empty])] : []),
     ...notes(sheet.notes),
   ];
@@ -125,7 +132,22 @@ function bodyCell({ column, at }: DeskColumn, cells: EvaluatedSheet['rows'][numb
   if (result === undefined || column === null) return h('td', { className: ['number'] }, [h('em', [words.noValue])]);
   const content = cellWorth(result, column.shownAs, column.role === 'key');
   if (isKey && column.role === 'key') return h('th', { scope: 'row' }, content);
-  return h('td', { className: result.kind === 'number' ? ['number'] : [] }, content);
+  const order = result.kind === 'number' ? result.value : result.kind === 'date' ? result.day : null;
+  return h(
+    'td',
+    { className: result.kind === 'number' ? ['number'] : [], dataOrder: order === null ? undefined : String(order) },
+    content,
+  );
+}
+
+/** Where the page's script shows how a cell was made, when it is clicked or chosen; hidden where there is no script. */
+function cellsAccount(sheet: EvaluatedSheet, columns: readonly DeskColumn[]): readonly Element[] {
+  const values = columns.flatMap(({ column }, place) =>
+    column?.role === 'value' ? [{ name: column.name, label: column.label, place }] : [],
+  );
+  if (values.length === 0) return [];
+  const account = h('details', { className: ['account'], hidden: true }, [h('summary', [deskWords.cells]), h('div')]);
+  return [account, askedCells(sheet.name, values)];
 }
 
 function notes(said: readonly string[]): readonly Element[] {

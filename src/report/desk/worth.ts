@@ -1,6 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../../formula/result.js';
+import { saysTakenAsKnown } from '../../formula/value/taken-as-known.js';
 import { showFraction, showInterval, showNumber, showResult } from '../../notebook/shown.js';
 import { words } from '../words.js';
 
@@ -22,7 +23,8 @@ function besideOf(result: Result, shownAs: string): readonly string[] {
   if (result.kind === 'missing') return [result.why];
   if (result.kind !== 'number') return [];
   const why = result.why === null ? '' : result.value === null ? result.why : words.noInterval(result.why);
-  return [showInterval(result, shownAs), showFraction(result), why].filter((text) => text !== '');
+  const known = result.cautions.filter(saysTakenAsKnown).map((said) => `${words.caution}: ${said}`);
+  return [showInterval(result, shownAs), showFraction(result), why, ...known].filter((text) => text !== '');
 }
 
 /** What stands in a cell of a sheet. */

@@ -11,64 +11,102 @@ export interface CellAccounts {
   readonly cells: readonly (readonly (readonly number[])[])[];
 }
 
-/** Lets a reader open how any cell of a sheet was made: by choosing its row and column, or by clicking on it. */
-export function addCellAccounts(root: ParentNode): void {
+/** What a page carries of a sheet's cells where their accounts are asked for one by one. */
+export interface AskedCells extends Pick<CellAccounts, 'say' | 'columns'> {
+  readonly sheet: string;
+  /** The columns by the names that formulas use. */
+  readonly names: readonly string[];
+}
+
+/** The account of a cell as texts, a term and what is said of it in turn; null where nobody answers. */
+export type AskForCell = (sheet: string, column: string, row: number) => Promise<readonly string[] | null>;
+
+type TextsOf = (column: number, row: number) => readonly string[] | null | Promise<readonly string[] | null>;
+
+/**
+ * Lets a reader open how any cell of a sheet was made: by choosing its row and column, or by clicking on it. Where a page
+ * does not carry the accounts, each is asked for when it is opened.
+ */
+export function addCellAccounts(root: ParentNode, ask: AskForCell = async () => null): void {
   for (const carried of root.querySelectorAll<HTMLScriptElement>('script.cells')) {
     const sheet = carried.closest('.sheet');
     const table = sheet?.querySelector('table');
     const account = sheet?.querySelector<HTMLDetailsElement>('details.account');
     if (table == null || account == null) continue;
-    addChoice(JSON.parse(carried.textContent) as CellAccounts, table, account);
+    const accounts = JSON.parse(carried.textContent) as CellAccounts | AskedCells;
+    const textsOf: TextsOf =
+      'sheet' in accounts
+        ? (column, row) => (account.open ? ask(accounts.sheet, accounts.names[column]!, row) : null)
+        : (column, row) => carriedTexts(accounts, column, row);
+    addChoice(accounts, textsOf, table, account);
   }
 }
 
-function addChoice(accounts: CellAccounts, table: HTMLTableElement, account: HTMLDetailsElement): void {
+function carriedTexts({ cells, alike, texts }: CellAccounts, column: number, row: number): readonly string[] {
+  const [common, ...own] = cells[column]![row]!;
+  return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+}
+
+function addChoice(
+  { say, columns }: Pick<CellAccounts, 'say' | 'columns'>,
+  textsOf: TextsOf,
+  table: HTMLTableElement,
+  account: HTMLDetailsElement,
+): void {
   // As written, before a reader sorts them.
   const rows = [...table.tBodies[0]!.rows];
+  if (rows.length === 0 || columns.length === 0) return;
   const heads = rows.map((row) =>
     [...row.cells].filter((cell) => cell.tagName === 'TH').map((cell) => cell.textContent),
   );
   const row = choice(
-    accounts.say.row,
+    say.row,
     heads.map((head) => head.join(', ')),
   );
   const column = choice(
-    accounts.say.column,
-    accounts.columns.map(([, head]) => head),
+    say.column,
+    columns.map(([, head]) => head),
   );
   const list = document.createElement('dl');
   list.className = 'cell';
   list.setAttribute('aria-live', 'polite');
-  const head = document.createElement('h4');
-  head.textContent = accounts.say.head;
+  const head = document.createElement('p');
+  head.className = 'head';
+  head.textContent = say.head;
   account.lastElementChild!.append(head, row.label, ' ', column.label, list);
-  const show = (): void => {
-    const [alike, ...own] = accounts.cells[column.select.selectedIndex]![row.select.selectedIndex]!;
-    const texts = alike === undefined ? [] : [...own, ...accounts.alike[alike]!];
+  let latest = 0;
+  const show = async (): Promise<void> => {
+    latest += 1;
+    const own = latest;
+    const texts = await textsOf(column.select.selectedIndex, row.select.selectedIndex);
+    if (texts === null || own !== latest) return;
     list.replaceChildren(
       ...texts.map((text, at) => {
         const part = document.createElement(at % 2 === 0 ? 'dt' : 'dd');
-        part.textContent = accounts.texts[text]!;
+        part.textContent = text;
         return part;
       }),
     );
   };
-  row.select.addEventListener('change', show);
-  column.select.addEventListener('change', show);
+  row.select.addEventListener('change', () => void show());
+  column.select.addEventListener('change', () => void show());
+  account.addEventListener('toggle', () => void show());
+  account.hidden = false;
   table.classList.add('traced');
   table.addEventListener('click', (event) => {
-    const cell = (event.target as Element).closest('td');
+    const target = event.target as Element;
+    const cell = target.closest('td');
     const at = rows.indexOf(cell?.parentElement as HTMLTableRowElement);
-    const place = accounts.columns.findIndex(([own]) => own === cell?.cellIndex);
-    // Words that a reader has marked to copy are left alone.
-    if (at < 0 || place < 0 || getSelection()?.isCollapsed === false) return;
+    const place = columns.findIndex(([own]) => own === cell?.cellIndex);
+    // Words that a reader has marked to copy, and what leads somewhere itself, are left alone.
+    if (at < 0 || place < 0 || target.closest('a') !== null || getSelection()?.isCollapsed === false) return;
     row.select.selectedIndex = at;
     column.select.selectedIndex = place;
-    show();
     account.open = true;
+    void show();
     head.scrollIntoView({ block: 'center' });
   });
-  show();
+  void show();
 }
 
 function choice(words: string, texts: readonly string[]): { label: HTMLLabelElement; select: HTMLSelectElement } {

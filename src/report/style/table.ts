@@ -28,5 +28,5 @@ th[aria-sort=descending] button::after{content:" \\2193"}
 .traced td{cursor:pointer}
 .traced td:hover{background:var(--accent-wash)}
 select{font:inherit;color:inherit;background:var(--paper);border:1px solid var(--rule);padding:.2rem .4rem;min-height:1.6rem;max-width:100%}
-h4{font:600 .9rem/1.5 var(--sans);margin:.8rem 0 .3rem}
+h4,.account .head{font:600 .9rem/1.5 var(--sans);margin:.8rem 0 .3rem}
 `;

@@ -1,30 +1,50 @@
 import { choiceOf, type ShiftBlock, type ShiftChoice, type ShiftLimits } from './shift-choice.js';
 
-/** The best of each group for every sum spent, and how many shifts its last block then takes. */
-interface Stage {
-  readonly best: Float64Array;
-  readonly taken: Uint16Array;
-}
-
 const impossible = Number.NEGATIVE_INFINITY;
 
-/** One block more: for every sum, the best with what the blocks before it make of the rest. */
-function addBlock(before: Float64Array, { size, gains }: ShiftBlock): Stage {
-  const best = before.slice();
-  const taken = new Uint16Array(before.length);
-  let brought = 0;
-  gains.forEach((gain, shift) => {
-    brought += gain;
-    const cost = size * (shift + 1);
-    for (let sum = cost; sum < best.length; sum += 1) {
-      const value = before[sum - cost]! + brought;
-      if (value > best[sum]!) {
-        best[sum] = value;
-        taken[sum] = shift + 1;
+/** A group solved: the best for every sum spent on it, and how many shifts each of its blocks, in turn, then takes. */
+interface Stages {
+  readonly best: Float64Array;
+  /** By block and sum. */
+  readonly taken: Uint8Array;
+}
+
+/** Blocks of one group one after the other: for every sum, the best with what the blocks before make of the rest. */
+function addBlocks(blocks: readonly ShiftBlock[], unit: number, length: number): Stages {
+  const best = new Float64Array(length).fill(impossible);
+  best[0] = 0;
+  const taken = new Uint8Array(blocks.length * length);
+  blocks.forEach(({ size, gains }, at) => {
+    const cost = size / unit;
+    const row = at * length;
+    // What several shifts bring together, the first of them first.
+    const brought = Float64Array.from(gains);
+    for (let shift = 1; shift < brought.length; shift += 1) brought[shift]! += brought[shift - 1]!;
+    // From the top down, so that what stands below is still without this block.
+    for (let sum = length - 1; sum >= cost; sum -= 1) {
+      let most = best[sum]!;
+      let shifts = 0;
+      for (let shift = 1, rest = sum - cost; shift <= brought.length && rest >= 0; shift += 1, rest -= cost) {
+        const value = best[rest]! + brought[shift - 1]!;
+        if (value > most) {
+          most = value;
+          shifts = shift;
+        }
       }
+      best[sum] = most;
+      taken[row + sum] = shifts;
     }
   });
   return { best, taken };
+}
+
+/** The largest whole number by which all sizes can be divided: sums between its multiples cannot be spent. */
+function commonUnit(blocks: readonly ShiftBlock[]): number {
+  const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
+  return Math.max(
+    1,
+    blocks.reduce((unit, { size }) => divisor(size, unit), 0),
+  );
 }
 
 /** Two parts side by side: for every sum, the best way to split it. Exactly `sum` is spent in both. */
@@ -64,46 +84,43 @@ export function bestShifts(
 ): { readonly at: (most: number) => ShiftChoice | null } {
   const wrong = blocks.find(({ size }) => !(Number.isInteger(size) && size > 0));
   if (wrong !== undefined || !Number.isInteger(limits.most)) throw new RangeError('sizes and limits are whole numbers');
-  const length = limits.most + 1;
-  const start = new Float64Array(length).fill(impossible);
-  start[0] = 0;
+  const tooMany = blocks.find(({ gains }) => gains.length > 255);
+  if (tooMany !== undefined) throw new RangeError('a block takes no more than 255 shifts');
+  // Sums are counted in the unit that all sizes are multiples of.
+  const unit = commonUnit(blocks);
+  const whole = Math.floor(limits.most / unit);
   const groups = partsOf(limits).map(({ groups: members, least, most }) => {
     const own = blocks.flatMap((block, at) => (members.includes(block.group) ? [at] : []));
-    const stages: Stage[] = [];
-    let best: Float64Array = start;
-    for (const at of own) {
-      const stage = addBlock(best, blocks[at]!);
-      stages.push(stage);
-      best = stage.best;
-    }
-    const kept = best.map((gain, sum) => (sum >= least && sum <= most ? gain : impossible));
-    return { own, stages, kept };
+    const length = Math.max(0, Math.min(whole, Math.floor(most / unit))) + 1;
+    const { best, taken } = addBlocks(
+      own.map((at) => blocks[at]!),
+      unit,
+      length,
+    );
+    return { own, taken, length, kept: best.map((gain, sum) => (sum * unit >= least ? gain : impossible)) };
   });
-  let all: Float64Array = start;
+  let all: Float64Array = groups[0]!.kept;
   const joins = groups.map(({ kept }, part) => {
-    if (part === 0) {
-      all = kept;
-      return null;
-    }
+    if (part === 0) return null;
     const joined = join(all, kept);
     all = joined.best;
     return joined.ofOther;
   });
-  const within = new Uint32Array(length);
-  for (let sum = 1; sum < length; sum += 1) within[sum] = all[sum]! > all[within[sum - 1]!]! ? sum : within[sum - 1]!;
+  const within = new Uint32Array(whole + 1);
+  for (let sum = 1; sum <= whole; sum += 1) within[sum] = all[sum]! > all[within[sum - 1]!]! ? sum : within[sum - 1]!;
   return {
     at: (most) => {
-      let sum = within[Math.min(most, limits.most)]!;
+      let sum = within[Math.floor(Math.min(most, limits.most) / unit)]!;
       if (all[sum] === impossible) return null;
       const taken = new Array<number>(blocks.length).fill(0);
       for (let group = groups.length - 1; group >= 0; group -= 1) {
         const part = joins[group]?.[sum] ?? sum;
         let rest = part;
-        const { own, stages } = groups[group]!;
+        const { own, taken: takenOf, length } = groups[group]!;
         for (let at = own.length - 1; at >= 0; at -= 1) {
-          const shifts = stages[at]!.taken[rest]!;
+          const shifts = takenOf[at * length + rest]!;
           taken[own[at]!] = shifts;
-          rest -= shifts * blocks[own[at]!]!.size;
+          rest -= (shifts * blocks[own[at]!]!.size) / unit;
         }
         sum -= part;
       }

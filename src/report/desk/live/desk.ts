@@ -7,18 +7,20 @@ import { ask, whenChanged } from './ask.js';
 import { showElsewhere } from './elsewhere.js';
 import { editByKey, editingKeys, steps } from './keys.js';
 import { numberOf, openParts, showParts } from './parts.js';
+import { readying } from './readied.js';
 import { columnsBeside, headLine } from './sheet-head.js';
 import { Slip } from './slip.js';
 import { buttonOf, focusLine, lineOf, makeTabStop, neighbour, partOf, placeIn, settleTabStops } from './slots.js';
 
 const address = location.pathname;
 const file = document.getElementById('notebook')!.dataset.file!;
+const ready = readying(address);
 let names: readonly KnownName[] = [];
 let held: Slip | null = null;
 
 function show(state: DeskState): void {
   if (state.names !== undefined) names = state.names;
-  showParts(state);
+  showParts(state, ready);
   held?.showWrong();
   showElsewhere(state, (way, fingerprint) => void settle(way, fingerprint));
   for (const [id, can] of [
@@ -218,4 +220,5 @@ document.addEventListener('keydown', (event) => {
 document.getElementById('undo')!.addEventListener('click', () => void settle('undo', ''));
 document.getElementById('redo')!.addEventListener('click', () => void settle('redo', ''));
 whenChanged(`${address}/events`, () => void refresh());
+for (const part of openParts()) ready(part)();
 void refresh();

@@ -1,5 +1,6 @@
 import type { DeskState, Having, SentPart } from '../desk-state.js';
 import { morph } from './morph.js';
+import type { Readying } from './readied.js';
 
 const holder = (): HTMLElement => document.getElementById('parts')!;
 
@@ -13,8 +14,8 @@ export function marksHere(): Having['marks'] {
   return Object.fromEntries(openParts().map(({ dataset }) => [dataset.key!, dataset.mark!]));
 }
 
-/** Makes the page's parts those of a state: parts that stay the same are not touched. */
-export function showParts({ parts }: DeskState): void {
+/** Makes the page's parts those of a state: parts that stay the same are not touched, those that change are readied again. */
+export function showParts({ parts }: DeskState, ready: Readying): void {
   const byKey = new Map(openParts().map((part) => [part.dataset.key!, part]));
   let at: Element | null = holder().firstElementChild;
   for (const sent of parts) {
@@ -22,7 +23,7 @@ export function showParts({ parts }: DeskState): void {
     byKey.delete(sent.key);
     if (here === at) at = at.nextElementSibling;
     else holder().insertBefore(here, at);
-    fill(here, sent);
+    fill(here, sent, ready);
   }
   for (const gone of byKey.values()) gone.remove();
 }
@@ -34,14 +35,16 @@ function frameOf({ key, kind }: SentPart): HTMLElement {
   return frame;
 }
 
-function fill(part: HTMLElement, { first, last, mark, html }: SentPart): void {
+function fill(part: HTMLElement, { first, last, mark, html }: SentPart, ready: Readying): void {
   part.dataset.first = String(first);
   part.dataset.last = String(last);
   part.dataset.mark = mark;
   if (html === undefined) return;
   const wanted = part.cloneNode(false) as HTMLElement;
   wanted.innerHTML = html;
+  const readied = ready(part);
   morph(part, wanted);
+  readied();
 }
 
 /** The number that an element carries under a name. */

@@ -50,6 +50,8 @@ export const deskStyle = `
 .part.sheet thead .slot{display:block;margin-block:.05rem}
 .part.sheet thead .holds-formula,.part.sheet thead .holds-shown-as{font-size:.78rem;line-height:1.4;color:var(--soft)}
 .part.sheet tbody th{min-width:8rem}
+.part.sheet thead .order{display:block;font-size:.78rem;font-weight:400;color:var(--soft);min-width:1.6rem}
+th[aria-sort] .open::after{content:none}
 .part.sheet .long{max-height:26rem}
 .part.sheet .long thead th{position:static;box-shadow:none}
 .wrong{margin:.25rem 0;padding:.2rem .6rem;border-inline-start:3px solid var(--alert);background:var(--alert-wash);font:.84rem/1.45 var(--sans);overflow-wrap:anywhere;max-width:46rem;white-space:normal;text-align:start}
@@ -73,6 +75,10 @@ export const deskStyle = `
 .atend{margin-block-start:2.5rem;border-block-start:1px solid var(--rule);padding-block-start:.5rem;font:.88rem/1.5 var(--sans);color:var(--soft);display:flex;flex-wrap:wrap;gap:.1rem .8rem;align-items:baseline}
 .list{list-style:none;padding:0;max-width:41rem}
 .list li{border-block-end:1px solid var(--hair);padding-block:.5rem;margin:0}
+#make{margin-block-start:2rem;border-block-start:1px solid var(--rule);padding-block-start:.8rem;font:.9rem/1.5 var(--sans)}
+#make label{display:block}
+#make input{font:.95rem/1.5 var(--code);color:var(--ink);background:var(--paper);border:1px solid var(--soft);padding:.3rem .4rem;inline-size:min(100%,22rem);min-height:2rem}
+#make .wrong:empty{display:none}
 .list a{display:inline-block;min-height:1.6rem;font-size:1.15rem}
 @media (max-width:36rem){
 .holds-prose,.holds-heading,.holds-chart,.holds-settings{display:block}

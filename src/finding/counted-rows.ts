@@ -1,0 +1,42 @@
+import type { CountedRows, FindingTable, ToldRows } from './finding.js';
+
+/** Which rows of a group a number counts, and in which words that is told. */
+export interface RowRule {
+  readonly words: string;
+  readonly holds: (row: number) => boolean;
+}
+
+/** What one column counts, and among which rows it counts it; null where it is a plain count. */
+export interface CountRule {
+  readonly counted: RowRule;
+  readonly among: RowRule | null;
+}
+
+/** What stands behind a row of an answer: the rows of its group, and the rule of each column that counts rows. */
+export interface CountedGroup {
+  readonly rows: Uint32Array;
+  readonly rules: Readonly<Record<string, CountRule>>;
+  /** The craft that several rows may be of, which are then counted once; left out where each row counts. */
+  readonly craftOf?: (row: number) => number;
+}
+
+/** The rows behind the numbers of an answer, found when somebody asks; `groupOf` is asked with a row of the answer. */
+export function countedBy(groupOf: (row: number) => CountedGroup | null): NonNullable<FindingTable['counted']> {
+  return (row, column): CountedRows | null => {
+    const group = groupOf(row);
+    const rule = group?.rules[column];
+    if (group === null || rule === undefined) return null;
+    return {
+      numerator: toldRows(group, rule.counted),
+      denominator: rule.among === null ? null : toldRows(group, rule.among),
+      counts: group.craftOf === undefined ? 'rows' : 'craft',
+    };
+  };
+}
+
+function toldRows({ rows, craftOf }: CountedGroup, { words, holds }: RowRule): ToldRows {
+  const held = rows.filter(holds);
+  if (craftOf === undefined) return { words, rows: held };
+  const distinct = new Set(Array.from(held, craftOf)).size;
+  return { words: `${words}, of ${distinct} craft`, rows: held };
+}

@@ -1,0 +1,47 @@
+import { belongsToInspections, inspectionRows } from '../finding/book/inspection-rows.js';
+import type { CountedRows, FindingTable, ToldRows } from '../finding/finding.js';
+import type { Book, BookTable } from '../record/book.js';
+import type { SheetColumn } from './evaluated.js';
+
+/** Records that a number tells of: ascending rows of a table. */
+export interface FoundRecords {
+  readonly table: string;
+  readonly rows: Uint32Array;
+}
+
+/**
+ * The records that the numbers of a finding's answer tell of, by its row and the column's name: of a count its own, of a share
+ * its cases, all, and those that are no cases. Null where the finding does not say so of every number it gives.
+ */
+export function foundRecords(
+  book: Book,
+  table: BookTable,
+  answer: FindingTable,
+  columns: readonly SheetColumn[],
+): readonly ReadonlyMap<string, readonly FoundRecords[]>[] | null {
+  const numbers = columns.flatMap(({ name, role }, at) => (role === 'key' ? [] : [{ name, at }]));
+  const rows: ReadonlyMap<string, readonly FoundRecords[]>[] = [];
+  for (const [row, cells] of answer.rows.entries()) {
+    const told = new Map<string, readonly FoundRecords[]>();
+    for (const { name, at } of numbers) {
+      if (cells[at] === null) continue;
+      const counted = answer.counted?.(row, name) ?? null;
+      if (counted === null) return null;
+      told.set(name, recordsOf(book, table, counted));
+    }
+    rows.push(told);
+  }
+  return rows;
+}
+
+function recordsOf(book: Book, table: BookTable, { numerator, denominator, counts }: CountedRows): FoundRecords[] {
+  const isOfCraft = counts === 'craft' && belongsToInspections(table);
+  const found = ({ rows }: ToldRows): FoundRecords =>
+    isOfCraft
+      ? { table: 'inspections', rows: Uint32Array.from(new Set(inspectionRows(book, table, rows))).sort() }
+      : { table: table.name, rows };
+  if (denominator === null) return [found(numerator)];
+  const [cases, all] = [found(numerator), found(denominator)];
+  const isCase = new Set(cases.rows);
+  return [cases, all, { table: all.table, rows: all.rows.filter((row) => !isCase.has(row)) }];
+}
