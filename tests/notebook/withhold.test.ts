@@ -134,7 +134,7 @@ test('a finding that does not say which craft it counts is withheld whole, with 
     sheet,
     figures: told,
   } = shown(
-    'Sheet compared: interceptions of inspections, by station.',
+    'Sheet compared: stations compared of inspections.',
     '',
     'Sheet each_craft: each craft of inspections.',
     '',

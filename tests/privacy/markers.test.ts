@@ -114,6 +114,7 @@ test('no byte of a page holds it, unpacked or not', () => {
   const pages = filesBelow(at('pages'));
   expect(pages.map((path) => path.split('/').at(-1)).sort()).toEqual([
     'for-all.html',
+    'index.html',
     'language.html',
     'methods.html',
     'record-quality.html',

@@ -14,10 +14,16 @@ const notRead: Readonly<Record<string, readonly string[]>> = {
   'acts and marks of the desk': ['add row', 'move row', 'take row', 'add part', 'move part', 'take part', 'slip lines'],
   'heads of the notebook’s own tables': ['shown as'],
   'kinds of carried columns': ['of parent', 'of layout', 'made of'],
-  'ways in which functions work': ['on the whole'],
+  'ways in which functions work': ['on the whole', 'sheet key'],
   'severities of problems': ['sets aside'],
   'settings of a page for browsers': ['width=device-width, initial-scale=1', 'light dark'],
-  'places on a page, for scripts': ['a, button, summary, .scroll', '.shown, .part.sheet td', 'note still'],
+  'places on a page, for scripts': [
+    'a, button, summary, .scroll',
+    '.shown, .part.sheet td',
+    'note still',
+    'details.account select',
+    'make-how make-wrong',
+  ],
   'forms of what pages carry': ['rampbook page 1', 'rampbook changes 1', 'rampbook folder 1'],
   'options of charts, told to whoever writes a notebook': [
     'The column with craft fouled per looks, said beside the value.',
