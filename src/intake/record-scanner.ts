@@ -250,12 +250,13 @@ export class RecordScanner {
     this.count = width;
   }
 
+  /** Whether nothing stands on the line; a pair of quotes is something, and in a file of one column so are blanks. */
   #isBlank(): boolean {
     if (this.count !== 1 || this.broken) return false;
-    for (let at = this.starts[0]!; at < this.ends[0]!; at++) {
-      if (this.cells[at] !== 32 && this.cells[at] !== 9) return false;
+    for (let at = this.rawStarts[0]!; at < this.rawEnds[0]!; at++) {
+      if (this.bytes[at] !== 32 && this.bytes[at] !== 9) return false;
     }
-    return this.width !== 1 || this.starts[0] === this.ends[0];
+    return this.width !== 1 || this.rawStarts[0] === this.rawEnds[0];
   }
 
   /** Reads a row by delimiters and line ends alone; gives way where a cell begins with a quote. */

@@ -54,8 +54,10 @@ function watched(kind: Kind): Promise<Tally> {
 
 if (values.alone) {
   const [kind] = chosen;
-  const tally = await runTrials(kind!, first, countOf(kind!), (seed) => process.send!({ began: seed }));
-  process.send!({ tally });
+  // Each message is awaited, so that none is lost when the process ends, and the seed that hangs is the one last told.
+  const tell = (told: Told) => new Promise<void>((done) => process.send!(told, () => done()));
+  const tally = await runTrials(kind!, first, countOf(kind!), (seed) => tell({ began: seed }));
+  await tell({ tally });
   process.disconnect();
 } else {
   console.log(`Seeds from ${first}; Node ${process.versions.node}.\n`);

@@ -17,13 +17,13 @@ export async function runTrials(
   kind: Kind,
   first: number,
   count: number,
-  begin: (seed: number) => void = () => {},
+  begin: (seed: number) => Promise<void> = async () => {},
 ): Promise<Tally> {
   const failures: { seed: number; what: string }[] = [];
   const counts = { 'taken in': 0, refused: 0 };
   let accounted = 0;
   for (let seed = first; seed < first + count; seed++) {
-    begin(seed);
+    await begin(seed);
     try {
       const outcome = await kind.run(randomFrom(seed));
       counts[outcome.ended] += 1;
