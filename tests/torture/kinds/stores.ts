@@ -100,7 +100,7 @@ export const storesKind: Kind = {
       },
       () => writeFileSync(path, ''),
       () => unlinkSync(path),
-      () => cpSync(join(spoilt, oneOf(random, names)), path),
+      () => writeFileSync(path, readFileSync(join(spoilt, oneOf(random, names)))),
     ])();
     const seen = await figuresOf(spoilt);
     hold(seen === null || seen === figures, () => `${name} was spoilt, and figures changed in silence`);
