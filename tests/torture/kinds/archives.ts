@@ -24,7 +24,7 @@ const bombs: readonly ((random: Random) => readonly [path: string, name: string,
   () => [
     'all.zip/*.csv',
     'all.zip',
-    archiveOf(Array.from({ length: 3000 }, (_, at) => [`f${at}.csv`, header] as const)),
+    archiveOf(Array.from({ length: 1000 }, (_, at) => [`f${at}.csv`, header] as const)),
   ],
   () => [
     'all.zip/*.csv',
@@ -64,7 +64,7 @@ const bombs: readonly ((random: Random) => readonly [path: string, name: string,
 export const archivesKind: Kind = {
   name: 'archives',
   counted: 'rows',
-  patience: 60,
+  patience: 180,
   pace: 20,
   run: async (random) => {
     const [path, name, bytes] =
