@@ -30,7 +30,7 @@ export function colourClasses(values: readonly number[]): ColourClasses {
 /** The next width at or above a number that reads as round: a few digits times a power of ten. */
 function roundUp(width: number): number {
   if (width < 1e-280) return 1;
-  const power = 10 ** Math.floor(Math.log10(width));
+  const power = Number(`1e${Math.floor(Math.log10(width))}`);
   const step = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((times) => times * power >= width * (1 - 1e-12)) ?? 10;
   return step * power;
 }

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { LinearProgram, ProgramSolver, SolvedProgram } from '../record/program-solver.js';
 
-/** The words of a sheet's sentence that ask for a plan. */
-const asksForPlan = /:\s*(?:staff plan|staff curve)\s+of\s/;
+/** Whether a notebook's text has a sheet whose sentence asks for a plan. */
+export function asksForPlan(text: string): boolean {
+  return /:\s*(?:staff plan|staff curve)\s+of\s/.test(text);
+}
 
 /** The solver of linear programs, loaded where one of the notebooks asks for a plan. */
 export async function solverFor(notebooks: readonly string[]): Promise<ProgramSolver | undefined> {
@@ -11,7 +13,7 @@ export async function solverFor(notebooks: readonly string[]): Promise<ProgramSo
 
 function mentionsPlan(file: string): boolean {
   try {
-    return asksForPlan.test(readFileSync(file, 'utf8'));
+    return asksForPlan(readFileSync(file, 'utf8'));
   } catch {
     // A file that cannot be read is told where it is opened.
     return false;

@@ -1,5 +1,6 @@
 import { greedyCover } from '../statistic/cover.js';
 import { type CoveredKind, exactCover } from '../statistic/exact-cover.js';
+import { raisedTo } from '../statistic/raised-to.js';
 import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
@@ -79,7 +80,7 @@ function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
       reached.length === 0 ? null : reached.map((mark) => `${mark} %`).join(', '),
       best?.covered ?? null,
       best === null || best.covered === caught ? null : best.picks.map((set) => parts.components[set]!).join(', '),
-      best === null ? 1 - (1 - 1 / size) ** size : caught / best.covered,
+      best === null ? 1 - raisedTo(1 - 1 / size, size) : caught / best.covered,
     ];
   });
 }

@@ -27,9 +27,10 @@ const mostCells = 1 << 16;
  * `rawStarts` and `rawEnds` bound them within `bytes`, as they stand in the file.
  *
  * A quoted row takes a slower path. A quote that is never closed costs only its own first line: the row is `broken`, and
- * the next one begins on the next line. Three signs tell that a quote was not closed: something other than a delimiter
- * follows the closing one; the quoted cell holds a line with as many delimiters as a row; or the row runs over lines and its
- * cells are too many or too few.
+ * the next one begins on the next line. Two signs tell that a quote was not closed: something other than a delimiter
+ * follows the closing one, or the quoted cell holds a line with as many delimiters as a row. Where rows have but one or two
+ * cells, too many or too few of them tell it too. Elsewhere such a row stays one row, with all its lines: its later lines,
+ * read as rows of their own, could pass for sound ones whose cells have moved, private ones among them.
  *
  * Long because the plain and the quoted path share one place in one buffer, and must agree on where a row ends.
  */
@@ -249,12 +250,13 @@ export class RecordScanner {
     this.count = width;
   }
 
+  /** Whether nothing stands on the line; a pair of quotes is something, and in a file of one column so are blanks. */
   #isBlank(): boolean {
     if (this.count !== 1 || this.broken) return false;
-    for (let at = this.starts[0]!; at < this.ends[0]!; at++) {
-      if (this.cells[at] !== 32 && this.cells[at] !== 9) return false;
+    for (let at = this.rawStarts[0]!; at < this.rawEnds[0]!; at++) {
+      if (this.bytes[at] !== 32 && this.bytes[at] !== 9) return false;
     }
-    return this.width !== 1 || this.starts[0] === this.ends[0];
+    return this.width !== 1 || this.rawStarts[0] === this.rawEnds[0];
   }
 
   /** Reads a row by delimiters and line ends alone; gives way where a cell begins with a quote. */
@@ -385,7 +387,7 @@ export class RecordScanner {
       else break;
     }
     if (at < limit && bytes[at] === carriageReturn && at + 1 === limit && !this.#ended) return met.more;
-    if (!isSheet && lines > 0 && width > 0 && count !== width) return this.#breakRow();
+    if (!isSheet && lines > 0 && width > 0 && width <= 2 && count !== width) return this.#breakRow();
     this.#keepBounds(count);
     this.cells = scratch;
     this.count = count;

@@ -1,3 +1,5 @@
+import { raisedTo } from './raised-to.js';
+
 /** Sets picked one after another, each for what it adds. */
 export interface GreedyCover {
   /** Positions among the sets given, in order of picking; a tie goes to the earlier set. */
@@ -34,5 +36,5 @@ export function greedyCover(sets: readonly (readonly number[])[], k: number): Gr
     const taken = [...(remaining[best] ?? [])];
     for (const set of remaining) for (const element of taken) set.delete(element);
   }
-  return { picks, covered, bound: k > 0 ? 1 - (1 - 1 / k) ** k : 0, boundAnyNumber: -Math.expm1(-1) };
+  return { picks, covered, bound: k > 0 ? 1 - raisedTo(1 - 1 / k, k) : 0, boundAnyNumber: -Math.expm1(-1) };
 }

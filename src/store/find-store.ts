@@ -3,7 +3,13 @@ import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { tables } from '../record/tables.js';
 import { replacedFolder } from './leftovers.js';
-import { type StoreDescription, storeFiles, storeMark, storeVersion } from './store-description.js';
+import {
+  descriptionFingerprint,
+  type StoreDescription,
+  storeFiles,
+  storeMark,
+  storeVersion,
+} from './store-description.js';
 
 function refusal(code: string, folder: string, seen: string, wanted: string, remedy: string): Problem {
   return { code, severity: 'stops', place: wholeFile(folder), seen, wanted, remedy };
@@ -43,7 +49,11 @@ export async function describeStore(folder: string): Promise<StoreDescription | 
   if (description === null) {
     return refusal('not-a-store', path, 'another text', 'the description of a store', importFirst);
   }
-  return description.version === storeVersion ? description : otherVersion(path, description.version);
+  if (description.version !== storeVersion) return otherVersion(path, description.version);
+  const { fingerprint } = description;
+  return fingerprint === undefined || fingerprint === descriptionFingerprint(description)
+    ? description
+    : refusal('damaged-store', path, 'another text', 'the description as it was stored', 'Import the exports again.');
 }
 
 function otherVersion(path: string, version: number): Problem {

@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { LedgerLine } from '../intake/ledger.js';
@@ -6,9 +8,10 @@ import type { TableName } from '../record/field.js';
 import type { Records, RecordTable } from '../record/records.js';
 import { tables } from '../record/tables.js';
 import { emptyTable, tableFromArrow } from './arrow-table.js';
+import { describeStore } from './find-store.js';
 import { ownRows } from './read-delimited.js';
 import { readStore } from './read-store.js';
-import { asideFile, storeFiles } from './store-description.js';
+import { asideFile, storeFiles, tableFile } from './store-description.js';
 
 /** What `readings.json` says: what was read, and how many rows of each table stand aside. */
 export interface StoredReadings extends PastReadings {
@@ -25,6 +28,7 @@ export async function readPast(folder: string): Promise<PastImport | null> {
   const stored = await readStore(folder);
   if ('problems' in stored) return null;
   try {
+    if (!(await isAsWritten(folder))) return null;
     const text = await readFile(join(folder, storeFiles.readings), 'utf8');
     const { asideRows, ...remembered } = JSON.parse(text) as StoredReadings;
     const aside = await readAside(folder, asideRows);
@@ -37,6 +41,20 @@ export async function readPast(folder: string): Promise<PastImport | null> {
     // What cannot be followed is no loss: the exports themselves are read again.
     return null;
   }
+}
+
+/** Whether every file holds what was written into it; the tables were looked at when they were read. */
+async function isAsWritten(folder: string): Promise<boolean> {
+  const description = await describeStore(folder);
+  if ('code' in description) return false;
+  const read = new Set(tables.map(({ name }) => tableFile(name)));
+  for (const [name, fingerprint] of Object.entries(description.files ?? {})) {
+    if (read.has(name)) continue;
+    const hash = createHash('sha256');
+    for await (const piece of createReadStream(join(folder, name))) hash.update(piece as Buffer);
+    if (hash.digest('hex') !== fingerprint) return false;
+  }
+  return true;
 }
 
 function ledgerLine(cells: readonly string[]): LedgerLine {

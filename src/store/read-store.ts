@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
@@ -51,6 +52,11 @@ async function readStoreAt(folder: string): Promise<StoreReading> {
     }
     if (bytes.length !== stored.bytes) {
       problems.push(damaged(path, `${bytes.length} bytes where ${stored.bytes} were stored`));
+      continue;
+    }
+    const fingerprint = description.files?.[tableFile(definition.name)];
+    if (fingerprint !== undefined && fingerprint !== createHash('sha256').update(bytes).digest('hex')) {
+      problems.push(damaged(path, 'other bytes than were stored'));
       continue;
     }
     try {

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import type { TableName } from '../record/field.js';
 import type { ImportSum } from '../record/file-sum.js';
 
@@ -7,6 +8,15 @@ export interface StoreDescription {
   readonly version: number;
   readonly sum: ImportSum;
   readonly tables: Readonly<Record<TableName, { readonly rows: number; readonly bytes: number }>>;
+  /** SHA-256 of every other file, by its name; absent in stores of an earlier rampbook. */
+  readonly files?: Readonly<Record<string, string>>;
+  /** SHA-256 of all the above, as `descriptionFingerprint` takes it; absent likewise. */
+  readonly fingerprint?: string;
+}
+
+/** The fingerprint of a description's own text: of its JSON without blanks and without the fingerprint itself. */
+export function descriptionFingerprint({ fingerprint: _, ...rest }: StoreDescription): string {
+  return createHash('sha256').update(JSON.stringify(rest)).digest('hex');
 }
 
 /** The word by which a store knows itself. */

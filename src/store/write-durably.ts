@@ -1,14 +1,20 @@
+import { createHash } from 'node:crypto';
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Writes a file piece by piece. */
-export async function writePieces(path: string, pieces: Iterable<string | Uint8Array>): Promise<void> {
+/** Writes a file piece by piece; gives the SHA-256 of what was written. */
+export async function writePieces(path: string, pieces: Iterable<string | Uint8Array>): Promise<string> {
+  const hash = createHash('sha256');
   const handle = await open(path, 'w');
   try {
-    for (const piece of pieces) await handle.writeFile(piece);
+    for (const piece of pieces) {
+      hash.update(piece);
+      await handle.writeFile(piece);
+    }
   } finally {
     await handle.close();
   }
+  return hash.digest('hex');
 }
 
 async function sync(path: string, flag: 'r' | 'r+'): Promise<void> {

@@ -15,6 +15,7 @@ import { makeFolder } from './make-folder.js';
 import type { StoredReadings } from './read-past.js';
 import {
   asideFile,
+  descriptionFingerprint,
   type StoreDescription,
   storeFiles,
   storeMark,
@@ -44,10 +45,9 @@ function* mendedRows(readings: readonly PastReading[]): Iterable<SetAsideRow> {
 }
 
 async function writeInto(folder: string, result: ImportResult): Promise<void> {
-  const names: string[] = [];
+  const files: Record<string, string> = {};
   const write = async (name: string, pieces: Iterable<string | Uint8Array>) => {
-    names.push(name);
-    await writePieces(join(folder, name), pieces);
+    files[name] = await writePieces(join(folder, name), pieces);
   };
   const sizes = {} as Record<TableName, { rows: number; bytes: number }>;
   for (const { name } of tables) {
@@ -73,10 +73,12 @@ async function writeInto(folder: string, result: ImportResult): Promise<void> {
   await write(storeFiles.leftOut, leftOutRows(result.remembered.readings));
   await write(storeFiles.unmatched, unmatchedRows(unmatched));
   await write(storeFiles.schema, [`${JSON.stringify(storedPackage(), null, 2)}\n`]);
-  const description: StoreDescription = { store: storeMark, version: storeVersion, sum: result.sum, tables: sizes };
+  const { sum } = result;
+  const plain: StoreDescription = { store: storeMark, version: storeVersion, sum, tables: sizes, files: { ...files } };
+  const description = { ...plain, fingerprint: descriptionFingerprint(plain) };
   // Written last: a folder with a description is whole.
   await write(storeFiles.description, [`${JSON.stringify(description, null, 2)}\n`]);
-  await syncFiles(folder, names);
+  await syncFiles(folder, Object.keys(files));
 }
 
 function refusal(code: string, where: string, seen: string, wanted: string, remedy: string): Problem {
@@ -88,7 +90,7 @@ async function refuse(where: string, folder: string): Promise<Problem | null> {
   const found = await stat(folder).catch(() => null);
   if (found === null || (found.isDirectory() && (await readdir(folder)).length === 0)) return null;
   const described = await describeStore(folder);
-  if (!('code' in described) || described.code === 'other-version') return null;
+  if (!('code' in described) || ['other-version', 'damaged-store'].includes(described.code)) return null;
   const seen = found.isDirectory() ? 'a folder with other files' : 'a file';
   const remedy = 'Name another folder; nothing in this one was touched.';
   return refusal('not-a-store', where, seen, 'a store, an empty folder or a new name', remedy);

@@ -159,3 +159,23 @@ test('any bytes at all give rows or problems, and the sum holds', async () => {
     { numRuns: 150 },
   );
 });
+
+test('a row over two lines with a cell too many is set aside whole, and its second line is no row of its own', async () => {
+  const broken = 'b,"two\nlines",3,5\n';
+  const result = await importSmall(notesCrosswalk, { 'notes.csv': `no,note,dollars\na,x,1\n${broken}c,z,4\n` });
+  expect(result.sum.files.map(({ read, kept, setAside }) => [read, kept, setAside])).toEqual([[3, 2, 1]]);
+  expect(asideOf(result)).toEqual(['3  ragged-row']);
+  expect(valuesOf(result, 'spending', 'entry')).toEqual(['a', 'c']);
+});
+
+test('a line of a pair of quotes is a row, a line of nothing is none', async () => {
+  const stations = `
+crosswalk: one
+files:
+  - { files: one.csv, table: wash_units, columns: { no: { field: unit } }, constants: { kind: fixed } }
+`;
+  const { sum } = await importSmall(stations, { 'one.csv': 'no\na\n""\n\nb\n' });
+  expect(sum.files.map(({ read, kept, setAside }) => [read, kept, setAside])).toEqual([[3, 2, 1]]);
+  const wide = await importSmall(notesCrosswalk, { 'notes.csv': 'no,note,dollars\na,x,1\n""\n \nb,y,2\n' });
+  expect(asideOf(wide)).toEqual(['3  ragged-row']);
+});

@@ -8,6 +8,7 @@ import { textAt } from '../../src/record/column.js';
 import { readLedger } from '../../src/store/read-ledger.js';
 import { readStore } from '../../src/store/read-store.js';
 import { type Ran, rampbook } from '../command/run.js';
+import { cellsOf, isRun } from './spreadsheet-cells.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'payloads-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -96,14 +97,6 @@ test('every text is read and kept as it stands, honest or not', async () => {
   const home = columns.get('home_region') as TextColumn;
   expect(Array.from({ length: rowCount }, (_, row) => textAt(home, row))).toEqual(texts);
 });
-
-/** The cells of RFC 4180 text as a spreadsheet takes them in. */
-function cellsOf(text: string): string[] {
-  return [...text.matchAll(/("(?:[^"]|"")*"|[^,\r\n"]*)(?:,|\r?\n|$)/g)].map(([, cell]) =>
-    cell!.startsWith('"') ? cell!.slice(1, -1).replaceAll('""', '"') : cell!,
-  );
-}
-const isRun = (cell: string) => /^[=+\-@\t\r＝＋－＠]/.test(cell) && !/^[+-]?[\d.]+$/.test(cell);
 
 test('the ledgers hold no cell that a spreadsheet runs, and give every text back when they are read', async () => {
   for (const name of ['set-aside.csv', 'set-aside-rows.csv', 'notes.csv', 'unmatched.csv', 'double-entries.csv']) {

@@ -8,6 +8,7 @@ import { numberAt, textAt } from '../../src/record/column.js';
 import type { RecordTable } from '../../src/record/records.js';
 import { asArqueroTable } from '../../src/store/arquero.js';
 import { readLedger } from '../../src/store/read-ledger.js';
+import { readPast } from '../../src/store/read-past.js';
 import { readStore } from '../../src/store/read-store.js';
 import { writeStore } from '../../src/store/write-store.js';
 import { importSmall, stationCrosswalk, stationFiles } from '../intake/small-import.js';
@@ -202,5 +203,26 @@ describe('what is no store', () => {
     const file = join(path, 'checks.arrow');
     writeFileSync(file, new Uint8Array(readFileSync(file).length).fill(7));
     expect(codes(await readStore(path))).toEqual(['damaged-store']);
+  });
+
+  test('a table or description changed within its length is damaged, and the next import puts whole ones in its place', async () => {
+    const path = join(folder, 'bitten');
+    for (const [name, from, to] of [
+      ['checks.arrow', /[^\0]\0{4}/, 'x\0\0\0\0'],
+      ['store.json', /"read": \d/, '"read": 9'],
+    ] as const) {
+      expect(await writeStore(path, result)).toEqual([]);
+      const file = join(path, name);
+      const text = readFileSync(file, 'latin1');
+      writeFileSync(file, text.replace(from, to), 'latin1');
+      expect(readFileSync(file, 'latin1')).not.toBe(text);
+      expect(codes(await readStore(path))).toEqual(['damaged-store']);
+      expect(await readPast(path)).toBeNull();
+    }
+    expect(await writeStore(path, result)).toEqual([]);
+    expect(codes(await readStore(path))).toEqual([]);
+    // What the next import would follow is looked at too.
+    writeFileSync(join(path, 'notes.csv'), 'other');
+    expect(await readPast(path)).toBeNull();
   });
 });

@@ -17,6 +17,7 @@ export const folderLine = [
   'chart',
   'report',
   'command',
+  'library',
 ];
 
 /** A source file with what it imports. */

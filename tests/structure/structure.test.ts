@@ -137,3 +137,11 @@ test('nothing else stands at the top', () => {
 test('no committed file is over 3 MB', () => {
   expect(tracked.filter((path) => statSync(join(root, path)).size > 3_000_000)).toEqual([]);
 });
+
+test('no figure stands on the engine’s own powers, whose last digits differ between engines; squares are products', () => {
+  const folders = ['statistic', 'finding', 'formula'];
+  const wrong = sources
+    .filter(({ folder }) => folders.includes(folder))
+    .filter(({ text }) => /\*\*(?! 2\b)|\bMath\.pow\b/.test(bareCode(text)));
+  expect(wrong.map(({ path }) => path)).toEqual([]);
+});

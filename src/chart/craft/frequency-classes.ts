@@ -24,7 +24,7 @@ export function readEdges(written: string): readonly number[] | null {
 
 function quarters(greatest: number): readonly number[] {
   if (greatest === 0) return [1, 2, 3];
-  const power = 10 ** Math.floor(Math.log10(greatest / mostClasses));
+  const power = Number(`1e${Math.floor(Math.log10(greatest / mostClasses))}`);
   const step = [1, 2, 2.5, 5, 10].map((times) => times * power).find((width) => width * mostClasses >= greatest)!;
   return [1, 2, 3].map((times) => Number((times * step).toPrecision(12)));
 }

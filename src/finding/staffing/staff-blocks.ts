@@ -1,4 +1,5 @@
 import type { ShiftBlock } from '../../statistic/allocation/shift-choice.js';
+import { raisedTo } from '../../statistic/raised-to.js';
 import { type BetaPrior, betaBinomialFit } from '../../statistic/shrinkage/beta-binomial.js';
 import type { Traffic } from './day-traffic.js';
 import type { ShiftDays } from './shift-days.js';
@@ -98,7 +99,7 @@ export function blockYields(season: StaffSeason, traffic: Traffic, weights: Weig
  * Research 5:613-626, the exponential detection function.
  */
 export function gainFactors(crew: number, reached: number, people: number): readonly number[] {
-  const reachedBy = (more: number): number => 1 - (1 - reached) ** ((crew + more) / crew);
+  const reachedBy = (more: number): number => 1 - raisedTo(1 - reached, (crew + more) / crew);
   return Array.from({ length: people }, (_, one) => (reachedBy(one + 1) - reachedBy(one)) / reached);
 }
 

@@ -1,3 +1,4 @@
+import { raisedTo } from '../../statistic/raised-to.js';
 import type { Unit } from './unit.js';
 import type { UnitWord } from './word.js';
 
@@ -33,7 +34,7 @@ export function conversion(from: Unit, to: Unit): Conversion | null {
   for (const { word, power } of from) {
     const other = to.find((candidate) => candidate.word.dimension === word.dimension);
     if (other === undefined || other.power !== power) return null;
-    if (other.word.size !== word.size) factor *= (word.size / other.word.size) ** power;
+    if (other.word.size !== word.size) factor *= raisedTo(word.size / other.word.size, power);
   }
   return { factor, shift: 0 };
 }

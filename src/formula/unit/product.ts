@@ -1,3 +1,4 @@
+import { raisedTo } from '../../statistic/raised-to.js';
 import type { Unit, UnitFactor } from './unit.js';
 
 /** The unit of a product or quotient, and what its number must be multiplied by because units cancelled. */
@@ -24,7 +25,7 @@ export function multiplyUnits(left: Unit, right: Unit, power: 1 | -1 = 1): UnitP
     const kept = factors[same];
     if (kept === undefined) factors.push({ word, power: wanted });
     else {
-      if (kept.word.size !== word.size) factor *= (word.size / kept.word.size) ** wanted;
+      if (kept.word.size !== word.size) factor *= raisedTo(word.size / kept.word.size, wanted);
       factors[same] = { word: kept.word, power: kept.power + wanted };
     }
   }

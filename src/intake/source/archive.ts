@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { type Entry, type Options, openPromise, type ZipFile } from 'yauzl';
 import { checksum } from './checksum.js';
 import { SourceError } from './text-source.js';
@@ -15,6 +16,10 @@ export const mostUnpacked = 512 * 1024 * 1024;
 
 const mostMembers = 100_000;
 
+/** What the archives opened last hold: each file within one opens it anew, and a listing reads every entry. */
+const lastListed = new Map<string, { readonly mark: string; readonly members: ReadonlyMap<string, ArchiveMember> }>();
+const mostListed = 4;
+
 function damaged(error: unknown): SourceError {
   const said = error instanceof Error ? error.message : String(error);
   return new SourceError('damaged-archive', said, 'a whole ZIP archive', 'Export or copy it again.');
@@ -30,8 +35,22 @@ export class Archive {
     this.members = members;
   }
 
-  static open(path: string): Promise<Archive> {
-    return Archive.from((options) => openPromise(path, options));
+  /** Opens an archive on disk; one that was listed before and stayed the same is not listed again. */
+  static async open(path: string): Promise<Archive> {
+    const found = await stat(path, { bigint: true }).catch(() => null);
+    const mark = found === null ? '' : `${found.dev} ${found.ino} ${found.size} ${found.mtimeNs}`;
+    const known = lastListed.get(path);
+    if (known?.mark === mark) {
+      try {
+        return new Archive(await openPromise(path, { autoClose: false }), known.members);
+      } catch (error) {
+        throw damaged(error);
+      }
+    }
+    const archive = await Archive.from((options) => openPromise(path, options));
+    if (lastListed.size === mostListed) lastListed.clear();
+    lastListed.set(path, { mark, members: archive.members });
+    return archive;
   }
 
   static async from(opened: (options: Options) => Promise<ZipFile>): Promise<Archive> {

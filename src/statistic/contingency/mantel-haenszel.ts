@@ -1,6 +1,7 @@
 import type { Compared } from '../compared.js';
 import { chiSquaredUpper } from '../distribution/chi-squared.js';
 import { normalZ, twoSided } from '../interval.js';
+import { raisedTo } from '../raised-to.js';
 import { type LogRatio, logRatio } from '../ratio/wald.js';
 import { type BreslowDay, breslowDay } from './breslow-day.js';
 import type { Stratum } from './stratum.js';
@@ -88,7 +89,7 @@ function pooledDifferences(strata: readonly Stratum[], confidence: number) {
   const value = sumOver(strata, (s) => weight(s) * gap(s)) / weights;
   const binomial = sumOver(strata, (s) => {
     const { n1, n2, all } = margins(s);
-    return (s.cases1 * s.others1 * n2 ** 3 + s.cases2 * s.others2 * n1 ** 3) / (n1 * n2 * all * all);
+    return (s.cases1 * s.others1 * raisedTo(n2, 3) + s.cases2 * s.others2 * raisedTo(n1, 3)) / (n1 * n2 * all * all);
   });
   const tilt = sumOver(strata, (s) => {
     const { n1, n2, all } = margins(s);

@@ -1,5 +1,6 @@
 import type { Interval } from '../estimate.js';
 import { normalZ, twoSided } from '../interval.js';
+import { raisedTo } from '../raised-to.js';
 
 /** How many there were, from two independent looks, and how many of them each look found. */
 export interface CaptureRecapture {
@@ -35,7 +36,7 @@ export function captureRecapture(n1: number, n2: number, m: number, confidence =
   const [first, second] = m === 0 ? [null, null] : [m / n2, m / n1];
   return {
     lincolnPetersen: m === 0 ? null : (n1 * n2) / m,
-    lincolnPetersenError: m === 0 ? null : Math.sqrt((n1 * n2 * missed) / m ** 3),
+    lincolnPetersenError: m === 0 ? null : Math.sqrt((n1 * n2 * missed) / raisedTo(m, 3)),
     chapman,
     chapmanError,
     normal: twoSided(chapman - z * chapmanError, chapman + z * chapmanError, confidence, 'Chapman, normal'),

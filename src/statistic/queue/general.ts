@@ -1,3 +1,4 @@
+import { raisedTo } from '../raised-to.js';
 import { erlangWait } from './erlang.js';
 
 /** Means and standard deviations of times between arrivals and of services, in one unit. */
@@ -25,7 +26,7 @@ export function generalWait(line: GeneralLine): GeneralWait {
   const { utilisation, steady } = erlangWait(1 / line.arrivalMean, 1 / serviceMean, servers);
   if (steady === null) return { utilisation, allenCunneen: null, sakasegawa: null };
   const unevenness = ((line.arrivalDeviation / line.arrivalMean) ** 2 + (line.serviceDeviation / serviceMean) ** 2) / 2;
-  const crowding = utilisation ** (Math.sqrt(2 * (servers + 1)) - 1) / (servers * (1 - utilisation));
+  const crowding = raisedTo(utilisation, Math.sqrt(2 * (servers + 1)) - 1) / (servers * (1 - utilisation));
   return {
     utilisation,
     allenCunneen: steady.meanWait * unevenness,

@@ -14,6 +14,9 @@ function likeliestSecond(x1: number, n1: number, x2: number, n2: number, ratio: 
   return (2 * c) / (b + Math.sqrt(Math.max(0, b * b - 4 * a * c)));
 }
 
+/** How far from the middle limits are looked for, on the log scale: no limit lies further, and no square overflows. */
+const WIDE = 300;
+
 function scoreRatio(counts: readonly [number, number, number, number], confidence: number, factor: number): Compared {
   const [x1, n1, x2, n2] = counts;
   checkCounts(x1, n1);
@@ -35,12 +38,12 @@ function scoreRatio(counts: readonly [number, number, number, number], confidenc
     x1 === 0
       ? 0
       : Math.exp(
-          signChange((at) => score(at) - z, value === null ? -700 : middle - 700, value === null ? 700 : middle),
+          signChange((at) => score(at) - z, value === null ? -WIDE : middle - WIDE, value === null ? WIDE : middle),
         );
   const high =
     x2 === 0
       ? Number.POSITIVE_INFINITY
-      : Math.exp(signChange((at) => score(at) + z, value === 0 ? -700 : middle, middle + 700));
+      : Math.exp(signChange((at) => score(at) + z, value === 0 ? -WIDE : middle, middle + WIDE));
   return { value, interval: twoSided(low, high, confidence, method) };
 }
 

@@ -45,13 +45,14 @@ export function directRate(
   const largest = Math.max(...counts.map((_, i) => weight(i)));
   const low = adjusted === 0 ? 0 : (variance / adjusted) * gammaQuantile(tail, adjusted ** 2 / variance);
   const high = upper(adjusted + largest, variance + largest ** 2);
-  const mean = (power: number) => sum((i) => weight(i) ** power) / counts.length;
+  const meanWeight = sum(weight) / counts.length;
+  const meanSquare = sum((i) => weight(i) ** 2) / counts.length;
   return {
     crude: sum(count) / sum(exposure),
     adjusted,
     standardErrorPoisson: Math.sqrt(variance),
     standardErrorBinomial: Math.sqrt(binomial),
     interval: twoSided(low, high, confidence, 'gamma (Fay-Feuer)'),
-    upperTiwari: upper(adjusted + mean(1), variance + mean(2)),
+    upperTiwari: upper(adjusted + meanWeight, variance + meanSquare),
   };
 }

@@ -2,6 +2,7 @@ import type { Interval } from '../estimate.js';
 import { normalZ, twoSided } from '../interval.js';
 import { poissonExact } from '../poisson.js';
 import { poissonTest } from '../poisson-test.js';
+import { raisedTo } from '../raised-to.js';
 
 /** Events seen by events expected. */
 export interface StandardisedRatio {
@@ -31,7 +32,7 @@ export function standardisedRatio(observed: number, expected: number, confidence
   const ratio = observed / expected;
   const standardError = Math.sqrt(observed) / expected;
   const cubed = (count: number, side: number) =>
-    count === 0 ? 0 : (count * (1 - 1 / (9 * count) + (side * z) / (3 * Math.sqrt(count))) ** 3) / expected;
+    count === 0 ? 0 : (count * raisedTo(1 - 1 / (9 * count) + (side * z) / (3 * Math.sqrt(count)), 3)) / expected;
   return {
     expected,
     ratio,

@@ -1,5 +1,6 @@
 import type { Interval } from '../estimate.js';
 import { normalZ, twoSided } from '../interval.js';
+import { raisedTo } from '../raised-to.js';
 import { orderByTime } from './observations.js';
 
 /** The share that has left for one cause by a time. */
@@ -109,5 +110,9 @@ export function incidenceAt(
   const log = Math.log(value);
   const factor = Math.exp((normalZ(confidence) * standardError) / (value * -log));
   const method = `cumulative incidence, log-log${clusterOf === null ? '' : ', clustered'}`;
-  return { value, standardError, interval: twoSided(value ** factor, value ** (1 / factor), confidence, method) };
+  return {
+    value,
+    standardError,
+    interval: twoSided(raisedTo(value, factor), raisedTo(value, 1 / factor), confidence, method),
+  };
 }

@@ -1,4 +1,5 @@
 import { normalZ } from '../interval.js';
+import { raisedTo } from '../raised-to.js';
 import type { SurvivalCurve } from './curve.js';
 import { type Observations, orderByTime } from './observations.js';
 
@@ -85,8 +86,8 @@ export function kaplanMeier(
     greenwood += events / (atRisk * (atRisk - events));
     const spread = (z * Math.sqrt(greenwood)) / Math.log(open);
     standardError.push(open * Math.sqrt(greenwood));
-    low.push(open ** Math.exp(-spread));
-    high.push(open ** Math.exp(spread));
+    low.push(raisedTo(open, Math.exp(-spread)));
+    high.push(raisedTo(open, Math.exp(spread)));
   }
   return { ...counts, survival, standardError, low, high, confidence };
 }
