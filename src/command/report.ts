@@ -11,12 +11,14 @@ import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
+import type { Paper, PaperSize } from '../report/paper.js';
 import { exitCodes } from './exit-codes.js';
 import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
 import { openPageFolder, writePage } from './page-folder.js';
+import { printPages, type ToPrint } from './print-pages.js';
 import { startProgress } from './progress.js';
 import { type CommandChoice, readChoice } from './read-choice.js';
 import { say, sayProblems } from './terminal.js';
@@ -29,10 +31,16 @@ export interface ReportWords {
   readonly only?: readonly string[];
   readonly with?: readonly string[];
   readonly quiet?: boolean;
+  readonly pdf?: boolean;
+  readonly paper?: PaperSize;
+  readonly accounts?: boolean;
 }
 
-/** Writes each notebook as a page, and the methods and the reference of the language beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
-export async function reportCommand({ notebooks, store, to, quiet, ...words }: ReportWords): Promise<number> {
+/**
+ * Writes each notebook as a page, and the methods and the reference of the language beside them; with `pdf` as a printed page
+ * too. A notebook with problems is written too, shows them in place, and makes the exit code 1.
+ */
+export async function reportCommand({ notebooks, store, to, quiet, pdf, ...words }: ReportWords): Promise<number> {
   const season = await openSeason(store, notebooks);
   if ('problems' in season) return stop(season.problems);
   const choice = readChoice(words, season.book);
@@ -42,22 +50,29 @@ export async function reportCommand({ notebooks, store, to, quiet, ...words }: R
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];
   const written = new Map<string, string>();
-  const write = (name: string, html: string): void => {
-    const page = writePage(to, name, html);
+  const paper: Paper = { size: words.paper ?? 'letter', accounts: words.accounts === true };
+  const toPrint: ToPrint[] = [];
+  const write = (name: string, bytes: string | Uint8Array): void => {
+    const page = writePage(to, name, bytes);
     if (page.problem === null) written.set(name, page.path);
     else problems.push(page.problem);
   };
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = render(file, season.book, choice);
+    const page = render(file, season.book, choice, pdf === true ? paper : null);
     const name = `${page.name}.html`;
     problems.push(...page.problems);
     if (page.html === null) return;
     if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
-    else write(name, page.html);
+    else {
+      write(name, page.html);
+      if (page.printed !== null) toPrint.push({ name: `${page.name}.pdf`, html: page.printed });
+    }
   });
   write(methodsPageName, methodsPage());
   write(languagePageName, languagePage());
+  const show = (name: string, share: number): void => progress.show(`printing ${name}`, share);
+  problems.push(...(await printPages(toPrint, { asOf: season.book.sum.asOf, write, show })));
   progress.end();
   for (const path of written.values()) say(`wrote ${path}`);
   sayProblems(problems);
@@ -72,20 +87,34 @@ function stop(problems: readonly Problem[]): number {
 interface Page {
   readonly name: string;
   readonly html: string | null;
+  /** The page as it is made to be printed; null where nobody asked. */
+  readonly printed: string | null;
   readonly problems: readonly Problem[];
 }
 
-function render(file: string, book: Book, choice: CommandChoice): Page {
+function render(file: string, book: Book, choice: CommandChoice, paper: Paper | null): Page {
+  const failed = (problem: Problem): Page => ({ name: '', html: null, printed: null, problems: [problem] });
   const memory = new Memory();
   const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
   const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
-  if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
+  if ('problem' in opened) return failed(opened.problem);
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName].find((name) => name === `${notebook.name}.html`);
-  if (taken !== undefined)
-    return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
-  const page = renderPage(notebook, { ...pageContextOf(opened), ...choiceOnPage(opened, watched.asked, choice) });
-  return { name: notebook.name, html: page.html, problems: [...notebook.problems, ...page.problems] };
+  if (taken !== undefined) return failed(nameTaken(file, `${taken} stands beside every report`));
+  const context = pageContextOf(opened);
+  const { live, chosen } = choiceOnPage(opened, watched.asked, choice);
+  const page = renderPage(notebook, { ...context, ...(live === undefined ? {} : { live }), ...shownFor(chosen) });
+  const printed = paper === null ? null : renderPage(notebook, forPaper(context, paper, chosen ?? live?.said)).html;
+  return { name: notebook.name, html: page.html, printed, problems: [...notebook.problems, ...page.problems] };
+}
+
+function shownFor(chosen: readonly string[] | undefined): Pick<PageContext, 'chosen'> {
+  return chosen === undefined ? {} : { chosen };
+}
+
+/** What a printed page says of itself: which choice it shows, and no account that only a script could open. */
+function forPaper({ cell, ...context }: PageContext, paper: Paper, said: readonly string[] | undefined): PageContext {
+  return { ...context, ...shownFor(said), paper };
 }
 
 /** A page made for a choice shows that one and says so; one of all records lets its reader choose. */

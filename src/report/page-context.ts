@@ -2,6 +2,7 @@ import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
 import type { CellTrace } from './cell-accounts.js';
 import type { FilterOffer } from './choice/filter-offers.js';
+import type { Paper } from './paper.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
 export interface PageContext {
@@ -26,6 +27,8 @@ export interface PageContext {
   readonly live?: LivePage;
   /** Which choice the page was made for, as sentences; left out where it shows all records and nothing is offered. */
   readonly chosen?: readonly string[];
+  /** The paper that the page is made for, where it is made to be printed only. */
+  readonly paper?: Paper;
 }
 
 /** What a reader of a page may choose, and what its script needs to count again. */

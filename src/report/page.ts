@@ -5,6 +5,7 @@ import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
 import { pageParts } from './page-parts.js';
+import { onPaper, paperStyle } from './paper.js';
 import { briefStyle } from './style/brief.js';
 import { wholePage } from './whole-page.js';
 
@@ -25,10 +26,9 @@ export function renderPage(notebook: EvaluatedNotebook, context: PageContext): R
     key,
     elements: context.live === undefined ? elements : markedPart(key, elements),
   }));
-  const main = h(
-    'main',
-    { id: 'report' },
-    brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
-  );
-  return { html: wholePage(notebook.title, main, { live: context.live, style: brief ? briefStyle : '' }), problems };
+  const { live, paper } = context;
+  const elements = brief ? briefElements(marked, notebook, context) : marked.flatMap((part) => part.elements);
+  const main = h('main', { id: 'report' }, paper === undefined ? elements : onPaper(elements, paper));
+  const style = `${brief ? briefStyle : ''}${paper === undefined ? '' : paperStyle(paper)}`;
+  return { html: wholePage(notebook.title, main, { live, style }), problems };
 }

@@ -39,7 +39,8 @@ function addChoice(accounts: CellAccounts, table: HTMLTableElement, account: HTM
   const list = document.createElement('dl');
   list.className = 'cell';
   list.setAttribute('aria-live', 'polite');
-  const head = document.createElement('h4');
+  const head = document.createElement('p');
+  head.className = 'cell-head';
   head.textContent = accounts.say.head;
   account.lastElementChild!.append(head, row.label, ' ', column.label, list);
   const show = (): void => {
