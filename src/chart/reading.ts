@@ -1,3 +1,4 @@
+import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { PlacedColumn } from './chart-kind.js';
 import type { Point } from './points.js';
 
@@ -36,6 +37,13 @@ export function readingOf(points: readonly Point[], named: readonly PlacedColumn
   if (bare > 0 && bare < drawn.length)
     sentences.push(`${bare} of ${drawn.length} have no interval; the table says why.`);
   return [...sentences, ...absence(points, drawn, marks.absent)];
+}
+
+/** A column by the name under which one of its marks is spoken of: a quantity counts something, so no mark is one of it. */
+export function spokenOf(placed: PlacedColumn, sheet: EvaluatedSheet): PlacedColumn {
+  const first = sheet.rows[0]?.cells[placed.at];
+  if (first?.kind !== 'number' || first.unit === '') return placed;
+  return { ...placed, column: { ...placed.column, label: `row, by its ${placed.column.label}` } };
 }
 
 function absence(points: readonly Point[], drawn: readonly Point[], said: string): string[] {

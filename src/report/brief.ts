@@ -37,5 +37,5 @@ export function briefElements(
 }
 
 function isAccounts(element: ElementContent): boolean {
-  return element.type === 'element' && String(element.properties['className']) === 'accounts';
+  return element.type === 'element' && String(element.properties.className) === 'accounts';
 }

@@ -93,7 +93,7 @@ function specificationLink(request: ChartRequest, chart: Drawn, notebook: Evalua
 function inOwnColours(specification: string): string {
   return specification
     .replace(/var\(--([\w-]+)\)/g, (_, name: string) => colours[name]!.light)
-    .replace(/url\(#[^)]*\)/g, colours['paper']!.light);
+    .replace(/url\(#[^)]*\)/g, colours.paper!.light);
 }
 
 function unknownSheet(request: ChartRequest, notebook: EvaluatedNotebook): Problem {

@@ -55,6 +55,7 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
       await page.setViewportSize({ width: 695, height: 912 });
       await page.emulateMedia({ media: 'print' });
       expect(await scrolledOnPaper(page)).toEqual([]);
+      expect(await widerThanWindow(page)).toBe(0);
       await close();
     },
   );

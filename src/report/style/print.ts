@@ -13,7 +13,7 @@ main{max-width:none;padding:0}
 tr,figure>.scroll,.problems,dt,li{break-inside:avoid}
 thead{display:table-header-group}
 tfoot{display:table-row-group}
-tbody tr:nth-child(-n+2),tfoot tr{break-before:avoid}
+tbody tr:nth-child(-n+2),tbody tr:nth-last-child(-n+2),tfoot tr{break-before:avoid}
 h1,h2,h3,h4,caption,figcaption,summary{break-after:avoid}
 p,li{orphans:3;widows:3}
 th button{display:contents}
@@ -23,8 +23,14 @@ table{font-size:8.4pt}
 th,td{padding-inline-end:.5rem}
 thead th,td .why.small{min-width:0}
 tbody th{min-width:3rem}
-tbody th:first-child{position:static;min-width:5.5rem}
+tbody th:first-child{position:static;min-width:6.2rem}
 details{max-width:none}
+.wide{font-size:6.6pt;line-height:1.3;hyphens:auto}
+.wide .small,.wide .mark{font-size:5.9pt}
+.wide th,.wide td{padding-inline-end:.3rem}
+.wide thead th{overflow-wrap:anywhere;min-width:3rem}
+.wide tbody th{min-width:2.4rem}
+.wide tbody th:first-child{min-width:3.6rem}
 a{color:inherit}
 details::details-content{content-visibility:visible;block-size:auto}
 details.account:not([open]),details.accounts:not(:has(details[open])){display:none}

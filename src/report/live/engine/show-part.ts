@@ -64,7 +64,8 @@ const focusable = 'a[href],button,input,select,summary,[tabindex]';
 
 /** Which of the focusable elements of a part has the focus, counted from its first; -1 where none has. */
 function placeOfFocus(parts: readonly Element[]): number {
-  return within(parts, focusable).findIndex((element) => element === document.activeElement);
+  const focused = document.activeElement;
+  return focused === null ? -1 : within(parts, focusable).indexOf(focused);
 }
 
 /** Gives the focus to the element at that place, or to the last before it where the part has fewer now. */
