@@ -72,7 +72,7 @@ describe.skipIf(!browserHere())('a page by keyboard alone', () => {
 
     await goTo(page, '.contents a');
     await page.keyboard.press('Enter');
-    expect(page.url()).toMatch(/#section-what-this-page-assumes\?station=heron-point$/);
+    await expect.poll(() => page.url()).toMatch(/#section-what-this-page-assumes\?station=heron-point$/);
 
     await goTo(page, '[name="with.release_target"]');
     await page.keyboard.press('ControlOrMeta+A');

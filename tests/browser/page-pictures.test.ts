@@ -20,7 +20,7 @@ const pages: readonly { readonly name: string; readonly also?: 'dark' | 'print' 
   { name: 'language' },
 ];
 
-const fontsFile = join(root, 'tests/golden/pictures/fonts.json');
+const fontsFile = join(root, 'tests/golden/pictures/fonts.txt');
 
 /** How wide the page's fonts set a sentence: other fonts break lines elsewhere, and no picture could then be compared. */
 function fontsOf(page: Page): Promise<readonly number[]> {
