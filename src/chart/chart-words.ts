@@ -1,6 +1,7 @@
 /** The words that several kinds of charts say to readers; what one kind alone says stands in its own file. */
 export const chartWords = {
   row: 'row',
+  rowBy: (label: string): string => `row, by its ${label}`,
   and: ' and ',
   eachIs: (mark: string, key: string): string => `Each ${mark} is one ${key}`,
   isIts: (drawn: string, interval: string): string => `; ${drawn} is its ${interval}`,

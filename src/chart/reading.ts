@@ -1,3 +1,4 @@
+import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { writtenNumber } from '../record/written-numbers.js';
 import type { PlacedColumn } from './chart-kind.js';
 import { chartWords as words } from './chart-words.js';
@@ -34,6 +35,13 @@ export function readingOf(points: readonly Point[], named: readonly PlacedColumn
   const bare = drawn.filter((point) => point.limits === null).length;
   if (bare > 0 && bare < drawn.length) sentences.push(words.withoutInterval(bare, drawn.length));
   return [...sentences, ...absence(points, drawn, marks.absent)];
+}
+
+/** A column by the name under which one of its marks is spoken of: a quantity counts something, so no mark is one of it. */
+export function spokenOf(placed: PlacedColumn, sheet: EvaluatedSheet): PlacedColumn {
+  const first = sheet.rows[0]?.cells[placed.at];
+  if (first?.kind !== 'number' || first.unit === '') return placed;
+  return { ...placed, column: { ...placed.column, label: words.rowBy(placed.column.label) } };
 }
 
 function absence(points: readonly Point[], drawn: readonly Point[], said: string): string[] {

@@ -30,12 +30,12 @@ export async function openPageFolder(folder: string): Promise<Problem | null> {
 export function writePage(
   folder: string,
   name: string,
-  html: string,
+  bytes: string | Uint8Array,
 ): { readonly path: string; readonly problem: Problem | null } {
   const path = join(folder, name);
   const beside = `${path}.writing-${process.pid}`;
   try {
-    writeFileSync(beside, html);
+    writeFileSync(beside, bytes);
     renameSync(beside, path);
     return { path, problem: null };
   } catch (mistake) {

@@ -1,4 +1,4 @@
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { exitCodes } from './exit-codes.js';
 import { addSeason, importHelp } from './import-help.js';
 import { programVersion } from './program-version.js';
@@ -121,7 +121,9 @@ export async function program(words: readonly string[]): Promise<number> {
     .summary('write notebooks as pages')
     .description(
       'Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html; index.html lists all pages\n' +
-        'of the folder. Where a page of an earlier run is replaced, what changed is printed.',
+        'of the folder. Where a page of an earlier run is replaced, what changed is printed. With --pdf each is also written as\n' +
+        'a tagged PDF, NAME.pdf, printed by a Chromium found on this machine (RAMPBOOK_CHROMIUM names another). The PDF is dated\n' +
+        'by SOURCE_DATE_EPOCH, or else by the moment up to which the records tell; the same page and browser give the same bytes.',
     )
     .argument('<notebook...>', 'notebook files (CommonMark)')
     .requiredOption('--store <folder>', 'the store to ask')
@@ -129,8 +131,11 @@ export async function program(words: readonly string[]): Promise<number> {
     .option('--only <field=value>', 'count only records with that value (may be given several times)', addWord)
     .option('--with <input=value>', 'with another value for an input (may be given several times)', addWord)
     .option('--compare-with <folder>', 'tell on changes.html what changed since the pages in that folder, and why')
+    .option('--pdf', 'print each page into a PDF beside it too')
+    .addOption(new Option('--paper <size>', 'the paper of the PDF').choices(['letter', 'a4']).default('letter'))
+    .option('--accounts', 'print how every number was made into the PDF too')
     .option('--quiet', 'show no progress')
-    .addHelpText('after', '\nExample:\n  rampbook report notebooks/season.md --store store --to reports')
+    .addHelpText('after', '\nExample:\n  rampbook report notebooks/season.md --store store --to reports --pdf')
     .action(async (notebooks: string[], options) => {
       const { reportCommand } = await import('./report.js');
       exitCode = await reportCommand({ notebooks, ...options });

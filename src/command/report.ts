@@ -19,6 +19,7 @@ import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
+import type { Paper, PaperSize } from '../report/paper.js';
 import { readPageResults } from '../report/results/read-page-results.js';
 import { comparedByName } from './compared-pages.js';
 import { exitCodes } from './exit-codes.js';
@@ -27,6 +28,7 @@ import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { pageContextOf } from './page-context-of.js';
 import { openPageFolder, writePage } from './page-folder.js';
+import { printPages, type ToPrint } from './print-pages.js';
 import { startProgress } from './progress.js';
 import { type CommandChoice, readChoice } from './read-choice.js';
 import { foreignFile, listedFolder, pagesAt, pagesIn } from './read-page-folder.js';
@@ -41,15 +43,22 @@ export interface ReportWords {
   readonly with?: readonly string[];
   readonly compareWith?: string;
   readonly quiet?: boolean;
+  readonly pdf?: boolean;
+  readonly paper?: PaperSize;
+  readonly accounts?: boolean;
 }
 
-/** Writes each notebook as a page, with the methods, the reference of the language and the folder's list beside them; a notebook with problems is written too, shows them in place, and makes the exit code 1. */
+/**
+ * Writes each notebook as a page, with the methods, the reference of the language and the folder's list beside them; with `pdf`
+ * as a printed page too. A notebook with problems is written too, shows them in place, and makes the exit code 1.
+ */
 export async function reportCommand({
   notebooks,
   store,
   to,
   quiet,
   compareWith,
+  pdf,
   ...words
 }: ReportWords): Promise<number> {
   const season = await openSeason(store, notebooks);
@@ -66,14 +75,16 @@ export async function reportCommand({
   const written = new Map<string, string>();
   const pages: ListedPage[] = [];
   const notes = new Map<string, string>();
-  const write = (name: string, html: string): void => {
-    const page = writePage(to, name, html);
+  const paper: Paper = { size: words.paper ?? 'letter', accounts: words.accounts === true };
+  const toPrint: ToPrint[] = [];
+  const write = (name: string, bytes: string | Uint8Array): void => {
+    const page = writePage(to, name, bytes);
     if (page.problem === null) written.set(name, page.path);
     else problems.push(page.problem);
   };
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = render(file, season.book, choice);
+    const page = render(file, season.book, choice, pdf === true ? paper : null);
     const name = `${page.name}.html`;
     problems.push(...page.problems);
     if (page.html === null) return;
@@ -81,6 +92,7 @@ export async function reportCommand({
     else {
       write(name, page.html);
       pages.push({ file: name, results: readPageResults(page.html)! });
+      if (page.printed !== null) toPrint.push({ name: `${page.name}.pdf`, html: page.printed });
     }
     if (page.withheld != null) notes.set(name, withheldNote(page.withheld));
   });
@@ -96,6 +108,8 @@ export async function reportCommand({
     writeOwn(changesPageName, () => comparisonPage(comparisons, unpaired), listsChanges);
   }
   writeOwn(folderPageName, () => folderPage(listedFolder(to)), listsFolder);
+  const show = (name: string, share: number): void => progress.show(`printing ${name}`, share);
+  problems.push(...(await printPages(toPrint, { asOf: season.book.sum.asOf, write, show })));
   progress.end();
   const { comparisons } = comparedByName(stoodThere, pages);
   for (const [name, path] of written) {
@@ -118,28 +132,45 @@ interface Page {
   readonly html: string | null;
   /** What a page for the public withholds; null or nothing on any other. */
   readonly withheld?: WithheldNotebook | null;
+  /** The page as it is made to be printed; null where nobody asked. */
+  readonly printed: string | null;
   readonly problems: readonly Problem[];
 }
 
-function render(file: string, book: Book, choice: CommandChoice): Page {
+function render(file: string, book: Book, choice: CommandChoice, paper: Paper | null): Page {
+  const failed = (problem: Problem): Page => ({ name: '', html: null, printed: null, problems: [problem] });
   const memory = new Memory();
   const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
   const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
-  if ('problem' in opened) return { name: '', html: null, problems: [opened.problem] };
+  if ('problem' in opened) return failed(opened.problem);
   const { notebook } = opened;
   const taken = [methodsPageName, languagePageName, folderPageName, changesPageName].find(
     (name) => name === `${notebook.name}.html`,
   );
-  if (taken !== undefined)
-    return { name: '', html: null, problems: [nameTaken(file, `${taken} stands beside every report`)] };
+  if (taken !== undefined) return failed(nameTaken(file, `${taken} stands beside every report`));
   const { settings } = opened;
-  if (settings.public && choice.only.size > 0) return { name: '', html: null, problems: [choiceOfPublic(file)] };
+  if (settings.public && choice.only.size > 0) return failed(choiceOfPublic(file));
   const { notebook: shown, withheld } = shownNotebook(opened);
-  const page = renderPage(shown, {
-    ...pageContextOf(opened),
-    ...choiceOnPage(opened, watched.asked, choice),
-  });
-  return { name: notebook.name, html: page.html, withheld, problems: [...notebook.problems, ...page.problems] };
+  const context = pageContextOf(opened);
+  const { live, chosen } = choiceOnPage(opened, watched.asked, choice);
+  const page = renderPage(shown, { ...context, ...(live === undefined ? {} : { live }), ...shownFor(chosen) });
+  const printed = paper === null ? null : renderPage(shown, forPaper(context, paper, chosen ?? live?.said)).html;
+  return {
+    name: notebook.name,
+    html: page.html,
+    printed,
+    withheld,
+    problems: [...notebook.problems, ...page.problems],
+  };
+}
+
+function shownFor(chosen: readonly string[] | undefined): Pick<PageContext, 'chosen'> {
+  return chosen === undefined ? {} : { chosen };
+}
+
+/** What a printed page says of itself: which choice it shows, and no account that only a script could open. */
+function forPaper({ cell, ...context }: PageContext, paper: Paper, said: readonly string[] | undefined): PageContext {
+  return { ...context, ...shownFor(said), paper };
 }
 
 /** A page made for a choice shows that one and says so; one of all records lets its reader choose. */

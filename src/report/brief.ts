@@ -24,11 +24,18 @@ export function briefElements(
     return at !== undefined && (breakAt < 0 || Number(at) < breakAt);
   };
   const elements = (some: readonly PagePart[]): ElementContent[] => some.flatMap((part) => [...part.elements]);
+  const sheet = elements(parts.filter(({ key }) => onSheet(key)));
+  // On paper accounts have no place on the one sheet.
+  const below = sheet.filter((element) => context.paper?.accounts === true && isAccounts(element));
   return [
     h('section', { className: ['brief'] }, [
-      ...elements(parts.filter(({ key }) => onSheet(key))),
+      ...sheet.filter((element) => !below.includes(element)),
       h('p', { className: ['note', 'from'] }, [words.briefFrom(context.date, notebook.fingerprint.slice(0, 12))]),
     ]),
-    h('div', { className: ['workings'] }, elements(parts.filter(({ key }) => !onSheet(key)))),
+    h('div', { className: ['workings'] }, [...below, ...elements(parts.filter(({ key }) => !onSheet(key)))]),
   ];
+}
+
+function isAccounts(element: ElementContent): boolean {
+  return element.type === 'element' && String(element.properties.className) === 'accounts';
 }

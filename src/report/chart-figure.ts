@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
+import { colours } from '../chart/colours.js';
 import { drawChart, unfitProblems } from '../chart/draw-chart.js';
 import type { Drawn } from '../chart/drawn.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
@@ -103,9 +104,16 @@ function tableStandsOn(notebook: EvaluatedNotebook, sheet: string): boolean {
 
 function specificationLink(request: ChartRequest, chart: Drawn, notebook: EvaluatedNotebook): ElementContent[] {
   if (chart.specification === null) return [];
-  const text = JSON.stringify(chart.specification);
+  const text = inOwnColours(JSON.stringify(chart.specification));
   const file = `${notebook.name}-${request.name}.json`;
   return [h('p', { className: ['downloads'] }, [downloadLink(text, file, 'application/json', words.specification)])];
+}
+
+/** A specification that can be drawn away from the page, whose variables hold its colours. */
+function inOwnColours(specification: string): string {
+  return specification
+    .replace(/var\(--([\w-]+)\)/g, (_, name: string) => colours[name]!.light)
+    .replace(/url\(#[^)]*\)/g, colours.paper!.light);
 }
 
 function unknownSheet(request: ChartRequest, notebook: EvaluatedNotebook): Problem {

@@ -2,6 +2,7 @@ import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
 import type { CellsOf } from './cell-accounts.js';
 import type { FilterOffer } from './choice/filter-offers.js';
+import type { Paper } from './paper.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
 export interface PageContext {
@@ -34,6 +35,8 @@ export interface PageContext {
   readonly counted?: ReadonlyMap<string, readonly string[]>;
   /** How limits were resampled. */
   readonly resampling?: { readonly seed: number; readonly resamples: number };
+  /** The paper that the page is made for, where it is made to be printed only. */
+  readonly paper?: Paper;
 }
 
 /** What a reader of a page may choose, and what its script needs to count again. */

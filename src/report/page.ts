@@ -6,6 +6,7 @@ import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
 import type { PageContext } from './page-context.js';
 import { type PagePart, pageParts } from './page-parts.js';
+import { onPaper, paperStyle } from './paper.js';
 import { carriedElement } from './results/carried-element.js';
 import { resultsOfPage } from './results/results-of-page.js';
 import { briefStyle } from './style/brief.js';
@@ -34,11 +35,10 @@ function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readon
     key,
     elements: live === undefined ? elements : markedPart(key, elements),
   }));
-  const main = h(
-    'main',
-    { id: 'report' },
-    brief ? briefElements(marked, notebook, context) : marked.flatMap(({ elements }) => elements),
-  );
+  const { paper } = context;
+  const elements = brief ? briefElements(marked, notebook, context) : marked.flatMap((part) => part.elements);
+  const main = h('main', { id: 'report' }, paper === undefined ? elements : onPaper(elements, paper));
+  const style = `${brief ? briefStyle : ''}${paper === undefined ? '' : paperStyle(paper)}`;
   const carries = [carriedElement('carried-results', resultsOfPage(notebook, context))];
-  return wholePage(notebook.title, main, { live, style: brief ? briefStyle : '', carries });
+  return wholePage(notebook.title, main, { live, style, carries });
 }

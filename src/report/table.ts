@@ -38,6 +38,9 @@ const children = (content: CellContent): ElementContent[] =>
 /** A table of more rows than this scrolls within its region, under its head. */
 const longest = 30;
 
+/** A table of more columns than this is set smaller on paper, so that none is cut off at its edge. */
+const widest = 10;
+
 /** A table within a region of its own that scrolls sideways by itself, by keyboard too, so that the page never does. */
 export function tableElement(table: PageTable): Element {
   const captionId = `${table.id}-caption`;
@@ -50,7 +53,7 @@ export function tableElement(table: PageTable): Element {
       tabIndex: 0,
     },
     [
-      h('table', { id: table.id, className: table.sortable === true ? ['sortable'] : undefined }, [
+      h('table', { id: table.id, className: classesOf(table) }, [
         h('caption', { id: captionId }, [h('span', children(table.caption))]),
         h('thead', [
           h(
@@ -66,6 +69,11 @@ export function tableElement(table: PageTable): Element {
       ]),
     ],
   );
+}
+
+function classesOf({ sortable, head }: PageTable): string[] | undefined {
+  const classes = [...(sortable === true ? ['sortable'] : []), ...(head.length > widest ? ['wide'] : [])];
+  return classes.length === 0 ? undefined : classes;
 }
 
 function rowElement(cells: readonly TableCell[], heads: number): Element {

@@ -1,40 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { livePageOf } from '../../src/command/live-page-of.js';
-import { restrictedBook } from '../../src/finding/book/restricted-book.js';
-import { watchedBook } from '../../src/finding/book/watched-book.js';
-import { withChangedInputs } from '../../src/notebook/changed-inputs.js';
-import { computeNotebook } from '../../src/notebook/compute-notebook.js';
-import { Memory } from '../../src/notebook/memory.js';
-import { readDocument } from '../../src/notebook/read-document.js';
-import { renderPage } from '../../src/report/page.js';
-import { root } from '../command/run.js';
-import { smallSeason } from '../coverage/small-season.js';
-import { sampleContext } from '../report/sample-notebook.js';
 import { axeFindings } from './axe.js';
 import { browserHere, launch, openPage } from './open-page.js';
-
-const { book } = smallSeason(8, 0.1);
-
-/** The page of a notebook that ships over a small season: for its reader to choose, or made for a choice by the command. */
-function pageOf(
-  name: string,
-  only: Readonly<Record<string, string>>,
-  inputs: Readonly<Record<string, string>>,
-): string {
-  const read = readDocument(`${name}.md`, readFileSync(join(root, `notebooks/${name}.md`), 'utf8'));
-  const document = withChangedInputs(read.document, new Map(Object.entries(inputs)));
-  const memory = new Memory();
-  const watched = watchedBook(restrictedBook(book, new Map(Object.entries(only))), () => memory.making ?? '');
-  const workings = computeNotebook({ ...read, document }, watched.book, 'f'.repeat(64), memory);
-  const live = livePageOf(workings, watched.asked);
-  expect(live).not.toBeNull();
-  const layout = document.settings.layout === 'brief' ? { layout: 'brief' as const } : {};
-  return renderPage(workings.notebook, { ...sampleContext, ...layout, ...(live === null ? {} : { live }) }).html;
-}
+import { counted, pageOf } from './page-of.js';
 
 /** What a page shows of its figures, sheets, charts and sentences; heat maps stay what they were, and say so. */
 function shownOn(page: Page): Promise<readonly string[]> {
@@ -42,16 +13,6 @@ function shownOn(page: Page): Promise<readonly string[]> {
     [...document.querySelectorAll('main p:not(.note, .downloads), main table, main svg')]
       .filter((part) => part.closest('#choice, #shown, section, [id*=heat], .account') === null)
       .map((part) => (part instanceof SVGElement ? part.outerHTML : (part.textContent ?? ''))),
-  );
-}
-
-/** Waits until the page has counted, and says that it shows a choice with these words in it. */
-async function counted(page: Page, words: string): Promise<void> {
-  await page.waitForFunction(
-    (wanted) =>
-      document.getElementById('choice')?.getAttribute('aria-busy') === null &&
-      document.getElementById('shown')!.textContent.includes(wanted),
-    words,
   );
 }
 

@@ -2,7 +2,8 @@ import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 
-const chromiumPath = process.env.CHROMIUM ?? '/usr/bin/chromium';
+/** Where the tests' browser is. */
+export const chromiumPath = process.env.CHROMIUM ?? '/usr/bin/chromium';
 
 /** Whether a browser is here; without one its tests are skipped aloud, unless REQUIRE_BROWSER=1 asks that they fail. */
 export function browserHere(): boolean {

@@ -146,10 +146,16 @@ describe.skipIf(!browserHere())('a page opened from a folder', () => {
     await close();
   });
 
-  it('prints what its accounts hold', async () => {
-    const { page, close } = await openPage(browser, file, { javaScriptEnabled: false });
-    await page.emulateMedia({ media: 'print' });
-    expect(await page.locator('#account-cost-each').isVisible()).toBe(true);
-    await close();
+  it('prints the accounts that are open, and folded tables always', async () => {
+    for (const javaScriptEnabled of [true, false]) {
+      const { page, close } = await openPage(browser, file, { javaScriptEnabled });
+      await page.locator('p .value a').nth(1).click();
+      await page.locator('#account-interception').waitFor({ state: 'visible' });
+      await page.emulateMedia({ media: 'print' });
+      expect(await page.locator('#account-interception').isVisible()).toBe(true);
+      expect(await page.locator('#account-cost-each').isVisible()).toBe(false);
+      expect(await page.locator('.scroll.long').first().isVisible()).toBe(true);
+      await close();
+    }
   });
 });

@@ -80,7 +80,11 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
   for (const { look, width, colorScheme, media } of looks) {
     it(`draws every craft as its golden picture, ${look}`, async () => {
       const viewport = { width, height: 900 };
-      const { page, close } = await openPage(browser, file, { viewport, colorScheme, deviceScaleFactor: 0.36 });
+      const { page, close } = await openPage(browser, file, {
+        viewport,
+        colorScheme,
+        deviceScaleFactor: width < 400 ? 0.6 : 0.36,
+      });
       await page.emulateMedia({ media });
       await openAll(page);
       const blank = await page.context().newPage();

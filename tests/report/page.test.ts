@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { compile } from 'vega-lite';
 import { describe, expect, it } from 'vitest';
 import { renderPage } from '../../src/report/page.js';
 import { pageScript } from '../../src/report/page-script.js';
@@ -29,6 +30,21 @@ describe('a page', () => {
     expect(html).not.toMatch(/<(link|iframe|object|embed|base|form)\b/);
     const besideDownloads = html.replace(/href="data:[^"]*"/g, '');
     expect(besideDownloads).not.toMatch(/@import|url\((?!#)/);
+  });
+
+  it('lets a heat map’s specification be saved, which Vega-Lite takes and in which every colour is written out', () => {
+    const address = /href="data:application\/json;charset=utf-8,([^"]*)" download="[^"]*\.json"/.exec(html)![1]!;
+    const specification = JSON.parse(decodeURIComponent(unescaped(address)));
+    expect(JSON.stringify(specification)).not.toMatch(/var\(|url\(/);
+    expect(JSON.stringify(specification)).toMatch(/"#[0-9a-f]{6}"/);
+    const warnings: unknown[] = [];
+    const logger = { level: () => logger, error: warn, warn, info: () => logger, debug: () => logger };
+    function warn(...said: unknown[]): typeof logger {
+      warnings.push(...said);
+      return logger;
+    }
+    expect(compile(specification, { logger }).spec.marks?.length).toBeGreaterThan(0);
+    expect(warnings).toEqual([]);
   });
 
   it('has every address once, and everything it leads to', () => {

@@ -39,7 +39,7 @@ export function craftLegend(
     { name: words.oftenSkipped, swatch: s('g', [skipMark(swatch - 7, 6)]) },
   ];
   const lead = `${valueLabel}:`;
-  return s('g', { transform: `translate(0,${down})` }, [
+  return s('g', { className: ['legend'], transform: `translate(0,${down})` }, [
     s('text', { x: 14, y: 22, fill: paint('soft'), fontSize: size }, [lead]),
     ...row(classes, 14 + textWidth(lead, size) + 12, 12),
     ...row(others, 14, 38),

@@ -153,14 +153,27 @@ function labelText(label: Placed, part: PartFinding, width: number): Element {
       strokeWidth: part.rank !== null && part.rank <= 3 ? 2 : 1,
       strokeDasharray: part.standing === 'too few looks' ? '3 2' : undefined,
     }),
-    s('text', { x: ring, y: middle + 4.5, textAnchor: 'middle', fontWeight: 600, fill: paint('ink') }, [
-      ringText(part),
+    s(
+      'text',
+      { className: ['ring'], x: ring, y: middle + 4.5, textAnchor: 'middle', fontWeight: 600, fill: paint('ink') },
+      [ringText(part)],
+    ),
+    s('text', { className: ['words'], x: beside, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [
+      part.component,
     ]),
-    s('text', { x: beside, y: middle - 3, textAnchor: anchor, fill: paint('ink') }, [part.component]),
-    s('text', { x: beside, y: middle + labelsApart / 2 - 6, textAnchor: anchor, fontSize: 12, fill: paint('soft') }, [
+    s(
+      'text',
+      {
+        className: ['words'],
+        x: beside,
+        y: middle + labelsApart / 2 - 6,
+        textAnchor: anchor,
+        fontSize: 12,
+        fill: paint('soft'),
+      },
       // Its mark says that it is often skipped; both words would not fit.
-      part.oftenSkipped && part.standing !== 'withheld' ? part.short + words.skipped(part.skippedShown) : part.short,
-    ]),
+      [part.oftenSkipped && part.standing !== 'withheld' ? part.short + words.skipped(part.skippedShown) : part.short],
+    ),
     ...(part.oftenSkipped ? [skipMark(left ? ring + 12 : ring - 12, middle - 10)] : []),
   ]);
 }

@@ -7,7 +7,7 @@ import { legendHeight, lineLegend, markOf } from '../legend.js';
 import { placeAxis } from '../place-axis.js';
 import { plotDrawing } from '../plot-drawing.js';
 import { keyColumns, type Point } from '../points.js';
-import { readingOf } from '../reading.js';
+import { readingOf, spokenOf } from '../reading.js';
 import { repeatedName } from '../repeated-name.js';
 import { type Look, looksOf } from '../series.js';
 import { type Series, seriesColumn, seriesOf } from '../series-points.js';
@@ -72,7 +72,7 @@ function drawLines(asked: AskedChart): Drawing | Unfit {
   const axis = placeAxis(names, along.column.label, drawingWidth - marginLeft - marginRight);
   const looks = looksOf(series.map(({ name }) => name));
   const reading = [
-    ...readingOf(all, by === null ? [along] : [by, along], {
+    ...readingOf(all, by === null ? [spokenOf(along, asked.sheet)] : [by, along], {
       mark: 'mark',
       interval: style === 'none' ? null : style === 'band' ? 'the shading' : 'the upright line',
       absent: 'leaves a gap in its line',

@@ -71,7 +71,7 @@ function addChoice(
   list.className = 'cell';
   list.setAttribute('aria-live', 'polite');
   const head = document.createElement('p');
-  head.className = 'head';
+  head.className = 'cell-head';
   head.textContent = say.head;
   account.lastElementChild!.append(head, row.label, ' ', column.label, list);
   let latest = 0;

@@ -1,12 +1,14 @@
 import { readAddress } from '../choice/choice-address.js';
 
-/** Opens the account that an address leads to, and every account while the page is printed. */
+/** Opens the account that an address leads to, and what paper shows while the page is printed: not accounts that are closed. */
 export function openAccounts(): void {
   addEventListener('hashchange', openAddressed);
   openAddressed();
   let closed: HTMLDetailsElement[] = [];
   addEventListener('beforeprint', () => {
-    closed = [...document.querySelectorAll('details')].filter((details) => !details.open);
+    closed = [...document.querySelectorAll<HTMLDetailsElement>('details:not(.account, .accounts)')].filter(
+      (details) => !details.open,
+    );
     for (const details of closed) details.open = true;
   });
   addEventListener('afterprint', () => {

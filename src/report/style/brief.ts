@@ -5,9 +5,9 @@
 export const briefStyle = `
 .brief{border-block-end:1px solid var(--ink);padding-block-end:1rem;margin-block-end:2rem}
 .brief>.title{border-block-end:0;padding-block-end:0}
-.brief>.accounts,.brief .downloads{display:none}
+.brief>.accounts:not([open]),.brief .downloads{display:none}
 .brief>.scroll caption,.brief>.scroll thead{position:absolute;clip-path:inset(50%);inline-size:1px;block-size:1px;overflow:hidden}
-.brief>.scroll{overflow:visible}
+.brief>.scroll{overflow:visible;background:none}
 .brief>.scroll table,.brief>.scroll tbody{display:block;border:0;inline-size:auto}
 .brief>.scroll tbody{display:grid;grid-template-columns:repeat(auto-fit,minmax(11rem,1fr));gap:1rem 1.6rem}
 .brief>.scroll tr{display:flex;flex-direction:column;border:0;border-block-start:3px solid var(--accent);padding-block-start:.35rem}

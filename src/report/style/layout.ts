@@ -9,7 +9,7 @@ main>p,main>ul,main>ol,main>blockquote,main>section>p,main>section>ul,main>secti
 .contents{font:.9rem/1.5 var(--sans);margin:1.2rem 0 2rem}
 .contents h2{font-size:.9rem;margin:0 0 .3rem;font-family:var(--sans)}
 .contents ol{columns:17rem 2;column-gap:2rem;margin:0;padding-inline-start:2rem}
-.contents li{break-inside:avoid;margin:0}
+.contents li{break-inside:avoid;margin:0;padding-block:.1rem}
 .problems{border:2px solid var(--alert);background:var(--alert-wash);padding:.5rem .9rem;margin:.8rem 0;max-width:46rem;font:.86rem/1.5 var(--sans);overflow-wrap:anywhere}
 td .problems{margin:0;min-width:14rem}
 .problems p{margin:.35rem 0}

@@ -1,13 +1,17 @@
-/** Tables as a printer sets them: rules above and below, none upright, numbers in line, and a scroll of their own. */
+/**
+ * Tables as a printer sets them: rules above and below, none upright, numbers in line, and a scroll of their own, shaded at
+ * the edge beyond which there is more.
+ */
 export const tableStyle = `
-.scroll{overflow-x:auto;margin:1rem 0;max-width:100%}
+.scroll{overflow-x:auto;margin:1rem 0;max-width:100%;background:linear-gradient(to left,var(--paper) 40%,transparent) right/2.4rem 100% no-repeat local,linear-gradient(to left,var(--edge),transparent) right/.7rem 100% no-repeat scroll}
+:root{--edge:color-mix(in srgb,var(--ink) 18%,transparent)}
 table{min-width:min(100%,24rem);border-collapse:collapse;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block:1.5px solid var(--ink)}
 caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
 th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
 th:last-child,td:last-child{padding-inline-end:.2rem}
 thead th{border-block-end:1px solid var(--ink);font-weight:600;vertical-align:bottom;min-width:4.6rem}
-.long{max-height:min(40rem,85vh);overflow-y:auto;border-block-end:1px solid var(--rule)}
-.long thead th{position:sticky;inset-block-start:0;z-index:1;background:var(--paper);box-shadow:inset 0 -1px var(--ink)}
+.scroll.long{max-height:min(40rem,85vh);overflow-y:auto;border-block-end:1px solid var(--rule)}
+.scroll.long thead th{position:sticky;inset-block-start:0;z-index:1;background:var(--paper);box-shadow:inset 0 -1px var(--ink)}
 tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
 caption span{display:inline-block;position:sticky;inset-inline-start:0;max-width:min(46rem,calc(100vw - 2.5rem))}
@@ -28,5 +32,5 @@ th[aria-sort=descending] button::after{content:" \\2193"}
 .traced td{cursor:pointer}
 .traced td:hover{background:var(--accent-wash)}
 select{font:inherit;color:inherit;background:var(--paper);border:1px solid var(--rule);padding:.2rem .4rem;min-height:1.6rem;max-width:100%}
-h4,.account .head{font:600 .9rem/1.5 var(--sans);margin:.8rem 0 .3rem}
+h4,.cell-head{font:600 .9rem/1.5 var(--sans);margin:.8rem 0 .3rem}
 `;

@@ -59,7 +59,9 @@ export class ChoiceControls {
       shown.textContent = inputs.get(name) ?? all.get(name) ?? '';
     }
     const reset = this.form.querySelector<HTMLButtonElement>('button[type=reset]');
-    if (reset !== null) reset.disabled = only.size + inputs.size === 0;
+    // A button that goes dead under the finger that pressed it would lose the reader's place.
+    reset?.setAttribute('aria-disabled', String(only.size + inputs.size === 0));
+    reset?.removeAttribute('disabled');
   }
 }
 

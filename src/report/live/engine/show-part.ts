@@ -12,14 +12,17 @@ export function markStale(key: string, stale: boolean): void {
 
 /** Puts elements that stood there before in the place of a part. */
 export function restorePart(key: string, before: readonly HTMLElement[]): void {
-  const [first, ...others] = elementsOf(key);
+  const old = elementsOf(key);
+  const place = placeOfFocus(old);
+  const [first, ...others] = old;
   first?.replaceWith(...before);
   for (const other of others) other.remove();
+  focusAgain(before, place);
 }
 
 /**
- * Puts HTML in the place of a part; what a reader had opened, scrolled or sorted there stays so. Gives back the elements that
- * stood there.
+ * Puts HTML in the place of a part; what a reader had opened, scrolled, sorted or focused there stays so. Gives back the
+ * elements that stood there.
  */
 export function showPart(key: string, html: string): readonly HTMLElement[] {
   const old = elementsOf(key);
@@ -32,6 +35,7 @@ export function showPart(key: string, html: string): readonly HTMLElement[] {
   const sorting = sortingOf(old);
   keepOpen(old, fresh);
   const scrolled = scrollsOf(old);
+  const place = placeOfFocus(old);
   const parts = [...fresh.children];
   first.before(fresh);
   for (const element of old) element.remove();
@@ -40,6 +44,7 @@ export function showPart(key: string, html: string): readonly HTMLElement[] {
     region.scrollLeft = scrolled[at]?.[0] ?? 0;
     region.scrollTop = scrolled[at]?.[1] ?? 0;
   });
+  focusAgain(parts, place);
   return old;
 }
 
@@ -53,6 +58,25 @@ function keepOpen(old: readonly Element[], fresh: DocumentFragment): void {
     const was = before[at];
     if (details instanceof HTMLDetailsElement && was instanceof HTMLDetailsElement) details.open = was.open;
   });
+}
+
+const focusable = 'a[href],button,input,select,summary,[tabindex]';
+
+/** Which of the focusable elements of a part has the focus, counted from its first; -1 where none has. */
+function placeOfFocus(parts: readonly Element[]): number {
+  const focused = document.activeElement;
+  return focused === null ? -1 : within(parts, focusable).indexOf(focused);
+}
+
+/** Gives the focus to the element at that place, or to the last before it where the part has fewer now. */
+function focusAgain(parts: readonly Element[], place: number): void {
+  const now =
+    place < 0
+      ? undefined
+      : within(parts, focusable)
+          .slice(0, place + 1)
+          .at(-1);
+  if (now instanceof HTMLElement || now instanceof SVGElement) now.focus({ preventScroll: true });
 }
 
 function scrollsOf(old: readonly Element[]): readonly (readonly [number, number])[] {

@@ -1,0 +1,57 @@
+import type { Element, ElementContent } from 'hast';
+
+/** How a page is set on paper by the command. */
+export interface Paper {
+  readonly size: PaperSize;
+  /** Whether every account of how a number was made is printed too. */
+  readonly accounts: boolean;
+}
+
+/** A size of paper. */
+export type PaperSize = keyof typeof paperSizes;
+
+/** The sizes of paper there are, as style sheets name them. */
+export const paperSizes = { letter: 'letter', a4: 'A4' } as const;
+
+/** The style by which a page takes that paper; with accounts, a brief's workings follow it on sheets of their own. */
+export function paperStyle({ size, accounts }: Paper): string {
+  const workings = '@media print{.workings{display:block;break-before:page}}';
+  return `@page{size:${paperSizes[size]}}\n${accounts ? workings : ''}`;
+}
+
+/**
+ * Elements as the command prints them: accounts open where they are wanted, and no link to what is not printed, nor to
+ * another file, since it would lead to where that file lay on the machine that printed it.
+ */
+export function onPaper(elements: readonly ElementContent[], paper: Paper): ElementContent[] {
+  const ids = new Set<string>();
+  noteIds(elements, paper, ids);
+  return elements.map((element) => settled(element, paper, ids));
+}
+
+function settled(element: ElementContent, paper: Paper, ids: ReadonlySet<string>): ElementContent {
+  if (element.type !== 'element') return element;
+  const children = element.children.map((child) => settled(child, paper, ids));
+  const { properties } = element;
+  if (paper.accounts && isAccount(element)) return { ...element, properties: { ...properties, open: true }, children };
+  const href = element.tagName === 'a' && typeof properties.href === 'string' ? properties.href : null;
+  const leads = href === null || /^https?:/.test(href) || (href.startsWith('#') && ids.has(href.slice(1)));
+  return leads ? { ...element, children } : { ...element, tagName: 'span', properties: {}, children };
+}
+
+/** The ids that are printed. */
+function noteIds(elements: readonly ElementContent[], paper: Paper, ids: Set<string>): void {
+  for (const element of elements) {
+    if (element.type !== 'element' || (!paper.accounts && (isAccount(element) || has(element, 'workings')))) continue;
+    if (typeof element.properties.id === 'string') ids.add(element.properties.id);
+    noteIds(element.children, paper, ids);
+  }
+}
+
+function isAccount(element: Element): boolean {
+  return element.tagName === 'details' && (has(element, 'account') || has(element, 'accounts'));
+}
+
+function has({ properties: { className } }: Element, name: string): boolean {
+  return Array.isArray(className) && className.includes(name);
+}
