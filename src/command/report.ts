@@ -1,12 +1,5 @@
-import { restrictedBook } from '../finding/book/restricted-book.js';
-import { type AskedColumns, watchedBook } from '../finding/book/watched-book.js';
-import { Memory } from '../notebook/memory.js';
-import { shownNotebook } from '../notebook/withhold/shown-notebook.js';
 import type { WithheldNotebook } from '../notebook/withhold/withheld-notebook.js';
-import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
-import { wholeFile } from '../problem/problem.js';
-import type { Book } from '../record/book.js';
 import { listsChanges, summaryOf } from '../report/comparison/changes-summary.js';
 import { saysTheSame } from '../report/comparison/compare-pages.js';
 import { comparisonPage } from '../report/comparison/comparison-page.js';
@@ -17,20 +10,16 @@ import { languagePage } from '../report/language-page.js';
 import { languagePageName } from '../report/language-page-name.js';
 import { methodsPage } from '../report/methods-page.js';
 import { methodsPageName } from '../report/methods-page-name.js';
-import { renderPage } from '../report/page.js';
-import type { PageContext } from '../report/page-context.js';
 import type { Paper, PaperSize } from '../report/paper.js';
 import { readPageResults } from '../report/results/read-page-results.js';
 import { comparedByName } from './compared-pages.js';
 import { exitCodes } from './exit-codes.js';
-import { livePageOf, writtenInputs } from './live-page-of.js';
-import { openNotebook } from './open-notebook.js';
+import { nameTaken, notebookPage } from './notebook-page.js';
 import { openSeason } from './open-season.js';
-import { pageContextOf } from './page-context-of.js';
 import { openPageFolder, writePage } from './page-folder.js';
 import { printPages, type ToPrint } from './print-pages.js';
 import { startProgress } from './progress.js';
-import { type CommandChoice, readChoice } from './read-choice.js';
+import { readChoice } from './read-choice.js';
 import { foreignFile, listedFolder, pagesAt, pagesIn } from './read-page-folder.js';
 import { say, sayProblems } from './terminal.js';
 
@@ -84,7 +73,7 @@ export async function reportCommand({
   };
   notebooks.forEach((file, at) => {
     progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = render(file, season.book, choice, pdf === true ? paper : null);
+    const page = notebookPage(file, season.book, choice, pdf === true ? paper : null);
     const name = `${page.name}.html`;
     problems.push(...page.problems);
     if (page.html === null) return;
@@ -127,79 +116,7 @@ function stop(problems: readonly Problem[]): number {
   return exitCodes.problems;
 }
 
-interface Page {
-  readonly name: string;
-  readonly html: string | null;
-  /** What a page for the public withholds; null or nothing on any other. */
-  readonly withheld?: WithheldNotebook | null;
-  /** The page as it is made to be printed; null where nobody asked. */
-  readonly printed: string | null;
-  readonly problems: readonly Problem[];
-}
-
-function render(file: string, book: Book, choice: CommandChoice, paper: Paper | null): Page {
-  const failed = (problem: Problem): Page => ({ name: '', html: null, printed: null, problems: [problem] });
-  const memory = new Memory();
-  const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
-  const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
-  if ('problem' in opened) return failed(opened.problem);
-  const { notebook } = opened;
-  const taken = [methodsPageName, languagePageName, folderPageName, changesPageName].find(
-    (name) => name === `${notebook.name}.html`,
-  );
-  if (taken !== undefined) return failed(nameTaken(file, `${taken} stands beside every report`));
-  const { settings } = opened;
-  if (settings.public && choice.only.size > 0) return failed(choiceOfPublic(file));
-  const { notebook: shown, withheld } = shownNotebook(opened);
-  const context = pageContextOf(opened);
-  const { live, chosen } = choiceOnPage(opened, watched.asked, choice);
-  const page = renderPage(shown, { ...context, ...(live === undefined ? {} : { live }), ...shownFor(chosen) });
-  const printed = paper === null ? null : renderPage(shown, forPaper(context, paper, chosen ?? live?.said)).html;
-  return {
-    name: notebook.name,
-    html: page.html,
-    printed,
-    withheld,
-    problems: [...notebook.problems, ...page.problems],
-  };
-}
-
-function shownFor(chosen: readonly string[] | undefined): Pick<PageContext, 'chosen'> {
-  return chosen === undefined ? {} : { chosen };
-}
-
-/** What a printed page says of itself: which choice it shows, and no account that only a script could open. */
-function forPaper({ cell, ...context }: PageContext, paper: Paper, said: readonly string[] | undefined): PageContext {
-  return { ...context, ...shownFor(said), paper };
-}
-
-/** A page made for a choice shows that one and says so; one of all records lets its reader choose. */
-function choiceOnPage(
-  opened: NotebookWorkings,
-  asked: AskedColumns,
-  choice: CommandChoice,
-): Pick<PageContext, 'live' | 'chosen'> {
-  const tables = [...asked.keys()].map((name) => opened.book.tables.get(name)!);
-  const chosen = choice.said(writtenInputs(opened.document), tables);
-  if (chosen !== null) return { chosen };
-  const live = livePageOf(opened, asked);
-  return live === null ? {} : { live };
-}
-
 function withheldNote({ cells, withheld, sheets }: WithheldNotebook): string {
   const whole = sheets.length === 0 ? '' : `, and with them all of ${sheets.join(', ')}`;
   return `, for the public: ${withheld} of ${cells} numbers withheld${whole}`;
-}
-
-/** Two public pages of different choices would tell what each withholds by their difference. */
-function choiceOfPublic(file: string): Problem {
-  const wanted = 'all records on a page for the public';
-  const remedy = 'Render it without --only, or take "public: yes" out of the notebook’s head.';
-  return { code: 'public-choice', severity: 'stops', place: wholeFile(file), seen: '--only', wanted, remedy };
-}
-
-function nameTaken(file: string, because: string): Problem {
-  const wanted = `a notebook of another name, because ${because}`;
-  const remedy = 'Give the notebook’s file another name.';
-  return { code: 'name-taken', severity: 'stops', place: wholeFile(file), seen: file, wanted, remedy };
 }
