@@ -12,10 +12,12 @@ const tolerance = 0.002;
 /** What each page is pictured as, beside wide and narrow. */
 const pages: readonly { readonly name: string; readonly also?: 'dark' | 'print' }[] = [
   { name: 'season', also: 'dark' },
+  { name: 'season-public' },
   { name: 'training-focus' },
   { name: 'budget-request' },
   { name: 'board-brief', also: 'print' },
   { name: 'record-quality' },
+  { name: 'index' },
   { name: 'methods' },
   { name: 'language' },
 ];

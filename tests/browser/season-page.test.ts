@@ -14,6 +14,7 @@ const pages = [
   'training-focus',
   'budget-request',
   'board-brief',
+  'index',
   'methods',
   'language',
 ];
