@@ -11,7 +11,7 @@ import { languagePageName } from '../report/language-page-name.js';
 import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
-import type { Paper } from '../report/paper.js';
+import type { Paper } from '../report/style/paper.js';
 import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { pageContextOf } from './page-context-of.js';

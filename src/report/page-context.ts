@@ -2,7 +2,7 @@ import type { Trace } from '../notebook/trace.js';
 import type { ImportSum } from '../record/file-sum.js';
 import type { CellsOf } from './cell-accounts.js';
 import type { FilterOffer } from './choice/filter-offers.js';
-import type { Paper } from './paper.js';
+import type { Paper } from './style/paper.js';
 
 /** What a page says about where it comes from; nothing in it is read from a clock. */
 export interface PageContext {

@@ -4,12 +4,13 @@ import type { Problem } from '../problem/problem.js';
 import { writtenIn } from '../record/written-numbers.js';
 import { briefElements } from './brief.js';
 import { markedPart } from './marked-part.js';
+import { onPaper } from './on-paper.js';
 import type { PageContext } from './page-context.js';
 import { type PagePart, pageParts } from './page-parts.js';
-import { onPaper, paperStyle } from './paper.js';
 import { carriedElement } from './results/carried-element.js';
 import { resultsOfPage } from './results/results-of-page.js';
 import { briefStyle } from './style/brief.js';
+import { paperStyle } from './style/paper.js';
 import { wholePage } from './whole-page.js';
 
 /** A page, and what was found wrong while it was made beyond what the notebook itself reports. */

@@ -132,7 +132,7 @@ describe.skipIf(!browserHere())('the desk', () => {
     await page.goto(`${desk.address}small.md/report`);
     // But for what the pages' scripts add, and what they carry for that.
     const saidIn = (main: Element): string => {
-      const added = 'script, button.copy, .account label, dl.cell, p.head';
+      const added = 'script, button.copy, .account label, dl.cell, p.cell-head';
       for (const one of main.querySelectorAll(added)) one.remove();
       return (main.textContent ?? '').replace(/\s+/g, ' ');
     };

@@ -2,8 +2,9 @@ import type { ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
+import { onPaper } from '../../src/report/on-paper.js';
 import { renderPage } from '../../src/report/page.js';
-import { onPaper, type Paper, paperStyle } from '../../src/report/paper.js';
+import { type Paper, paperStyle } from '../../src/report/style/paper.js';
 import { sampleContext, sampleNotebook } from './sample-notebook.js';
 
 const account = h('details', { className: ['account'] }, [
