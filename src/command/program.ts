@@ -1,27 +1,9 @@
 import { Command, CommanderError, Option } from 'commander';
 import { exitCodes } from './exit-codes.js';
 import { addSeason, importHelp } from './import-help.js';
+import { about, after } from './program-help.js';
 import { programVersion } from './program-version.js';
 import { addWord } from './read-choice.js';
-
-const about = `Season records of watercraft inspection programs: from exported tables to reports that can be defended.
-
-  rampbook import CROSSWALK... --from EXPORTS --store STORE   read the exports, check every cell, keep what is sound
-  rampbook draft FILE... --to CROSSWALK                       draft a crosswalk from exports, for a person to review
-  rampbook rules [CODE...]                                    say what every kind of problem means, and its remedy
-  rampbook conversions                                        say what cells become under which settings
-  rampbook report NOTEBOOK... --store STORE --to FOLDER       compute notebooks and write them as pages
-  rampbook evaluate NOTEBOOK --store STORE --json             compute a notebook and print every figure and sheet
-  rampbook trace NOTEBOOK FIGURE --store STORE                show what a figure stands on, down to file and line
-  rampbook compare OLD NEW                                    say what changed between two renderings, and why
-  rampbook start FOLDER                                       set up a folder for a season of your own
-  rampbook desk [FOLDER] --store STORE                        work at notebooks in the browser, on this machine only
-  rampbook watch NOTEBOOK --store STORE                       see a notebook’s report follow every save`;
-
-const after = `
-Exit codes: 0 fine; 1 problems in the crosswalks, exports, store or notebooks (each is named with its place and remedy);
-2 the command was used wrongly. Rows that are set aside are an answer, not a failure: see set-aside.csv in the store.
-Nothing is sent anywhere: rampbook reads and writes the folders you name, and nothing else.`;
 
 /** Runs one command line (without the program's own name) and gives the exit code. */
 export async function program(words: readonly string[]): Promise<number> {
