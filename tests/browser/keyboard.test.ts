@@ -80,7 +80,7 @@ describe.skipIf(!browserHere())('a page by keyboard alone', () => {
     // Goes on at once, while the page counts.
     await goTo(page, '.accounts > summary');
     await page.keyboard.press('Space');
-    await counted(page, 'release target 60 instead of 90');
+    await counted(page, 'release target 60 instead of the notebook’s 90');
     expect((await focusOf(page, '.accounts > summary')).matches).toBe(true);
     await goTo(page, '.account > summary');
     await page.keyboard.press('Enter');
