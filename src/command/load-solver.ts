@@ -28,6 +28,7 @@ export async function loadSolver(): Promise<ProgramSolver> {
   return {
     name: 'HiGHS',
     solve: (program) => {
+      if (program.gains.length === 0) return withoutVariables(program);
       const exact = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0, random_seed: 0 };
       const solved = highs.solve(written(program), exact);
       if (solved.Status === 'Infeasible') return null;
@@ -35,6 +36,12 @@ export async function loadSolver(): Promise<ProgramSolver> {
       return read(program, solved);
     },
   };
+}
+
+/** A program of nothing to choose, which the solver calls empty and does not answer: sums of nothing keep a row, or do not. */
+function withoutVariables({ rows, whole }: LinearProgram): SolvedProgram | null {
+  const isKept = rows.every(({ side, limit }) => (side === 'at most' ? limit >= 0 : limit <= 0));
+  return isKept ? { gain: 0, values: [], prices: whole ? null : rows.map(() => 0) } : null;
 }
 
 /** The part of the solver's answer that is read. */

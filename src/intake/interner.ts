@@ -31,8 +31,8 @@ export class Interner {
   #slots: Int32Array = new Int32Array(firstSlots * 2);
   #last = 0;
   #isSettled = false;
-  /** Texts found lately: head, tail, length and code of each. */
-  readonly #recent = new Int32Array(recentCount * 4);
+  /** Texts found lately, eight numbers each: head, tail, length, middle and code. */
+  readonly #recent = new Int32Array(recentCount * 8);
   /** The hash of the text that was looked up last in vain. */
   #hash = 0;
   /** The bytes last asked about, and a view of them. */
@@ -53,16 +53,22 @@ export class Interner {
     }
     const view = this.#view;
     const length = end - start;
-    // The first four bytes and the last four, which may overlap, are all of a text of up to eight.
+    // The first four bytes and the last four, which may overlap, are all of a text of up to eight; with four between, of twelve.
     const head = headOf(view, start, length);
+    const middle = length > 8 ? view.getInt32(start + 4) : 0;
     const tail = length < 4 ? 0 : view.getInt32(end - 4);
     const mixed = Math.imul(Math.imul(head, 0x9e3779b1) ^ tail ^ length, 0x85ebca6b);
     const recent = this.#recent;
-    const place = (mixed >>> recentShift) << 2;
+    const place = (mixed >>> recentShift) << 3;
     // Most cells hold a text met a moment ago.
-    if (recent[place] === head && recent[place + 1] === tail && recent[place + 2] === length) {
-      const code = recent[place + 3]!;
-      if (code !== 0 && (length <= 8 || this.#holds(code, start, end))) {
+    if (
+      recent[place] === head &&
+      recent[place + 1] === tail &&
+      recent[place + 2] === length &&
+      recent[place + 3] === middle
+    ) {
+      const code = recent[place + 4]!;
+      if (code !== 0 && (length <= 12 || this.#holds(code, start, end))) {
         this.#last = code;
         return code;
       }
@@ -72,7 +78,8 @@ export class Interner {
     recent[place] = head;
     recent[place + 1] = tail;
     recent[place + 2] = length;
-    recent[place + 3] = code;
+    recent[place + 3] = middle;
+    recent[place + 4] = code;
     this.#last = code;
     return code;
   }

@@ -4,7 +4,8 @@
  */
 export function orderOf(numbers: ArrayLike<number>): Uint32Array {
   const { length } = numbers;
-  let order = Uint32Array.from({ length }, (_, place) => place);
+  let order = new Uint32Array(length);
+  for (let place = 0; place < length; place++) order[place] = place;
   let merged: Uint32Array = new Uint32Array(0);
   let starts = [0];
   for (let at = 1; at < length; at++) if (numbers[at]! < numbers[at - 1]!) starts.push(at);

@@ -144,16 +144,12 @@ export async function readAll(
     const apart = takesFiles ? new Set(large) : new Set();
     for (const one of inOrder) if (!apart.has(one)) await read(one, null);
     if (takesFiles) {
-      // The other threads begin with the largest files, and this one with the smallest, since it has more to do besides.
+      // Each takes the largest that is left, this thread first: the others have yet to start.
       const waiting = [...large].sort(([, a], [, b]) => b.bytes - a.bytes);
-      const lane = async (
-        next: () => readonly [number, Task] | undefined,
-        thread: RangeThread | null,
-      ): Promise<void> => {
-        for (let one = next(); one !== undefined; one = next()) await read(one, thread);
+      const lane = async (thread: RangeThread | null): Promise<void> => {
+        for (let one = waiting.shift(); one !== undefined; one = waiting.shift()) await read(one, thread);
       };
-      const others = pool!.threads.map((thread) => lane(() => waiting.shift(), thread));
-      await Promise.all([...others, lane(() => waiting.pop(), null)]);
+      await Promise.all([lane(null), ...pool!.threads.map(lane)]);
     }
     return readings;
   } finally {

@@ -161,9 +161,10 @@ export class RecordScanner {
 
   /** Adds the row as it stands in the file to others, the cells at the positions given withheld. */
   keepRow(rows: AsideTexts, withheld: readonly number[]): void {
-    const cells = withheld
-      .filter((position) => position < this.count)
-      .map((position) => [this.rawStarts[position]!, this.rawEnds[position]!] as const);
+    const cells: (readonly [start: number, end: number])[] = [];
+    for (const position of withheld) {
+      if (position < this.count) cells.push([this.rawStarts[position]!, this.rawEnds[position]!]);
+    }
     rows.add(this.line, this.bytes, this.recordStart, this.recordEnd, cells);
   }
 

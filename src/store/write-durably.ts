@@ -8,8 +8,10 @@ export async function writePieces(path: string, pieces: Iterable<string | Uint8A
   const handle = await open(path, 'w');
   try {
     for (const piece of pieces) {
+      // The piece is fingerprinted while another thread writes it.
+      const written = handle.writeFile(piece);
       hash.update(piece);
-      await handle.writeFile(piece);
+      await written;
     }
   } finally {
     await handle.close();

@@ -107,6 +107,9 @@ async function others(count: number): Promise<void> {
   say('|---|---|');
   try {
     const [reports] = await sideBySide({ reports: () => reporting });
+    const made = readdirSync(join(folder, 'pages'));
+    const lacking = readdirSync(join(root, 'notebooks')).find((name) => !made.includes(name.replace(/md$/u, 'html')));
+    if (lacking !== undefined) throw new Error(`no page of ${lacking} was made`);
     say(
       `| all ${notebooks.length} notebooks as pages, cold process | ${two(median(reports!.measured.map((run) => run.seconds)))} s |`,
     );

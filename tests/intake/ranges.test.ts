@@ -91,11 +91,14 @@ test('no result depends on which thread reads which file', async () => {
     (_, at) => `i${(at * 3) % 99},anchor,none,${at % 5 === 0 ? 'odd' : 'clean'},`,
   );
   const files = stationFiles({
-    inspections: [...inspections, 'i1,short'],
-    checks: ['i2,"two\nlines",none,clean,', ...checks],
+    inspections: [...inspections, 'i1,short', 'i88,L1,2025-07-10 05:00,2025-07-10 04:00,P,h1,C,Y'],
+    checks: ['i2,"two\nlines",none,clean,', 'i4,propeller,none,clean,mud', ...checks],
   });
   const whole = await importSmall(stationCrosswalk, files, { threads: 1 });
   expect(whole.problems).toEqual([]);
   expect(whole.setAside.length).toBeGreaterThan(50);
+  // Rules that a row breaks by itself, in either file.
+  expect(whole.setAside.map(({ code }) => code)).toContain('wrong-order');
+  expect(whole.notes.map(({ code }) => code)).toContain('finding-without-fouling');
   expect(await all(importSmall(stationCrosswalk, files, { threads: 2 }))).toEqual({ ...whole, ledgers: null });
 });

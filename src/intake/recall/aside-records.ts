@@ -3,6 +3,7 @@ import type { Field, TableDefinition, TableName } from '../../record/field.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { tables } from '../../record/tables.js';
 import { type Draft, type DraftColumn, noDay } from '../draft.js';
+import { countKept } from '../kept-values.js';
 import type { FileReading } from '../read-file.js';
 
 /** The rows set aside of one file that belong to a table: its own, or those folded out of its checklist. */
@@ -19,9 +20,9 @@ function partsOf(table: TableDefinition, readings: readonly FileReading[]): read
   return readings.flatMap(({ draft, file }): readonly Part[] => {
     const isFolded = draft.fold?.table === table;
     if (!isFolded && draft.table !== table) return [];
-    const rows: number[] = [];
-    for (let row = 0; row < draft.rowCount; row++) if (draft.aside[row] === 1) rows.push(row);
-    return [{ file, draft, rows: Uint32Array.from(rows), width: isFolded ? draft.fold!.columns.length : 1, isFolded }];
+    const rows = new Uint32Array(draft.rowCount - countKept(draft.aside, draft.rowCount));
+    for (let row = 0, at = 0; row < draft.rowCount; row++) if (draft.aside[row] === 1) rows[at++] = row;
+    return [{ file, draft, rows, width: isFolded ? draft.fold!.columns.length : 1, isFolded }];
   });
 }
 
@@ -57,15 +58,15 @@ function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32A
 function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, texts: Dictionary): void {
   const { values, interner, field } = drafted;
   const listed = field.type === 'code' ? field.codes.codes : [];
-  const known = new Map<number, number>([[0, 0]]);
+  // By the number used while reading; 0 where the text was not met yet.
+  const known = new Uint32Array(interner === null ? listed.length + 1 : interner.size);
   for (let at = 0; at < rows.length; at++) {
     const value = values[rows[at]!]!;
-    let code = known.get(value);
-    if (code === undefined) {
-      code = texts.codeOf(interner === null ? listed[value - 1]!.code : interner.textOf(value));
-      known.set(value, code);
+    if (value === 0) continue;
+    if (known[value] === 0) {
+      known[value] = texts.codeOf(interner === null ? listed[value - 1]!.code : interner.textOf(value));
     }
-    codes[at] = code;
+    codes[at] = known[value]!;
   }
 }
 
@@ -117,8 +118,7 @@ function asideTable(table: TableDefinition, readings: readonly FileReading[]): R
   for (const [place, { draft, rows, width }] of parts.entries()) {
     fileOf.fill(place, at, at + rows.length * width);
     for (const row of rows) {
-      lineOf.fill(draft.lines[row]!, at, at + width);
-      at += width;
+      for (const end = at + width; at < end; at++) lineOf[at] = draft.lines[row]!;
     }
   }
   return {

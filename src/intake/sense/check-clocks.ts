@@ -20,23 +20,37 @@ export function checkClocks(all: readonly FileReading[]): void {
     const stations = draft.columns.get('station');
     const starts = draft.columns.get('started_at')?.values;
     if (draft.table.name !== 'inspections' || stations === undefined || starts === undefined) continue;
-    const counts = new Map<number, { readonly first: number; starts: number; heaped: number }>();
+    // By the number of the station's key: its first kept row, counted from 1, its starts, and those of them that heap.
+    const firsts = new Uint32Array(stations.interner!.size);
+    const counts = new Uint32Array(firsts.length);
+    const heaps = new Uint32Array(firsts.length);
+    const met: number[] = [];
+    const keys = stations.values;
     for (let row = 0; row < draft.rowCount; row++) {
       if (draft.aside[row] === 1) continue;
-      let count = counts.get(stations.values[row]!);
-      if (count === undefined) {
-        count = { first: row, starts: 0, heaped: 0 };
-        counts.set(stations.values[row]!, count);
+      const station = keys[row]!;
+      if (firsts[station] === 0) {
+        firsts[station] = row + 1;
+        met.push(station);
       }
-      count.starts++;
-      if (Math.floor(starts[row]! / minute) * minute === Math.floor(starts[row]! / halfHour) * halfHour) count.heaped++;
+      counts[station]!++;
+      if (Math.floor(starts[row]! / minute) * minute === Math.floor(starts[row]! / halfHour) * halfHour)
+        heaps[station]!++;
     }
-    for (const [station, count] of counts) {
-      if (count.starts < enough || count.heaped <= count.starts * expected * tooMany) continue;
+    for (const station of met) {
+      const count = counts[station]!;
+      const heaped = heaps[station]!;
+      if (count < enough || heaped <= count * expected * tooMany) continue;
       const name = stations.interner!.textOf(station);
-      const reason = `at ${name}, ${count.heaped} of ${count.starts} starts lie at :00 or :30, where one in thirty would`;
-      const seen = `${count.heaped} of ${count.starts}`;
-      noteTogether(reading, count.first, positionOf(reading, 'started_at'), sayingOf('clock-heaping', reason), seen);
+      const reason = `at ${name}, ${heaped} of ${count} starts lie at :00 or :30, where one in thirty would`;
+      const seen = `${heaped} of ${count}`;
+      noteTogether(
+        reading,
+        firsts[station]! - 1,
+        positionOf(reading, 'started_at'),
+        sayingOf('clock-heaping', reason),
+        seen,
+      );
     }
   }
 }

@@ -20,8 +20,12 @@ interface SeasonUse {
   coded: number;
 }
 
-const yearOf = (day: number): number => new Date(day * 86_400_000).getUTCFullYear();
-const quarter = 900_000;
+const yearOf = (days: number): number => new Date(days * day).getUTCFullYear();
+const day = 86_400_000;
+/** More days than lie between 1970 and any moment that a record may tell. */
+const mostDays = 2 ** 17;
+/** The mark of a day of Greenwich within which the season changes. */
+const twoSeasons = 0xffff;
 
 /** The inspections of one file with the season of each; 0 for a row that is set aside or has no start. */
 interface Seasons {
@@ -34,18 +38,20 @@ function seasonsOf(reading: FileReading, days: LocalDays): Seasons {
   const seasonOf = new Uint16Array(draft.rowCount);
   const starts = draft.columns.get('started_at')?.values;
   if (starts === undefined) return { reading, seasonOf };
-  // No day begins within a quarter of an hour, so that under one clock each quarter is asked about once.
-  const known = new Map<number, number>();
+  // Under one clock a day of Greenwich lies in one season, or in two where a year begins within it.
+  const known = new Uint16Array(2 * mostDays);
+  const seasonAt = (row: number, moment: number): number => yearOf(days.dayOf(reading, row, moment));
   for (let row = 0; row < draft.rowCount; row++) {
     const start = starts[row]!;
     if (draft.aside[row] === 1 || Number.isNaN(start)) continue;
-    const at = Math.floor(start / quarter);
-    let season = rule.timeZone === null ? undefined : known.get(at);
-    if (season === undefined) {
-      season = yearOf(days.dayOf(reading, row, start));
-      known.set(at, season);
+    const today = Math.floor(start / day);
+    let season = rule.timeZone === null ? twoSeasons : known[today + mostDays]!;
+    if (season === 0) {
+      const first = seasonAt(row, today * day);
+      season = first === seasonAt(row, (today + 1) * day - 1) ? first : twoSeasons;
+      known[today + mostDays] = season;
     }
-    seasonOf[row] = season;
+    seasonOf[row] = season === twoSeasons ? seasonAt(row, start) : season;
   }
   return { reading, seasonOf };
 }

@@ -4,10 +4,18 @@ import { ZoneClock } from '../time-zone.js';
 const quarter = 900_000;
 const day = 86_400_000;
 
+/** A zone's clock, and what was asked of it. */
+interface KnownClock {
+  readonly clock: ZoneClock;
+  /** By days of Greenwich: the offset that holds all day; null where it changes. */
+  readonly ofDays: Map<number, number | null>;
+  readonly ofQuarters: Map<number, number>;
+}
+
 /** The calendar days of moments, by the clock of the file that told them or of the row's station. */
 export class LocalDays {
   readonly #stationZones = new Map<number, string>();
-  readonly #clocks = new Map<string, { readonly clock: ZoneClock; readonly offsets: Map<number, number> }>();
+  readonly #clocks = new Map<string, KnownClock>();
 
   constructor(all: readonly FileReading[]) {
     for (const { draft } of all) {
@@ -29,19 +37,31 @@ export class LocalDays {
     return Math.floor((moment + (zone === undefined ? 0 : this.#offset(zone, moment))) / day);
   }
 
-  /** Offsets change at whole quarters of an hour only, so that one look at the zone serves every moment in one. */
+  /**
+   * Offsets change at whole quarters of an hour only, so that one look at the zone serves every moment in one; and on few
+   * days at all, so that two looks serve every moment of most days.
+   */
   #offset(zone: string, moment: number): number {
     let known = this.#clocks.get(zone);
     if (known === undefined) {
-      known = { clock: new ZoneClock(zone), offsets: new Map() };
+      known = { clock: new ZoneClock(zone), ofDays: new Map(), ofQuarters: new Map() };
       this.#clocks.set(zone, known);
     }
-    const at = Math.floor(moment / quarter);
-    let offset = known.offsets.get(at);
+    const { clock, ofDays, ofQuarters } = known;
+    const today = Math.floor(moment / day);
+    let offset = ofDays.get(today);
     if (offset === undefined) {
-      offset = known.clock.offsetAt(at * quarter);
-      known.offsets.set(at, offset);
+      const first = clock.offsetAt(today * day);
+      offset = first === clock.offsetAt((today + 1) * day) ? first : null;
+      ofDays.set(today, offset);
     }
-    return offset;
+    if (offset !== null) return offset;
+    const at = Math.floor(moment / quarter);
+    let exact = ofQuarters.get(at);
+    if (exact === undefined) {
+      exact = clock.offsetAt(at * quarter);
+      ofQuarters.set(at, exact);
+    }
+    return exact;
   }
 }

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, type Hash } from 'node:crypto';
 import type { FileHandle } from 'node:fs/promises';
 import { ReadAtOnce } from './at-once.js';
 import type { TextSource } from './text-source.js';
@@ -9,7 +9,8 @@ export class PlainFile implements TextSource {
   done = 0;
   readonly #handle: FileHandle;
   readonly #bytes: ReadAtOnce;
-  readonly #hash = createHash('sha256');
+  /** Taken over what is read from the beginning on; null once the reading went from place to place. */
+  #hash: Hash | null = createHash('sha256');
   readonly #chunk: number;
   #at = 0;
 
@@ -22,17 +23,19 @@ export class PlainFile implements TextSource {
 
   async read(into: Uint8Array): Promise<number> {
     const bytesRead = await this.#bytes.read(into.subarray(0, this.#chunk), this.#at);
-    this.#hash.update(into.subarray(0, bytesRead));
+    this.#hash?.update(into.subarray(0, bytesRead));
     this.#at += bytesRead;
     this.done += bytesRead;
     return bytesRead;
   }
 
   async seek(offset: number): Promise<void> {
+    if (offset !== this.#at) this.#hash = null;
     this.#at = offset;
   }
 
   async fingerprint(): Promise<string> {
+    if (this.#hash === null) throw new Error('a file read from place to place has no fingerprint');
     return this.#hash.digest('hex');
   }
 
