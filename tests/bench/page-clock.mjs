@@ -37,6 +37,9 @@ function until(isSo) {
 async function change(name, value) {
   const form = document.getElementById('choice');
   const control = form.elements.namedItem(name);
+  // A hand takes at least a second from reaching for a control to changing it.
+  control.focus({ preventScroll: true });
+  await new Promise((resume) => setTimeout(resume, 1000));
   const inSight = [...document.querySelectorAll('[data-part]')]
     .filter((part) => {
       const { top, bottom } = part.getBoundingClientRect();

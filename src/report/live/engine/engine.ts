@@ -64,6 +64,9 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
     form.removeAttribute('aria-busy');
   };
 
+  // Whoever reaches for a control is about to choose. What cannot be counted is told where it is chosen.
+  const prepare = (): void => void counting.prepare().catch(() => {});
+  for (const reached of ['focusin', 'pointerdown']) form.addEventListener(reached, prepare, { once: true });
   let asked = 0;
   const follow = (): void => {
     cancelAnimationFrame(asked);
