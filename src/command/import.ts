@@ -70,7 +70,7 @@ async function importInto(
   if (words.json === true) sayJson(importJson(words.store, result));
   else {
     sayWhatIsNew(words, result, past !== null);
-    sayAccount(words, result.sum.files, key.kept || !result.isNew);
+    sayAccount(words, result.sum.files, key.kept || !result.isNew || !hasPseudonyms(result));
     sayMended(words, result);
     sayWithdrawn(result);
     sayUnmatched(words, result);
@@ -156,6 +156,15 @@ function sayUnmatched({ store }: ImportWords, result: ImportResult): void {
   say(`${store}/unmatched.csv, the most frequent first, and name the file under aliases in the crosswalk.`);
 }
 
+function hasPseudonyms({ records }: ImportResult): boolean {
+  return Object.values(records).some(({ definition, columns }) =>
+    definition.fields.some(({ type, name }) => {
+      const column = type === 'pseudonym' ? columns.get(name) : undefined;
+      return column?.kind === 'text' && column.dictionary.length > 1;
+    }),
+  );
+}
+
 function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: boolean): void {
   const all = totals(files);
   const row = (name: string, read: number, kept: number, setAside: number, leftOut = 0): string[] => [
@@ -170,7 +179,8 @@ function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: bool
   const problems = addedUp(files.map((file) => file.problems));
   if (all.set_aside > 0) {
     say();
-    say(`Why ${grouped(all.set_aside)} rows were set aside (a row may have several reasons):`);
+    const rows = all.set_aside === 1 ? '1 row was' : `${grouped(all.set_aside)} rows were`;
+    say(`Why ${rows} set aside (a row may have several reasons):`);
     sayTable(Object.entries(problems).map(([code, times]) => [`  ${code}`, grouped(times)]));
     say(`Each stands with its place and remedy in ${words.store}/set-aside.csv.`);
   }

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { LinearProgram, ProgramSolver, SolvedProgram } from '../record/program-solver.js';
 
@@ -25,15 +26,20 @@ export async function loadSolver(): Promise<ProgramSolver> {
   const { default: load }: { readonly default: unknown } = await import('highs');
   if (!isLoader(load)) throw new Error('the package highs is not the one this program was written for');
   const highs = await load();
+  // Notebooks of one run ask for the same plans: each is solved once.
+  const known = new Map<string, SolvedProgram | null>();
   return {
     name: 'HiGHS',
     solve: (program) => {
       if (program.gains.length === 0) return withoutVariables(program);
-      const exact = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0, random_seed: 0 };
-      const solved = highs.solve(written(program), exact);
-      if (solved.Status === 'Infeasible') return null;
-      if (solved.Status !== 'Optimal') throw new Error(`the solver ended with: ${solved.Status}`);
-      return read(program, solved);
+      const text = written(program);
+      const key = createHash('sha256').update(text).digest('base64');
+      const solved = known.get(key);
+      if (solved !== undefined) return solved;
+      const fresh = answered(program, highs.solve(text, exact));
+      if (known.size >= mostKnown) known.delete(known.keys().next().value!);
+      known.set(key, fresh);
+      return fresh;
     },
   };
 }
@@ -42,6 +48,16 @@ export async function loadSolver(): Promise<ProgramSolver> {
 function withoutVariables({ rows, whole }: LinearProgram): SolvedProgram | null {
   const isKept = rows.every(({ side, limit }) => (side === 'at most' ? limit >= 0 : limit <= 0));
   return isKept ? { gain: 0, values: [], prices: whole ? null : rows.map(() => 0) } : null;
+}
+
+const exact = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0, random_seed: 0 };
+
+const mostKnown = 200;
+
+function answered(program: LinearProgram, answer: Answer): SolvedProgram | null {
+  if (answer.Status === 'Infeasible') return null;
+  if (answer.Status !== 'Optimal') throw new Error(`the solver ended with: ${answer.Status}`);
+  return read(program, answer);
 }
 
 /** The part of the solver's answer that is read. */

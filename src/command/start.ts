@@ -33,9 +33,11 @@ export async function startCommand(folder: string): Promise<number> {
   say(
     '1. Put your exported files into exports/, and make a key once, outside it: head -c 32 /dev/urandom > ~/season.key',
   );
-  say('2. Fill in my-exports.crosswalk.yaml: every line marked DECIDE, every column of your files.');
   say(
-    '3. rampbook import my-exports.crosswalk.yaml --from exports --store store --key ~/season.key   (then read store/set-aside.csv)',
+    '2. rampbook draft exports --from exports --to drafted.crosswalk.yaml   (then answer what stands under "open"; my-exports.crosswalk.yaml has every field there is, to fill in by hand)',
+  );
+  say(
+    '3. rampbook import drafted.crosswalk.yaml --from exports --store store --key ~/season.key   (then read store/set-aside.csv)',
   );
   say('4. rampbook desk notebooks --store store --open   (set the seasons and targets, make the notebooks yours)');
   say('5. rampbook report notebooks/season.md --store store --to reports');

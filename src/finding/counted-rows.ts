@@ -4,6 +4,8 @@ import type { CountedRows, FindingTable, ToldRows } from './finding.js';
 export interface RowRule {
   readonly words: string;
   readonly holds: (row: number) => boolean;
+  /** The only rows of the group for which it can hold; left out where it can hold for any. */
+  readonly within?: Uint32Array;
 }
 
 /** What one column counts, and among which rows it counts it; null where it is a plain count. */
@@ -22,20 +24,29 @@ export interface CountedGroup {
 
 /** The rows behind the numbers of an answer, found when somebody asks; `groupOf` is asked with a row of the answer. */
 export function countedBy(groupOf: (row: number) => CountedGroup | null): NonNullable<FindingTable['counted']> {
+  // Several numbers count by one rule: its rows are looked up once.
+  const told = new WeakMap<Uint32Array, WeakMap<RowRule, ToldRows>>();
+  const toldOnce = (group: CountedGroup, rule: RowRule): ToldRows => {
+    const ofGroup = told.get(group.rows) ?? new WeakMap<RowRule, ToldRows>();
+    told.set(group.rows, ofGroup);
+    const known = ofGroup.get(rule) ?? toldRows(group, rule);
+    ofGroup.set(rule, known);
+    return known;
+  };
   return (row, column): CountedRows | null => {
     const group = groupOf(row);
     const rule = group?.rules[column];
     if (group === null || rule === undefined) return null;
     return {
-      numerator: toldRows(group, rule.counted),
-      denominator: rule.among === null ? null : toldRows(group, rule.among),
+      numerator: toldOnce(group, rule.counted),
+      denominator: rule.among === null ? null : toldOnce(group, rule.among),
       counts: group.craftOf === undefined ? 'rows' : 'craft',
     };
   };
 }
 
-function toldRows({ rows, craftOf }: CountedGroup, { words, holds }: RowRule): ToldRows {
-  const held = rows.filter(holds);
+function toldRows({ rows, craftOf }: CountedGroup, { words, holds, within }: RowRule): ToldRows {
+  const held = (within ?? rows).filter(holds);
   if (craftOf === undefined) return { words, rows: held };
   const distinct = new Set(Array.from(held, craftOf)).size;
   return { words: `${words}, of ${distinct} craft`, rows: held };

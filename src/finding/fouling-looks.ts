@@ -1,6 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import type { CountedGroup, CountRule, RowRule } from './counted-rows.js';
 import { type CraftParts, fouledParts, part } from './craft-parts.js';
+import { groupRows } from './group-rows.js';
 import { bookText, isValue } from './row-tests.js';
 
 /** The looks behind each number of a part, by the part's place: a part with sides has two looks and counts once a craft. */
@@ -18,23 +19,27 @@ export function looksAt(table: BookTable, rows: Uint32Array, parts: CraftParts):
   const [fouled, mussels] = [isValue(table, 'state', 'fouled'), isValue(table, 'finding', 'mussels')];
   const found = (row: number): boolean => fouled(row) && mussels(row);
   const plain = (counted: RowRule): CountRule => ({ counted, among: null });
-  return (place) => {
+  const anywhere = { words: 'looks that found mussels on any part', holds: found };
+  const rowsOf = new Map(groupRows(table, rows, ['component']).map(({ key, rows: own }) => [key[0], own]));
+  const groupAt = (place: number): CountedGroup => {
     const name = components[place]!;
+    const within = rowsOf.get(name) ?? new Uint32Array();
     const code = component.dictionary.indexOf(name, 1);
     const seen = (row: number): number => marks[craftOf[inspection[row]!]! * components.length + place]!;
     const isCarried = (row: number): boolean => component.codes[row] === code && state[row] !== 0 && !absent(row);
     const isFound = (row: number): boolean => component.codes[row] === code && found(row);
-    const carried = { words: `checks of ${name} that do not call it absent`, holds: isCarried };
-    const looked = { words: `looks at ${name}`, holds: (row: number) => isCarried(row) && !skipped(row) };
-    const onIt = { words: `looks that found mussels on ${name}`, holds: isFound };
-    const anywhere = { words: 'looks that found mussels on any part', holds: found };
+    const carried = { words: `checks of ${name} that do not call it absent`, holds: isCarried, within };
+    const looked = { words: `looks at ${name}`, holds: (row: number) => isCarried(row) && !skipped(row), within };
+    const onIt = { words: `looks that found mussels on ${name}`, holds: isFound, within };
     const missed = {
       words: `checks of ${name} that were skipped on every side`,
       holds: (row: number) => isCarried(row) && (seen(row) & part.looked) === 0,
+      within,
     };
     const alone = {
       words: `looks that found mussels on ${name} and on no other part`,
       holds: (row: number) => isFound(row) && fouledOn[craftOf[inspection[row]!]!] === 1,
+      within,
     };
     return {
       rows,
@@ -52,5 +57,11 @@ export function looksAt(table: BookTable, rows: Uint32Array, parts: CraftParts):
         sole_share: { counted: alone, among: onIt },
       },
     };
+  };
+  const groups = new Map<number, CountedGroup>();
+  return (place) => {
+    const group = groups.get(place) ?? groupAt(place);
+    groups.set(place, group);
+    return group;
   };
 }

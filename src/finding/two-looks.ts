@@ -30,9 +30,24 @@ interface Translated {
 
 function translated(from: BookTable, to: BookTable, field: string): Translated {
   const own = bookText(from, field);
-  const numberOf = new Map(bookText(to, field).dictionary.map((text, code) => [text, code]));
-  const as = Uint32Array.from(own.dictionary, (text) => numberOf.get(text) ?? 0);
-  return { codes: own.codes, as, size: numberOf.size };
+  const other = bookText(to, field).dictionary;
+  return { codes: own.codes, as: codesIn(own.dictionary, other), size: other.length };
+}
+
+type Dictionary = readonly string[];
+
+/** Dictionaries translated, the one from and the other into: tables that are narrowed keep theirs. */
+const inOther = new WeakMap<Dictionary, WeakMap<Dictionary, Uint32Array>>();
+
+function codesIn(own: Dictionary, other: Dictionary): Uint32Array {
+  const ofOwn = inOther.get(own) ?? new WeakMap<Dictionary, Uint32Array>();
+  inOther.set(own, ofOwn);
+  const known = ofOwn.get(other);
+  if (known !== undefined) return known;
+  const numberOf = new Map(other.map((text, code) => [text, code]));
+  const codes = Uint32Array.from(own, (text) => numberOf.get(text) ?? 0);
+  ofOwn.set(other, codes);
+  return codes;
 }
 
 /** What row of checks each row of rechecks repeats, one more than its number; 0 for none. Found once for the two tables. */

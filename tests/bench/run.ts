@@ -1,12 +1,15 @@
 // The benchmark: whole processes, several runs, medians, the program and a general database side by side in one sitting.
-// Words: --large for ten million inspections too, --runs N, --small to stop at 100,000. Prints Markdown.
+// Words: --large for ten million inspections too, --runs N, --small to stop at 100,000, --pages for pages alone.
+// Prints Markdown.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { availableParallelism, cpus, loadavg, tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { writeDemoSeason } from './demo-season.js';
 import { writeLoad } from './load.js';
 import { type MeasuredRun, measuredRun, median } from './measured-run.js';
+import { pageLines } from './pages.js';
 
 const words = process.argv.slice(2);
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -53,14 +56,14 @@ async function imports(count: number): Promise<void> {
   const exports = join(folder, String(count));
   const { bytes, rows } = writeLoad(count, exports, 42);
   const store = `${exports}-store`;
-  const importing = (start: readonly string[]) => () => {
+  const starting = (start: readonly string[]) => () => {
     rmSync(store, { recursive: true, force: true });
     return [...start, 'import', crosswalk, '--from', exports, '--store', store, '--quiet'];
   };
   const measured = await sideBySide({
     'read, check and link alone': () => [here('import-alone.mjs'), built, crosswalk, exports],
-    '`rampbook import`, built': importing([program]),
-    '`rampbook import`, from a checkout': importing([join(root, 'bin/rampbook')]),
+    '`rampbook import`, built': starting([program]),
+    '`rampbook import`, from a checkout': starting([join(root, 'bin/rampbook')]),
     ...(hasPeer
       ? { 'DuckDB, 2 threads: read, join, count; no checks': () => [here('peer-database.mjs'), exports] }
       : {}),
@@ -96,26 +99,38 @@ function timed(part: string, store: string): string {
   return two(Number(done.stdout));
 }
 
-async function others(count: number): Promise<void> {
-  const store = join(folder, `${count}-store`);
+/** All notebooks as pages of a stored season of the invented basin, and those pages in a browser. */
+async function pages(): Promise<void> {
+  const store = await writeDemoSeason(folder, program, tsx);
+  const to = join(folder, 'pages');
   const notebooks = readdirSync(join(root, 'notebooks')).map((name) => join(root, 'notebooks', name));
-  const reporting = [program, 'report', ...notebooks, '--store', store, '--to', join(folder, 'pages'), '--quiet'];
+  const measured = await sideBySide({
+    whole: () => [program, 'report', ...notebooks, '--store', store, '--to', to, '--quiet'],
+    computing: () => [here('compute-alone.mjs'), built, store, ...notebooks],
+  });
+  const [whole, computing] = measured.map((row) => median(row.measured.map(({ cpuSeconds }) => cpuSeconds)));
+  const wall = median(measured[0]!.measured.map(({ seconds }) => seconds));
+  const share = Math.round((100 * (whole! - computing!)) / whole!);
   say('');
-  say(`Of a stored season of ${grouped(count)} inspections:`);
+  say('Of a stored season of 100,000 inspections of the invented basin, and in a browser (file://, 1280 × 800):');
+  say('');
+  say('| what | took | wanted |');
+  say('|---|---|---|');
+  say(
+    `| all ${notebooks.length} notebooks as pages, cold process | ${two(wall)} s, ${two(whole!)} s CPU | 3 s for five |`,
+  );
+  say(`| of which drawing, packing and writing | ${share} % of CPU | under half |`);
+  say('');
+  for (const line of await pageLines(to)) say(line);
+}
+
+function others(count: number): void {
+  const store = join(folder, `${count}-store`);
+  say('');
+  say(`Of a stored season of ${grouped(count)} inspections of the load:`);
   say('');
   say('| what | took |');
   say('|---|---|');
-  try {
-    const [reports] = await sideBySide({ reports: () => reporting });
-    const made = readdirSync(join(folder, 'pages'));
-    const lacking = readdirSync(join(root, 'notebooks')).find((name) => !made.includes(name.replace(/md$/u, 'html')));
-    if (lacking !== undefined) throw new Error(`no page of ${lacking} was made`);
-    say(
-      `| all ${notebooks.length} notebooks as pages, cold process | ${two(median(reports!.measured.map((run) => run.seconds)))} s |`,
-    );
-  } catch (mistake) {
-    say(`| all ${notebooks.length} notebooks as pages | failed: ${String(mistake).split('\n')[0]!.slice(0, 100)} |`);
-  }
   say(`| reading the store, warm | ${timed('reading', store)} ms |`);
   say(`| 2,000 resamples of the ranks of 30 parts over 50,000 craft, warm | ${timed('ranks', store)} ms |`);
 }
@@ -130,13 +145,19 @@ try {
   );
   if (!hasPeer) say('DuckDB is not installed here: nothing to compare with.');
   say('');
+  if (!words.includes('--pages')) await importing();
+  await pages();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+  rmSync(join(built, '..'), { recursive: true, force: true });
+}
+
+/** Imports of all sizes beside the database, and what is asked of the store of one. */
+async function importing(): Promise<void> {
   say(
     '| inspections | MB | program | wall s | CPU s | peak MB | µs a row | bytes an inspection | wall ÷ DuckDB | memory ÷ DuckDB |',
   );
   say('|---|---|---|---|---|---|---|---|---|---|');
   for (const count of sizes) await imports(count);
-  await others(100_000);
-} finally {
-  rmSync(folder, { recursive: true, force: true });
-  rmSync(join(built, '..'), { recursive: true, force: true });
+  others(100_000);
 }

@@ -89,6 +89,23 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
     await close();
   });
 
+  it('keeps a table that its reader scrolled where it stood, however often it is counted again', async () => {
+    const { page, close } = await openPage(browser, season, { viewport: { width: 360, height: 640 } });
+    const region = '.scroll[aria-labelledby="table-by-station-caption"]';
+    const leftOf = () => page.evaluate((within) => document.querySelector(within)!.scrollLeft, region);
+    await page.evaluate((within) => {
+      const scrolled = document.querySelector(within)!;
+      scrolled.scrollIntoView();
+      scrolled.scrollLeft = 40;
+    }, region);
+    for (const month of ['July', 'August']) {
+      await page.selectOption('[name="only.month"]', month);
+      await counted(page, month);
+      expect(await leftOf()).toBe(40);
+    }
+    await close();
+  });
+
   it('says on paper which choice it shows, and leaves the controls out', async () => {
     const { page, close } = await openPage(browser, season);
     await page.selectOption('[name="only.month"]', 'July');

@@ -134,7 +134,7 @@ function bare(html: string): string {
   return html
     .replace(/(Program \(SHA-256\)<\/dt><dd>(?:<span>rampbook [\d.]+, )?<code>)[0-9a-f]+/g, '$1')
     .replace(/("program":\{"version":"[^"]*","fingerprint":")[0-9a-f]{64}/, '$1')
-    .replace(/(script-src 'sha256-[^']*') 'sha256-[^']*'/, '$1')
+    .replace(/(script-src &#x27;sha256-[^&]*&#x27;) &#x27;sha256-[^&]*&#x27;/, '$1')
     .replace(/(<script id="carried-engine"[^>]*>)[^<]*/, '$1')
     .replace(/(<script id="carried-season"[^>]*>)([^<]*)/, (_, tag: string, packed: string) => {
       const bytes = inflateRawSync(Buffer.from(packed, 'base64'));

@@ -11,7 +11,7 @@ import { solvedAgain } from './solved-plan.js';
 import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { staffChoices, staffLimits, staffOptions } from './staff-choices.js';
 import { staffGround } from './staff-ground.js';
-import { noPlan } from './staff-plan.js';
+import { noPlan, noWatch } from './staff-plan.js';
 
 const columns: readonly FindingColumn[] = [
   {
@@ -87,6 +87,7 @@ export const staffCurve: Finding = {
     const { season, yields, resampled, leftOut } = staffGround(book, table, rows, told.shift, choices.resamples);
     const factors = season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
     const blocks = shiftBlocks(season, yields, factors);
+    if (blocks.length === 0) return noPlan(own, noWatch);
     const limits = staffLimits(told, season.stations.length);
     const best = bestShifts(blocks, limits);
     const row = (hours: number, plan: ShiftChoice): FindingCell[] => {

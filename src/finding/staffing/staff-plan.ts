@@ -125,6 +125,9 @@ function planSaid(
 
 const written = (value: number, decimals: number): string => writtenNumber(value.toFixed(decimals));
 
+/** Why there is no plan where no station-day asked of can bear a shift. */
+export const noWatch = 'on no day asked of was a station open with its times and staff hours recorded';
+
 /** An answer without rows that says why. */
 export function noPlan(own: readonly FindingColumn[], why: string): FindingTable {
   return { columns: own, rows: [], leftOut: [], said: [`No plan: ${why}.`] };
@@ -156,6 +159,7 @@ export const staffPlan: Finding = {
     const ground = staffGround(book, table, rows, told.shift, choices.resamples);
     const factors = ground.season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
     const blocks = shiftBlocks(ground.season, ground.yields, factors);
+    if (blocks.length === 0) return noPlan(columns, noWatch);
     const limits = staffLimits(told, ground.season.stations.length);
     const plan = bestShifts(blocks, limits).at(told.hours);
     if (plan === null) return noPlan(columns, 'no choice of shifts keeps the least and the most of every station');

@@ -102,6 +102,9 @@ function fitText(table: TableDefinition, field: Field, { profile, order }: Known
     if (distinct < 0.95) return cannot('texts that repeat');
     return { ...nothing, values: 0.5, shows: 'a text of its own in every row' };
   }
+  if (field.name === 'craft' && profile.filled > 50 && profile.values.length < profile.filled / 10) {
+    return cannot('too few different texts to tell craft apart');
+  }
   if (field.name === 'home_region') {
     const share = shareOf(profile, (text) => /^[A-Z]{2}$/u.test(text));
     return { ...nothing, values: share >= 0.8 ? 0.6 : -0.3, shows: `${percent(share)} are two letters` };

@@ -44,6 +44,13 @@ function mapped(proposal: ColumnProposal, { values, filled }: ColumnProfile, lis
   };
 }
 
+/** A column that names what no file lists: with it, its rows would be set aside. */
+function listless(proposal: ColumnProposal): ColumnProposal {
+  const question =
+    'No file drafted here lists these wash units. Import one that does, or ignore the column with a reason: rows that name what nobody lists are set aside.';
+  return { ...proposal, sureness: 'unsure', questions: [...proposal.questions, question] };
+}
+
 /**
  * Maps the texts of columns that refer to stations or wash units onto the keys that drafted lists hold, by the names there;
  * what no name says is an open question, with what is spelt alike.
@@ -58,6 +65,7 @@ export function proposeKeys({ kind, proposal }: DraftedFile, lists: readonly Kno
     const field = column.use.kind === 'field' ? fieldOf(proposal.table, column.use.field) : null;
     if (field?.type !== 'reference') return column;
     const list = listOf(lists, field.to);
+    if (list === null && field.to === 'wash_units') return listless(column);
     const profile = profiles[headings.indexOf(column.column)]!;
     return list === null || (field.to === 'waterbodies' && holdsNames(profile))
       ? column

@@ -68,11 +68,6 @@ export function gammaUpper(x: number, shape: number): number {
   return Math.exp(gammaLogTails(x, shape).above);
 }
 
-/** The density of a gamma variable of this shape and scale 1. */
-export function gammaDensity(x: number, shape: number): number {
-  return x > 0 ? Math.exp(logPoissonMass(shape, x)) * (shape / x) : 0;
-}
-
 /** Wilson & Hilferty (1931) PNAS 17:684-688 is close enough to start from; the chance only says which half. */
 function startingLog(shape: number): number {
   return shape > 1 ? Math.log(shape) : Math.log(shape) - 0.5 / shape;

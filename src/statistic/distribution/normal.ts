@@ -8,11 +8,6 @@ export function normalCumulative(x: number): number {
   return x > -1 ? 0.5 - gammaCumulative((x * x) / 2, 0.5) / 2 : gammaUpper((x * x) / 2, 0.5) / 2;
 }
 
-/** The density of a standard normal variable. */
-export function normalDensity(x: number): number {
-  return Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI);
-}
-
 /** The x below which a standard normal variable falls with this chance, which must lie strictly between 0 and 1. */
 export function normalQuantile(chance: number): number {
   if (chance > 0.5)

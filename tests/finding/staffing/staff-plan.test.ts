@@ -65,6 +65,19 @@ describe('a plan of further staff hours', () => {
     expect(two! / one!).toBeCloseTo(1.25, 9);
   });
 
+  it('of days on which no station was open is none, and says why', () => {
+    const shut = openBook(
+      smallRecords({ stations: [elkPoint], station_days: extra, inspections: [] }),
+      smallSum(null),
+      solver,
+    );
+    const curve = ask(staffCurve, shut, [], undefined, { hours: 30, shift: 4, reached: 0.75, people: 1 });
+    for (const found of [plan({ hours: 30, shift: 4, reached: 0.75, people: 1 }, shut), curve]) {
+      expect(found.rows).toEqual([]);
+      expect(found.said?.join()).toContain('on no day asked of was a station open');
+    }
+  });
+
   it('gives every station its least, and none more than its most', () => {
     const least = plan({ hours: 40, shift: 4, reached: 0.75, people: 1, least: 20 });
     expect(cells(least, 'station').flat().sort()).toEqual(['Elk Point', 'Pine Gate']);

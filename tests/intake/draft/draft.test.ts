@@ -207,3 +207,21 @@ test('an empty or missing file is told, and nothing is drafted', async () => {
   const empty = await inFolder({ 'a.csv': '' }, (folder) => draftCrosswalk(folder, ['a.csv'], 'x'));
   expect('problems' in empty && empty.problems.map(({ code }) => code)).toEqual(['empty-file']);
 });
+
+test('a column of a few texts is no name of craft, whatever its heading', async () => {
+  const kinds = ['open', 'cabin', 'pontoon'];
+  const uses = await usesOf(
+    'forms.csv',
+    `form,craft,feet\n${rows(60, (at) => `F${at},${kinds[at % 3]},1${at % 9}`)}\n`,
+  );
+  expect([uses.craft, uses.feet]).toEqual(['watercraft_type', 'length_ft']);
+});
+
+test('wash units that no file lists are asked about, since their rows would be set aside', async () => {
+  const washes = `wash,form,ordered,unit\n${rows(20, (at) => `W${at},F${at},2025-06-01 10:${twice(at)},van`)}\n`;
+  const unitOf = (drafted: Awaited<ReturnType<typeof draftOf>>) =>
+    drafted.files.flatMap(({ columns }) => columns).find(({ use }) => use.kind === 'field' && use.field === 'unit');
+  expect(unitOf(await draftOf({ 'washes.csv': washes }))?.questions.join()).toContain('No file drafted here lists');
+  const units = 'unit,kind,station\nvan,portable,elk\n';
+  expect(unitOf(await draftOf({ 'washes.csv': washes, 'wash-units.csv': units }))?.questions).toEqual([]);
+});

@@ -3,9 +3,12 @@ import type { ReaderChoice } from '../../carried/recalculation.js';
 import { choiceWords } from '../../choice/choice-words.js';
 import { elementsOf, markStale, restorePart, showPart } from './show-part.js';
 
+/** How many parts are shown before the page has its turn. */
+const shownInATurn = 6;
+
 /**
- * Counts the parts of a page again, those in sight first; between parts the page may answer its reader, and a newer choice
- * ends an older one. A part whose HTML stays the same is not touched.
+ * Counts the parts of a page again, those in sight first and in one go; between others the page may answer its reader, and a
+ * newer choice ends an older one. A part whose HTML stays the same is not touched.
  */
 export class CountAgain {
   readonly #report: LiveReport;
@@ -22,16 +25,17 @@ export class CountAgain {
   async count(choice: ReaderChoice): Promise<boolean> {
     const turn = ++this.#turn;
     const report = this.#report;
+    // Before anything is changed, so that the page need not be laid out for it.
+    const [near, far] = bySight(report.parts);
     report.choose(choice);
     for (const { key } of report.parts) markStale(key, true);
     this.#noteStill(true);
-    const [near, far] = bySight(report.parts);
     for (const part of near) {
       report.count(part);
       this.#show(part.key, report.render(part, report.methods()));
-      await answerReader();
-      if (turn !== this.#turn) return false;
     }
+    await answerReader();
+    if (turn !== this.#turn) return false;
     for (const part of far) {
       report.count(part);
       await answerReader();
@@ -39,13 +43,30 @@ export class CountAgain {
     }
     // Methods are numbered in the page's order, so that every mark is right only now.
     const methods = report.methods();
-    for (const part of [...near, ...far]) {
+    for (const [at, part] of [...near, ...far].entries()) {
       this.#show(part.key, report.render(part, methods));
+      // After each turn the whole page may be laid out anew.
+      if (at % shownInATurn < shownInATurn - 1) continue;
       await answerReader();
       if (turn !== this.#turn) return false;
     }
     for (const [key, html] of report.renderClosing(methods)) this.#show(key, html);
     return true;
+  }
+
+  /**
+   * Counts what the page shows, while it has nothing else to do, so that a first change finds counted what it does not reach.
+   * Ends where a reader chooses, and does nothing after one has.
+   */
+  async prepare(): Promise<void> {
+    if (this.#turn > 0) return;
+    const turn = ++this.#turn;
+    this.#report.choose({ only: new Map(), inputs: new Map() });
+    for (const part of this.#report.parts) {
+      await idle();
+      if (turn !== this.#turn) return;
+      this.#report.count(part);
+    }
   }
 
   /** Shows the page as it was made. */
@@ -108,5 +129,13 @@ function answerReader(): Promise<void> {
       resume();
     };
     port2.postMessage(null);
+  });
+}
+
+/** Resumes once the page has nothing else to do. */
+function idle(): Promise<void> {
+  return new Promise((resume) => {
+    if ('requestIdleCallback' in window) requestIdleCallback(() => resume());
+    else setTimeout(resume);
   });
 }

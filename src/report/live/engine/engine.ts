@@ -7,6 +7,7 @@ import { choiceOf, filterOffers } from '../../choice/filter-offers.js';
 import { inflated } from '../inflate.js';
 import { ChoiceControls } from './choice-controls.js';
 import { CountAgain } from './count-again.js';
+import { noteScrolling } from './show-part.js';
 
 /** Lets a page follow what its reader chooses, and its address keep it. */
 async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void> {
@@ -14,6 +15,7 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
   carried.remove();
   const report = new LiveReport(season);
   const counting = new CountAgain(report);
+  noteScrolling(document);
   const controls = new ChoiceControls(form);
   const offers = filterOffers(season.book, season.head.filters);
   const tables = season.head.book.tables
@@ -62,6 +64,9 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
     form.removeAttribute('aria-busy');
   };
 
+  // Whoever reaches for a control is about to choose. What cannot be counted is told where it is chosen.
+  const prepare = (): void => void counting.prepare().catch(() => {});
+  for (const reached of ['focusin', 'pointerdown']) form.addEventListener(reached, prepare, { once: true });
   let asked = 0;
   const follow = (): void => {
     cancelAnimationFrame(asked);

@@ -40,10 +40,7 @@ export function showPart(key: string, html: string): readonly HTMLElement[] {
   first.before(fresh);
   for (const element of old) element.remove();
   for (const part of parts) sortAgain(part, sorting);
-  within(parts, '.scroll').forEach((region, at) => {
-    region.scrollLeft = scrolled[at]?.[0] ?? 0;
-    region.scrollTop = scrolled[at]?.[1] ?? 0;
-  });
+  scrollAgain(parts, scrolled);
   focusAgain(parts, place);
   return old;
 }
@@ -79,8 +76,30 @@ function focusAgain(parts: readonly Element[], place: number): void {
   if (now instanceof HTMLElement || now instanceof SVGElement) now.focus({ preventScroll: true });
 }
 
-function scrollsOf(old: readonly Element[]): readonly (readonly [number, number])[] {
-  return within(old, '.scroll').map(({ scrollLeft, scrollTop }) => [scrollLeft, scrollTop]);
+/** What a reader has scrolled. To ask every region where it stands would have the page laid out for each part. */
+const everScrolled = new WeakSet<EventTarget>();
+
+/** Notes from now on what is scrolled under a root, so that it stays so when its part is replaced. */
+export function noteScrolling(root: EventTarget): void {
+  root.addEventListener('scroll', ({ target }) => target !== null && everScrolled.add(target), { capture: true });
+}
+
+type Scrolled = readonly [region: number, left: number, top: number];
+
+function scrollsOf(old: readonly Element[]): readonly Scrolled[] {
+  return within(old, '.scroll').flatMap((region, at): Scrolled[] =>
+    everScrolled.has(region) ? [[at, region.scrollLeft, region.scrollTop]] : [],
+  );
+}
+
+function scrollAgain(parts: readonly Element[], scrolled: readonly Scrolled[]): void {
+  const regions = scrolled.length === 0 ? [] : within(parts, '.scroll');
+  for (const [at, left, top] of scrolled) {
+    const region = regions[at];
+    if (region === undefined) continue;
+    region.scrollTo(left, top);
+    everScrolled.add(region);
+  }
 }
 
 /** The tables that a reader sorted: by their id, the place of the head and how often it was pressed. */
