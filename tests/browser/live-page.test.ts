@@ -97,6 +97,7 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
       const scrolled = document.querySelector(within)!;
       scrolled.scrollIntoView();
       scrolled.scrollLeft = 40;
+      return new Promise((scrolledAway) => requestAnimationFrame(() => requestAnimationFrame(scrolledAway)));
     }, region);
     for (const month of ['July', 'August']) {
       await page.selectOption('[name="only.month"]', month);

@@ -7,7 +7,6 @@ import { choiceOf, filterOffers } from '../../choice/filter-offers.js';
 import { inflated } from '../inflate.js';
 import { ChoiceControls } from './choice-controls.js';
 import { CountAgain } from './count-again.js';
-import { noteScrolling } from './show-part.js';
 
 /** Lets a page follow what its reader chooses, and its address keep it. */
 async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void> {
@@ -15,7 +14,6 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
   carried.remove();
   const report = new LiveReport(season);
   const counting = new CountAgain(report);
-  noteScrolling(document);
   const controls = new ChoiceControls(form);
   const offers = filterOffers(season.book, season.head.filters);
   const tables = season.head.book.tables

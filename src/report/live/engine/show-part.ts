@@ -1,3 +1,4 @@
+import { isScrolled, markScrolled } from '../note-scrolling.js';
 import { readyParts } from '../ready-parts.js';
 
 /** The elements of a part that stand on the page. */
@@ -76,19 +77,11 @@ function focusAgain(parts: readonly Element[], place: number): void {
   if (now instanceof HTMLElement || now instanceof SVGElement) now.focus({ preventScroll: true });
 }
 
-/** What a reader has scrolled. To ask every region where it stands would have the page laid out for each part. */
-const everScrolled = new WeakSet<EventTarget>();
-
-/** Notes from now on what is scrolled under a root, so that it stays so when its part is replaced. */
-export function noteScrolling(root: EventTarget): void {
-  root.addEventListener('scroll', ({ target }) => target !== null && everScrolled.add(target), { capture: true });
-}
-
 type Scrolled = readonly [region: number, left: number, top: number];
 
 function scrollsOf(old: readonly Element[]): readonly Scrolled[] {
   return within(old, '.scroll').flatMap((region, at): Scrolled[] =>
-    everScrolled.has(region) ? [[at, region.scrollLeft, region.scrollTop]] : [],
+    isScrolled(region) ? [[at, region.scrollLeft, region.scrollTop]] : [],
   );
 }
 
@@ -98,7 +91,7 @@ function scrollAgain(parts: readonly Element[], scrolled: readonly Scrolled[]): 
     const region = regions[at];
     if (region === undefined) continue;
     region.scrollTo(left, top);
-    everScrolled.add(region);
+    markScrolled(region);
   }
 }
 
