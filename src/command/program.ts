@@ -22,10 +22,10 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('import')
     .summary('read exports through crosswalks into a store')
     .description(
-      'Reads exported tables through crosswalks, checks every cell, and writes a store: the kept records as Arrow files, and\n' +
-        'set-aside.csv with the place, reason and remedy of every row that could not be kept. Rows read are always rows kept\n' +
-        'plus rows set aside plus rows left out by rule. An existing store is replaced as a whole, or not at all. Files that\n' +
-        'stayed the same since the last import are taken from the store and not read again; when nothing is new, the store\n' +
+      'Reads exported tables through crosswalks, checks every cell, and writes a store: the kept records as Arrow files, and ' +
+        'set-aside.csv with the place, reason and remedy of every row that could not be kept. Rows read are always rows kept ' +
+        'plus rows set aside plus rows left out by rule. An existing store is replaced as a whole, or not at all. Files that ' +
+        'stayed the same since the last import are taken from the store and not read again; when nothing is new, the store ' +
         'stays as it is.',
     )
     .argument('<crosswalk...>', 'crosswalk files (YAML), one for each export format')
@@ -33,7 +33,7 @@ export async function program(words: readonly string[]): Promise<number> {
     .requiredOption('--store <folder>', 'the store to write')
     .option(
       '--key <file>',
-      'a file of at least 16 bytes that keys the pseudonyms; without it a key is made and thrown away,\nso that craft can be followed within this import only; with - it is typed, and not shown',
+      'a file of at least 16 bytes that keys the pseudonyms; without it a key is made and thrown away, so that craft can be followed within this import only; with - it is typed, and not shown',
     )
     .option(
       '--mended <file>',
@@ -53,9 +53,9 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('draft')
     .summary('draft a crosswalk from exported files')
     .description(
-      'Looks at the headings and at a bounded part of the rows of exported files, and drafts a crosswalk for a person to review:\n' +
-        'for each column its field, how dates are written, what codes stand for, its unit, and what is private, with how sure\n' +
-        'that is and why. What a person must decide stands under "open", and the crosswalk refuses to import until it is\n' +
+      'Looks at the headings and at a bounded part of the rows of exported files, and drafts a crosswalk for a person to review: ' +
+        'for each column its field, how dates are written, what codes stand for, its unit, and what is private, with how sure ' +
+        'that is and why. What a person must decide stands under "open", and the crosswalk refuses to import until it is ' +
         'answered. A file that is there already is never overwritten.',
     )
     .argument('<file...>', 'exported files; a folder, archive or workbook stands for all the files in it')
@@ -73,8 +73,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('rules')
     .summary('say what every kind of problem means')
     .description(
-      'Prints every kind of problem that an import can find, or those named: what it means, what follows, and the remedy. What\n' +
-        'follows from some rules can be set otherwise in a crosswalk, with a reason that every report then shows:\n\n' +
+      'Prints every kind of problem that an import can find, or those named: what it means, what follows, and the remedy. ' +
+        'What follows from some rules can be set otherwise in a crosswalk, with a reason that every report then shows:\n\n' +
         '  rules: { one-side-only: { severity: sets aside, because: the form asks for both sides } }',
     )
     .argument('[code...]', 'codes as set-aside.csv and notes.csv name them')
@@ -88,8 +88,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('conversions')
     .summary('say what cells become under which settings')
     .description(
-      'Prints by example what a cell becomes under which settings of a crosswalk: numbers, units, dates, clocks, codes, texts\n' +
-        'that hold a value, and what is missing. The table is computed by the reader that an import uses. A row whose cell\n' +
+      'Prints by example what a cell becomes under which settings of a crosswalk: numbers, units, dates, clocks, codes, texts ' +
+        'that hold a value, and what is missing. The table is computed by the reader that an import uses. A row whose cell ' +
         'becomes the code of a problem is set aside.',
     )
     .option('--json', 'print the table as JSON')
@@ -102,9 +102,9 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('report')
     .summary('write notebooks as pages')
     .description(
-      'Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html; index.html lists all pages\n' +
-        'of the folder. Where a page of an earlier run is replaced, what changed is printed. With --pdf each is also written as\n' +
-        'a tagged PDF, NAME.pdf, printed by a Chromium found on this machine (RAMPBOOK_CHROMIUM names another). The PDF is dated\n' +
+      'Computes notebooks over a store and writes each as one self-contained HTML page, NAME.html; index.html lists all pages ' +
+        'of the folder. Where a page of an earlier run is replaced, what changed is printed. With --pdf each is also written as ' +
+        'a tagged PDF, NAME.pdf, printed by a Chromium found on this machine (RAMPBOOK_CHROMIUM names another). The PDF is dated ' +
         'by SOURCE_DATE_EPOCH, or else by the moment up to which the records tell; the same page and browser give the same bytes.',
     )
     .argument('<notebook...>', 'notebook files (CommonMark)')
@@ -143,7 +143,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('trace')
     .summary('show what a figure stands on')
     .description(
-      'Shows a figure’s formula, what it is made from, and the records counted and left out, by file and line. A cell of a\nsheet is named SHEET.COLUMN with its row, such as by_station.interception[alder-landing].',
+      'Shows a figure’s formula, what it is made from, and the records counted and left out, by file and line. ' +
+        'A cell of a sheet is named SHEET.COLUMN with its row, such as by_station.interception[alder-landing].',
     )
     .argument('<notebook>', 'a notebook file (CommonMark)')
     .argument('<figure>', 'the name of a figure')
@@ -158,8 +159,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('compare')
     .summary('say what changed between two renderings')
     .description(
-      'Compares two pages, or the pages of two folders by their names, from what the pages carry; no store is asked. Says which\n' +
-        'figures and sheets differ, by how much, whether beyond the former interval, and what may have moved each: data, formula,\n' +
+      'Compares two pages, or the pages of two folders by their names, from what the pages carry; no store is asked. Says which ' +
+        'figures and sheets differ, by how much, whether beyond the former interval, and what may have moved each: data, formula, ' +
         'input, choice of records, resampling or program.',
     )
     .argument('<old>', 'a page that rampbook report wrote, or a folder of them')
@@ -178,7 +179,7 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('start')
     .summary('set up a folder for a season of your own')
     .description(
-      'Sets up a folder with a crosswalk to fill in (every field named, and what a person must decide marked), the notebooks to\n' +
+      'Sets up a folder with a crosswalk to fill in (every field named, and what a person must decide marked), the notebooks to ' +
         'make your own, and a .gitignore that keeps records and keys out of version control. The folder must be new or empty.',
     )
     .argument('<folder>', 'the folder to set up')
@@ -191,8 +192,8 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('desk')
     .summary('work at notebooks in the browser')
     .description(
-      'Opens a folder’s notebooks in the browser: inputs, formulas, headings and prose are changed where they stand, values and\n' +
-        'intervals follow, and every finished change is saved in its own line of the document. What was changed elsewhere\n' +
+      'Opens a folder’s notebooks in the browser: inputs, formulas, headings and prose are changed where they stand, values and ' +
+        'intervals follow, and every finished change is saved in its own line of the document. What was changed elsewhere ' +
         'meanwhile is shown and never overwritten unasked. Listens on 127.0.0.1 only, under an address that nobody can guess.',
     )
     .argument('[folder]', 'the folder of the notebooks', 'notebooks')
@@ -208,7 +209,7 @@ export async function program(words: readonly string[]): Promise<number> {
     .command('watch')
     .summary('see a notebook’s report follow every save')
     .description(
-      'Shows a notebook’s report in the browser, on this machine only, and replaces what changed whenever the document is saved\n' +
+      'Shows a notebook’s report in the browser, on this machine only, and replaces what changed whenever the document is saved ' +
         'or the store is imported anew. The document itself is only read.',
     )
     .argument('<notebook>', 'a notebook file (CommonMark)')
