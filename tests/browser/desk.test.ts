@@ -114,6 +114,7 @@ describe.skipIf(!browserHere())('the desk', () => {
     expect(readFileSync(path, 'utf8')).toBe(text);
     await page.keyboard.press('Enter');
     await expect.poll(() => line(13), patience).toBe('| factor | 5     |      | a test |');
+    await page.locator('#open-text').waitFor({ state: 'detached' });
     await place(page, 'more', 'formula').locator('button').focus();
     await page.keyboard.press('Enter');
     await page.keyboard.type('inspected * factor * 10');

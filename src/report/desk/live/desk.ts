@@ -47,15 +47,16 @@ function make(edit: DocumentEdit, at: { line: number; place: string | null }): P
 
 async function makeNow(edit: DocumentEdit, at: { line: number; place: string | null }): Promise<void> {
   const before = held;
+  const focused = document.activeElement;
   const state = await ask(`${address}/edit`, { edit });
   if (state === null) return say('away', '');
   // What was refused stays open, so that nothing typed is lost.
   if (state.refused !== null) return tell(state);
-  // A place that was opened meanwhile stays open.
+  // Whoever has gone elsewhere meanwhile is left there, and a place that was opened meanwhile stays open.
+  const hasStayed = document.activeElement === focused;
   if (held === before) close();
   show(state);
-  if (held !== null) return tell(state);
-  focusLine(state.line ?? at.line, state.line === null ? at.place : null);
+  if (held === null && hasStayed) focusLine(state.line ?? at.line, state.line === null ? at.place : null);
   tell(state);
 }
 
@@ -141,9 +142,12 @@ async function leave(): Promise<void> {
 
 /** Opens a place; one that was open before is put in first. */
 async function openNext(slot: HTMLElement): Promise<void> {
-  if (held?.slot === slot) return;
-  const line = lineOf(slot);
+  const before = lineOf(slot);
   const place = placeIn(slot.dataset);
+  // What was put in and is not answered yet must not be put in again.
+  await last;
+  if (held?.slot === slot) return;
+  const line = slot.isConnected ? lineOf(slot) : before;
   if (held !== null) {
     const written = held.changed();
     if (written === null) close();

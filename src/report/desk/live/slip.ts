@@ -87,12 +87,13 @@ export class Slip {
     return { change: 'take part', first: numberOf(part, 'first'), last: numberOf(part, 'last') };
   }
 
-  /** Closes the place, so that its value stands there again. */
+  /** Closes the place, so that its value stands there again, and has the focus where its text had it. */
   close(): void {
+    const isFocused = this.element.contains(document.activeElement);
     this.element.remove();
     delete this.host.dataset.held;
     for (const child of this.host.children) if (child instanceof HTMLElement) child.hidden = false;
-    buttonOf(this.slot)?.focus();
+    if (isFocused) buttonOf(this.slot)?.focus();
   }
 
   /** Repeats on the bench what is wrong in the narrow head of the table. */
