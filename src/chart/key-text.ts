@@ -3,9 +3,9 @@ import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showDay, showResult } from '../notebook/shown.js';
 import type { PlacedColumn } from './chart-kind.js';
 
-/** A group's name as readers see it; a whole number without separators, so that a year reads as a year. */
+/** A group's name as readers see it, or why there is none; a whole number without separators, so that a year reads as a year. */
 export function keyText(result: Result): string {
-  if (result.kind === 'missing') return 'not recorded';
+  if (result.kind === 'missing') return result.withheld === true ? 'withheld' : result.why;
   if (result.kind === 'number' && result.value !== null && Number.isInteger(result.value)) return String(result.value);
   return showResult(result, '');
 }
@@ -24,7 +24,7 @@ const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 export function orderedKeys(sheet: EvaluatedSheet, { at }: PlacedColumn): readonly string[] {
   const cells = sheet.rows.map((row) => row.cells[at]!);
   const known = cells.filter((cell) => cell.kind !== 'missing');
-  const missing = known.length < cells.length ? [keyText({ kind: 'missing', why: '' })] : [];
+  const missing = [...new Set(cells.filter((cell) => cell.kind === 'missing').map(keyText))];
   if (known.length > 0 && known.every((cell) => cell.kind === 'number')) {
     return [...orderedNumbers(known.map((cell) => (cell.kind === 'number' ? (cell.value ?? 0) : 0))), ...missing];
   }

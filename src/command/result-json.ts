@@ -1,6 +1,7 @@
+import { dayAsText } from '../finding/book/calendar.js';
 import type { Result } from '../formula/result.js';
 import type { EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
-import { showDay, showInterval, showResult } from '../notebook/shown.js';
+import { showInterval, showResult } from '../notebook/shown.js';
 import { problemJson } from './problem-json.js';
 
 /** A result as JSON: an estimate as value, low, high, numerator, denominator, method and unit; missing as null with why. */
@@ -26,7 +27,7 @@ export function resultJson(result: Result, shownAs: string): object {
     case 'text':
       return { value: result.code ?? result.text, shown };
     case 'date':
-      return { value: showDay(result.day), shown };
+      return { value: dayAsText(result.day), shown };
     case 'truth':
       return { value: result.truth, shown };
     case 'missing':

@@ -25,8 +25,8 @@ const columns: readonly FindingColumn[] = [
     'two decimals',
     'Odds of an interception by those at the reference, all other factors of the table alike.',
   ),
-  numberColumn('p_value', 'P', null, 'three decimals', 'Penalised likelihood ratio test that the odds are the same.'),
-  numberColumn('p_holm', 'P, Holm', null, 'three decimals', 'The same, adjusted for the number of tests in the model.'),
+  numberColumn('p_value', 'P', null, 'P value', 'Penalised likelihood ratio test that the odds are the same.'),
+  numberColumn('p_holm', 'P, Holm', null, 'P value', 'The same, adjusted for the number of tests in the model.'),
 ];
 
 /** A level of a factor that has a column of its own in the model. */

@@ -1,5 +1,5 @@
 import type { Book, BookTable } from '../record/book.js';
-import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
+import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, whereNone, wordColumn } from './columns.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { type GroupKey, groupRows } from './group-rows.js';
 import { bookText } from './row-tests.js';
@@ -23,11 +23,17 @@ const columns: readonly FindingColumn[] = [
   countColumn('coded', 'inspections coded', 'inspections', 'Inspections of the season with any code in the field.'),
   countColumn('used', 'with this code', 'inspections', 'Of those, with this code.'),
   shareColumn('share', 'share', 'percent', 'With this code by inspections coded.'),
-  numberColumn('ratio', 'by season before', null, 'two decimals', 'The share divided by that of the season before.'),
-  wordColumn(
-    'mark',
-    'mark',
-    `Jumps: the share moved threefold or more at ${enough} uses or more; others still: the other fields held still.`,
+  whereNone(
+    'no season before, or not used in it',
+    numberColumn('ratio', 'by season before', null, 'two decimals', 'The share divided by that of the season before.'),
+  ),
+  whereNone(
+    'no jump',
+    wordColumn(
+      'mark',
+      'mark',
+      `Jumps: the share moved threefold or more at ${enough} uses or more; others still: the other fields held still.`,
+    ),
   ),
 ];
 

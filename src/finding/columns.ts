@@ -50,6 +50,11 @@ export function minutesColumn(name: string, label: string, meaning: string): Fin
   return { name, label, kind: 'estimate', unit: 'minutes', shownAs: 'minutes', meaning };
 }
 
+/** A column whose cells without a value say that, since nothing was left unrecorded there. */
+export function whereNone(says: string, column: FindingColumn): FindingColumn {
+  return { ...column, whereNone: says };
+}
+
 function isNumeric(table: BookTable, field: string): boolean {
   const kind = table.fields.get(field)?.kind;
   return kind === 'number';

@@ -95,8 +95,8 @@ function missed({ both, firstOnly, secondOnly }: Tally): Estimate {
     value: Math.max(0, chapman - seen),
     numerator: null,
     denominator: null,
-    interval: { ...logNormal, low: limit(logNormal.low), high: limit(logNormal.high) },
-    why: null,
+    interval: logNormal === null ? null : { ...logNormal, low: limit(logNormal.low), high: limit(logNormal.high) },
+    why: logNormal === null ? 'one look found all that the other did: limits would have no width' : null,
     cautions: ['a range, never added to a count'],
   };
 }
@@ -117,7 +117,10 @@ function unitCells(table: BookTable, unit: string, pairs: readonly TwoLooks[]): 
     ...counts,
     firstFinds(table, pairs),
     positiveAgreement(tally),
-    comparedEstimate({ value: kappa, interval }, 'not defined where all looks agree'),
+    {
+      ...comparedEstimate({ value: kappa, interval }, 'not defined where all looks say the same'),
+      ...(kappa !== null && interval === null ? { why: 'all looks agree: limits would have no width' } : {}),
+    },
     missed(tally),
   ];
 }

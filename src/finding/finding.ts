@@ -12,6 +12,8 @@ export interface FindingColumn {
   /** How it is shown: `whole`, `percent`, `per 1,000`, `minutes`, `text`, `one decimal`. */
   readonly shownAs: string;
   readonly meaning: string;
+  /** What a cell without a value says; `not recorded` where absent. */
+  readonly whereNone?: string;
   /** Whether a number names its row, as texts do, so that other formulas can ask for it; no where absent. */
   readonly names?: boolean;
 }

@@ -1,10 +1,13 @@
 import { greedyCover } from '../statistic/cover.js';
 import { type CoveredKind, exactCover } from '../statistic/exact-cover.js';
 import { raisedTo } from '../statistic/raised-to.js';
-import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { countColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn } from './columns.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
+
+/** Said of the best set where finding it would take too long. */
+const notSought = 'too many sets to try';
 
 const columns: readonly FindingColumn[] = [
   countColumn('step', 'parts looked at', 'parts', 'How many parts the set holds with this one.'),
@@ -13,14 +16,20 @@ const columns: readonly FindingColumn[] = [
   countColumn('caught', 'caught', 'craft', 'Fouled craft with mussels on at least one part of the set.'),
   countColumn('fouled_craft', 'fouled craft', 'craft', 'Craft with mussels found on any part, among the rows asked.'),
   numberColumn('share', 'share caught', null, 'percent', 'Craft caught by fouled craft.'),
-  wordColumn('reached', 'mark reached', 'The first set to catch 50, 80 or 95 % of fouled craft.'),
-  countColumn(
-    'best_caught',
-    'caught by the best set',
-    'craft',
-    'Fouled craft caught by the best possible set of as many parts; missing where finding it would take too long.',
+  whereNone('none', wordColumn('reached', 'mark reached', 'The first set to catch 50, 80 or 95 % of fouled craft.')),
+  whereNone(
+    notSought,
+    countColumn(
+      'best_caught',
+      'caught by the best set',
+      'craft',
+      'Fouled craft caught by the best possible set of as many parts; missing where finding it would take too long.',
+    ),
   ),
-  wordColumn('best_set', 'best set, where another', 'The parts of that set, where it catches more than this one.'),
+  whereNone(
+    'none better',
+    wordColumn('best_set', 'best set, where another', 'The parts of that set, where it catches more than this one.'),
+  ),
   numberColumn(
     'of_best',
     'at least, of the best set',
@@ -59,6 +68,11 @@ function kindsOf({ components, craftCount, marks: seen }: CraftParts): CoveredKi
   return [...found.values()];
 }
 
+/** The parts of a set that catches more craft than those caught; null where none does. */
+function betterThan(caught: number, best: { covered: number; picks: readonly number[] }, parts: CraftParts) {
+  return best.covered === caught ? null : best.picks.map((set) => parts.components[set]!).join(', ');
+}
+
 /** Parts in the order that catches most craft at every step; of equals the earlier of the catalogue. */
 function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
   const { picks, covered } = greedyCover(craftByPart(parts), parts.components.length);
@@ -79,7 +93,7 @@ function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
       caught / fouled,
       reached.length === 0 ? null : reached.map((mark) => `${mark} %`).join(', '),
       best?.covered ?? null,
-      best === null || best.covered === caught ? null : best.picks.map((set) => parts.components[set]!).join(', '),
+      best === null ? notSought : betterThan(caught, best, parts),
       best === null ? 1 - raisedTo(1 - 1 / size, size) : caught / best.covered,
     ];
   });

@@ -2,12 +2,14 @@ import type { Book, BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
 import { type ItemCounts, type ResampledRank, resampledRanks } from '../statistic/resample/ranks.js';
 import { numberChoice } from './choices.js';
-import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn } from './columns.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingChoices, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
 import { enoughEvents, withheld } from './small-numbers.js';
+
+const fewFouled = `under ${enoughEvents} craft fouled there`;
 
 const columns: readonly FindingColumn[] = [
   wordColumn('component', 'component', 'The part; one with sides counts once a craft.'),
@@ -20,7 +22,16 @@ const columns: readonly FindingColumn[] = [
     'one decimal',
     'Its place by craft fouled there, 1 for the most; equals share one.',
   ),
-  numberColumn('in_top', 'chance to be in the top', null, 'percent', 'Resamples in which it was among the top parts.'),
+  whereNone(
+    fewFouled,
+    numberColumn(
+      'in_top',
+      'chance to be in the top',
+      null,
+      'percent',
+      'Resamples in which it was among the top parts.',
+    ),
+  ),
 ];
 
 /** The station-days of some craft, by how many craft each part was fouled on there. */
@@ -51,7 +62,7 @@ function unitsOf(parts: CraftParts, strata: (craft: number) => number) {
 }
 
 function rankEstimate({ rank, interval }: ResampledRank, fouled: number): Estimate {
-  if (fouled < enoughEvents) return withheld(`under ${enoughEvents} craft fouled there`, fouled);
+  if (fouled < enoughEvents) return withheld(fewFouled, fouled);
   return { value: rank, numerator: null, denominator: null, interval, why: null, cautions: [] };
 }
 

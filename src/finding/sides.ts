@@ -25,8 +25,8 @@ const columns: readonly FindingColumn[] = [
     'two decimals',
     'Craft fouled to port alone by craft fouled to starboard alone.',
   ),
-  numberColumn('p_value', 'P, mid-P', null, 'three decimals', 'McNemar’s test that neither side is fouled more often.'),
-  numberColumn('p_holm', 'P, Holm', null, 'three decimals', 'The same, adjusted for all tests of the table.'),
+  numberColumn('p_value', 'P, mid-P', null, 'P value', 'McNemar’s test that neither side is fouled more often.'),
+  numberColumn('p_holm', 'P, Holm', null, 'P value', 'The same, adjusted for all tests of the table.'),
 ];
 
 function sidesOf({ components, craftCount, marks }: CraftParts, at: number): FindingCell[] | null {

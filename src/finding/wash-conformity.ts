@@ -1,7 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import { numberAt } from '../record/column.js';
 import { textChoice } from './choices.js';
-import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
+import { countColumn, keyCells, keyColumns, shareColumn, whereNone, wordColumn } from './columns.js';
 import { contactEstimate } from './contact-estimate.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
@@ -11,6 +11,11 @@ import { clusterPlaces, ShareCount } from './shares.js';
 import type { WashStandard } from './wash-standards/wash-standard.js';
 import { washStandardOf, washStandards } from './wash-standards/wash-standards.js';
 
+/** Of washes whose contact temperature is estimated: of nothing else that is asked there is an estimate. */
+function estimatedColumn(side: 'above' | 'across' | 'below', meaning: string): FindingColumn {
+  return whereNone('not estimated', countColumn(`estimated_${side}`, `estimated ${side}`, 'washes', meaning));
+}
+
 const columns: readonly FindingColumn[] = [
   wordColumn('asked', 'asked', 'What the selected table asks of a wash.'),
   countColumn('washes', 'washes', 'washes', 'Finished washes by a method to which it applies.'),
@@ -19,14 +24,12 @@ const columns: readonly FindingColumn[] = [
   countColumn('not_recorded', 'not recorded', 'washes', 'Nothing was recorded: neither met nor short.'),
   shareColumn('met_share', 'met, of those recorded', 'percent', 'Met by met and short; clustered by station-day.'),
   shareColumn('recorded_share', 'recorded', 'percent', 'Met and short by washes; clustered by station-day.'),
-  countColumn(
-    'estimated_above',
-    'estimated above',
-    'washes',
+  estimatedColumn(
+    'above',
     'Not recorded, but nozzle and distance were, and the whole estimated range lies at or above what is asked.',
   ),
-  countColumn('estimated_across', 'estimated across', 'washes', 'The same, and the range lies on both sides of it.'),
-  countColumn('estimated_below', 'estimated below', 'washes', 'The same, and the whole range lies below it.'),
+  estimatedColumn('across', 'The same, and the range lies on both sides of it.'),
+  estimatedColumn('below', 'The same, and the whole range lies below it.'),
 ];
 
 /** One thing that a table asks: which methods it applies to, the field that holds it, and the least value. */

@@ -10,7 +10,7 @@ import type { DateValue, Evaluated, NumberValue, TextValue } from './value/evalu
 export function resultOf(evaluated: Evaluated): Result {
   switch (evaluated.kind) {
     case 'number': {
-      const { value, unit, numerator, denominator, why, cautions } = evaluated;
+      const { value, unit, numerator, denominator, why, cautions, standing } = evaluated;
       const found = evaluated.interval();
       return {
         kind: 'number',
@@ -21,6 +21,7 @@ export function resultOf(evaluated: Evaluated): Result {
         interval: found.interval,
         why: value === null ? (why ?? 'it is missing') : found.why,
         cautions: [...new Set([...cautions, ...found.cautions])],
+        ...(standing === 'given' ? { given: true as const } : {}),
       };
     }
     case 'text':

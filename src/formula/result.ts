@@ -15,6 +15,8 @@ export interface NumberResult {
   /** Why there is no value or no interval; null where nothing needs saying (a plain count or an input). */
   readonly why: string | null;
   readonly cautions: readonly string[];
+  /** Whether inputs and numbers written out are all it is made of, and no record; absent where records are. */
+  readonly given?: true;
 }
 
 /** What a formula gives: a number, text (shown as `text` where its `code` has a name of its own), a date (days since 1970-01-01), yes or no, nothing (with the reason; `withheld` where it is there and a public page may not tell it), or problems. */

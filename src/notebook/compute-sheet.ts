@@ -4,7 +4,7 @@ import type { Result } from '../formula/result.js';
 import { resultOf } from '../formula/result-of.js';
 import type { Problem } from '../problem/problem.js';
 import type { BookTable } from '../record/book.js';
-import { type ComputedSheet, emptySheet, type SheetRows } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, type SheetRows, saidOf } from './computed-sheet.js';
 import type { FormulaRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { fillGroups } from './fill-groups.js';
@@ -89,13 +89,11 @@ function eachSheet(
   const ordered = orderRows(shown, sheetColumns, order, knowledge.file);
   return {
     sheet: {
-      name: declared.name.text,
-      sentence: declared.sentence,
+      ...saidOf(declared),
       columns: sheetColumns,
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
       notes: ordered.note === null ? [] : [ordered.note],
       problems: [...problems, ...ordered.problems],
-      line: declared.name.line,
     },
     workings: {
       formulas: new Map(columns.map(({ row, formula }) => [row.name.text, formula])),

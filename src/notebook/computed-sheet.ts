@@ -23,10 +23,15 @@ export interface ComputedSheet {
   readonly asked: { readonly value: SheetValue; readonly key: string } | null;
 }
 
+/** What a sheet says of itself, as it was declared. */
+export function saidOf({ name, title, sentence }: SheetDeclaration) {
+  return { name: name.text, ...(title === '' ? {} : { title }), sentence, line: name.line };
+}
+
 /** A sheet that could not be filled, with the reasons. */
-export function emptySheet({ name, sentence }: SheetDeclaration, problems: readonly Problem[]): ComputedSheet {
+export function emptySheet(declared: SheetDeclaration, problems: readonly Problem[]): ComputedSheet {
   return {
-    sheet: { name: name.text, sentence, columns: [], rows: [], notes: [], problems, line: name.line },
+    sheet: { ...saidOf(declared), columns: [], rows: [], notes: [], problems },
     workings: { formulas: new Map(), needs: [], ofRows: [], keys: [], cells: [] },
     asked: null,
   };

@@ -64,6 +64,8 @@ export type SheetMaker =
 /** A sheet as written: its sentence taken apart, and its columns (none for a finding). */
 export interface SheetDeclaration {
   readonly name: Cell;
+  /** What stands above its table for readers; empty where the sentence gives none. */
+  readonly title: string;
   readonly sentence: string;
   readonly maker: SheetMaker;
   readonly order: SheetOrder | null;

@@ -54,6 +54,8 @@ export interface SheetRow {
 /** A table filled once for every group, or by a finding. */
 export interface EvaluatedSheet {
   readonly name: string;
+  /** What stands above its table for readers; absent where its sentence gives none. */
+  readonly title?: string;
   /** The sentence that declares it, as written. */
   readonly sentence: string;
   readonly columns: readonly SheetColumn[];

@@ -17,7 +17,7 @@ const nothingMore: NumberResult = {
 /** A finding's cell as pages show values. */
 export function findingResult(cell: FindingCell, column: FindingColumn, table: BookTable): Result {
   const unit = column.unit ?? '';
-  if (cell === null) return { kind: 'missing', why: 'not recorded' };
+  if (cell === null) return { kind: 'missing', why: column.whereNone ?? 'not recorded' };
   if (typeof cell === 'string') {
     const field = table.fields.get(column.name);
     return field === undefined ? { kind: 'text', text: cell } : keyResult(field, cell);

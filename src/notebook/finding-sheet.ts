@@ -4,7 +4,7 @@ import { once } from '../formula/value/once.js';
 import { takenAsKnown } from '../formula/value/taken-as-known.js';
 import { nearestName } from '../problem/nearest.js';
 import { writtenWords } from '../record/written-numbers.js';
-import { type ComputedSheet, emptySheet, type SheetRows } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, type SheetRows, saidOf } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
 import { toldChoices } from './finding-options.js';
@@ -65,8 +65,7 @@ export function findingSheet(
   const ordered = orderRows(filled, columns, declared.order, file);
   return {
     sheet: {
-      name: declared.name.text,
-      sentence: declared.sentence,
+      ...saidOf(declared),
       columns,
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
       notes: [
@@ -77,7 +76,6 @@ export function findingSheet(
         ...(ordered.note === null ? [] : [ordered.note]),
       ],
       problems: ordered.problems,
-      line: declared.name.line,
     },
     workings: {
       formulas: new Map(),

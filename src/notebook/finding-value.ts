@@ -64,7 +64,7 @@ const barred = 'a finding’s number is in it, which cannot be resampled here';
 
 function cellValue(
   cell: FindingCell,
-  { unit }: FindingColumn,
+  { unit, whereNone = 'not recorded' }: FindingColumn,
   account: CountedRecords,
   counted: () => CountedRows | null,
 ): Evaluated {
@@ -73,7 +73,7 @@ function cellValue(
   const words = recordedUnit(unit);
   const none = { interval: null, why: barred, cautions: [] };
   if (cell === null || typeof cell === 'number') {
-    const given = givenNumber(cell, words, cell === null ? 'not recorded' : null);
+    const given = givenNumber(cell, words, cell === null ? whereNone : null);
     return {
       ...given,
       standing: 'estimate',

@@ -50,7 +50,7 @@ In {this_season} inspectors looked over {inspected} craft and found mussels on {
 | intercepted  | count(full where outcome is "intercepted") | whole     |
 | interception | rate(intercepted, inspected)               | per 1,000 |
 
-Sheet by_station: each station of full, highest inspected first.
+Sheet by_station "Inspections and interceptions, by station": each station of full, highest inspected first.
 
 | column       | formula                               | shown as  |
 |--------------|---------------------------------------|-----------|

@@ -1,7 +1,7 @@
 import { describeUnit } from '../formula/unit/unit.js';
 import type { NumberValue } from '../formula/value/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
-import { type ComputedSheet, emptySheet } from './computed-sheet.js';
+import { type ComputedSheet, emptySheet, saidOf } from './computed-sheet.js';
 import type { InputRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn, SheetRow } from './evaluated.js';
 import { cellProblem } from './formula-cell.js';
@@ -87,8 +87,7 @@ export function sensitivitySheet(declared: SheetDeclaration, maker: FindingMaker
   const unit = describeUnit(value.unit);
   return {
     sheet: {
-      name: declared.name.text,
-      sentence: declared.sentence,
+      ...saidOf(declared),
       columns: columnsShown(/\bdollars?\b/.test(unit) ? 'dollars' : ''),
       rows: ordered.map(({ row }) => row),
       notes: [
@@ -96,7 +95,6 @@ export function sensitivitySheet(declared: SheetDeclaration, maker: FindingMaker
         'Inputs without a plausible range, and those that do not reach the figure, are left out. Two inputs that move together can turn what neither turns alone.',
       ],
       problems: [],
-      line: declared.name.line,
     },
     workings: {
       formulas: new Map(),

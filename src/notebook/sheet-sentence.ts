@@ -5,11 +5,16 @@ import type { Cell, SheetDeclaration, SheetOrder, ToldOption } from './document.
 type Sentence = Omit<SheetDeclaration, 'columns'>;
 
 const wantedForm =
-  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD, with OPTION VALUE.", with ", highest COLUMN first" before the full stop if wished';
+  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD, with OPTION VALUE.", with ", highest COLUMN first" before the full stop if wished, and a title in double quotes behind NAME if wished';
 
 /** Whether a paragraph declares a sheet. */
 export function isSheetSentence(text: string): boolean {
-  return /^Sheet\s+\S+\s*:/.test(text);
+  return /^Sheet\s+\S+(?:\s+"[^"]*")?\s*:/.test(text);
+}
+
+/** The sentence without the title that readers see: what the sheet holds, however it is called. */
+export function untitled(sentence: string): string {
+  return sentence.replace(/^(Sheet\s+\S+)\s+"[^"]*"/, '$1');
 }
 
 /** The sentence that declares a sheet, taken apart; or the problem with it. */
@@ -27,12 +32,13 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
         'Write the sentence in one of these forms, in a paragraph of its own, right above the table of its columns.',
     },
   });
-  const head = /^Sheet\s+([a-z][a-z0-9_]*)\s*:\s*/.exec(text);
+  const head = /^Sheet\s+([a-z][a-z0-9_]*)(?:\s+"([^"]+)")?\s*:\s*/.exec(text);
   if (head === null) return bad(sentence, firstWords(text));
   const stop = /\.\s*$/.exec(text);
   if (stop === null) return bad(sentence, firstWords(text));
   const nameStart = text.indexOf(head[1]!, 5);
   const name = part(nameStart, nameStart + head[1]!.length);
+  const title = (head[2] ?? '').replace(/\s+/g, ' ').trim();
   const bodyStart = head[0].length;
   const { order, end } = readOrder(part, text, stop.index);
   const each = /^each\s+/.exec(text.slice(bodyStart, end));
@@ -44,6 +50,7 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
       return bad(part(bodyStart, of.start), text.slice(bodyStart, of.start).trim());
     return {
       name,
+      title,
       sentence: text,
       maker: { kind: 'each', fields, rows: trimmed(part, text, of.end, end) },
       order,
@@ -56,6 +63,7 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
   const finding = trimmed(part, text, bodyStart, of.start);
   return {
     name,
+    title,
     sentence: text,
     maker: {
       kind: 'finding',

@@ -1,5 +1,6 @@
+import { dayAsText } from '../finding/book/calendar.js';
 import type { NumberResult, Result } from '../formula/result.js';
-import { currentLocale, numberWritings, writtenNumber, writtenWords } from '../record/written-numbers.js';
+import { currentLocale, numberWritings, writtenDays, writtenNumber, writtenWords } from '../record/written-numbers.js';
 
 /** Whether a result is there but may not be told on a page for the public. */
 export function isWithheld(result: Result | undefined): boolean {
@@ -16,6 +17,8 @@ interface Format {
   readonly grouped: boolean;
   /** The units it may be used for: any, plain numbers and shares only, money in the unit, or time (by its minutes). */
   readonly fits: 'any' | 'plain' | 'money' | 'time';
+  /** Numbers that would round to less than this are shown as under it; absent where they are shown as zero. */
+  readonly least?: number;
 }
 
 const format = (
@@ -40,6 +43,7 @@ export const formats: ReadonlyMap<string, Format> = new Map([
   ['one decimal', format(1, 1)],
   ['two decimals', format(1, 2)],
   ['three decimals', format(1, 3)],
+  ['P value', { ...format(1, 3, '', '', 'plain'), least: 0.001 }],
   ['year', format(1, 0, '', '', 'any', false)],
   ['percent', format(100, 1, '', ' %', 'plain')],
   ['percent, two decimals', format(100, 2, '', ' %', 'plain')],
@@ -97,15 +101,22 @@ function formatFor(name: string, value: number): Format {
   return Number.isInteger(value) ? formats.get('whole')! : formats.get('two decimals')!;
 }
 
+/** The digits of a number shown so, or under which number it lies. */
+function shownDigits(value: number, shown: Format, unit: string): string {
+  const { least, decimals, grouped } = shown;
+  if (least !== undefined && Number(value.toFixed(decimals)) < least)
+    return `under ${digits(least, decimals, grouped)}`;
+  return digits(scaled(value, shown, unit), decimals, grouped);
+}
+
 /** The number alone, without the words around it: what a table cell under a head with its unit shows. */
 export function showNumber(value: number, shownAs: string, unit: string): string {
-  const shown = formatFor(shownAs, value);
-  return digits(scaled(value, shown, unit), shown.decimals, shown.grouped);
+  return shownDigits(value, formatFor(shownAs, value), unit);
 }
 
 function withWords(value: number, shownAs: string, unit: string): string {
   const shown = formatFor(shownAs, value);
-  const number = digits(scaled(value, shown, unit), shown.decimals, shown.grouped);
+  const number = shownDigits(value, shown, unit);
   if (shown.fits === 'money' && numberWritings[currentLocale()].dollar === 'after') {
     return `${number}\u00a0${shown.before}${unit.replace(/^dollars?\b/, '')}`;
   }
@@ -114,9 +125,9 @@ function withWords(value: number, shownAs: string, unit: string): string {
   return signed + writtenWords(shown.after);
 }
 
-/** A day (days since 1970-01-01) as `2025-06-01`. */
+/** A day (days since 1970-01-01) as the page's locale writes it: `Jun 1, 2025` or `2025-06-01`. */
 export function showDay(day: number): string {
-  return new Date(day * 86_400_000).toISOString().slice(0, 10);
+  return writtenDays(dayAsText(day));
 }
 
 /** A value as readers see it; what is missing reads `no value`, never an empty place or a zero. */

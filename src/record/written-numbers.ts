@@ -1,4 +1,4 @@
-/** How a place writes numbers and money. */
+/** How a place writes numbers, money and days. */
 export interface NumberWriting {
   /** Between groups of three digits. */
   readonly group: string;
@@ -6,19 +6,21 @@ export interface NumberWriting {
   readonly decimal: string;
   /** Where the sign of the dollar stands. */
   readonly dollar: 'before' | 'after';
+  /** Days with the month’s name, `Jun 1, 2025`, or in numbers, `2025-06-01`, which are the same in every language. */
+  readonly day: 'named' | 'numbered';
 }
 
 const noBreak = '\u00a0';
 
 /**
  * How numbers are written in each locale that a notebook may name. Declared here and not asked of the machine, whose tables
- * change between releases, so that the same notebook gives the same bytes. Source: Unicode CLDR 44, numbers of en, en-CA and
- * fr-CA, to which the tests hold it.
+ * change between releases, so that the same notebook gives the same bytes. Source: Unicode CLDR 44, to which the tests hold it:
+ * numbers of en, en-CA and fr-CA; days in the medium form of en, and in the short one of en-CA and fr-CA.
  */
 export const numberWritings = {
-  'en-US': { group: ',', decimal: '.', dollar: 'before' },
-  'en-CA': { group: ',', decimal: '.', dollar: 'before' },
-  'fr-CA': { group: noBreak, decimal: ',', dollar: 'after' },
+  'en-US': { group: ',', decimal: '.', dollar: 'before', day: 'named' },
+  'en-CA': { group: ',', decimal: '.', dollar: 'before', day: 'numbered' },
+  'fr-CA': { group: noBreak, decimal: ',', dollar: 'after', day: 'numbered' },
 } as const satisfies Readonly<Record<string, NumberWriting>>;
 
 /** A locale by which a page writes its numbers. */
@@ -62,4 +64,14 @@ export function writtenWords(words: string): string {
   return words
     .replace(/(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d,])/g, (number) => number.replaceAll(',', group))
     .replace(/(?<=\d)\.(?=\d+ %)/g, decimal);
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** Words with days in them as ISO 8601 has them, `2025-06-01`, with those days in the locale. */
+export function writtenDays(words: string): string {
+  if (numberWritings[current].day === 'numbered') return words;
+  return words.replace(/(?<![\d-])(\d{4})-(0[1-9]|1[0-2])-(\d{2})(?![\d-])/g, (_, year, month, day) => {
+    return `${months[Number(month) - 1]} ${Number(day)}, ${year}`;
+  });
 }

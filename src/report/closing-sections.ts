@@ -65,7 +65,7 @@ function cautionsOf(notebook: EvaluatedNotebook): string[] {
 function provenance(notebook: EvaluatedNotebook, { sum, program, date }: PageContext): Element[] {
   return [
     definitionList([
-      [words.asOf, date],
+      [words.asOf, words.moment(date)],
       [words.notebook, h('code', [fileName(notebook.file)])],
       [words.fingerprintOf.notebook, h('code', [notebook.fingerprint])],
       [words.fingerprintOf.records, h('code', [sum.fingerprint])],

@@ -1,6 +1,6 @@
+import { dayAsText } from '../finding/book/calendar.js';
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
-import { showDay } from '../notebook/shown.js';
 import { runsAsFormula } from '../store/delimited.js';
 
 /**
@@ -51,7 +51,7 @@ function valueText(result: Result): string {
     case 'text':
       return result.text;
     case 'date':
-      return showDay(result.day);
+      return dayAsText(result.day);
     case 'truth':
       return result.truth ? 'yes' : 'no';
     case 'missing':

@@ -12,6 +12,8 @@ import { words } from './words.js';
 
 /** The figures of one table of the notebook: value, interval or why there is none, what was counted, and the method. */
 export function figureTable(figures: readonly EvaluatedFigure[], methods: Methods): Element {
+  const fractions = figures.map(({ result }) => (result.kind === 'number' ? showFraction(result) : ''));
+  const hasFractions = fractions.some((fraction) => fraction !== '');
   return tableElement({
     id: anchor('figures', figures[0]?.name ?? 'none'),
     caption: words.figures,
@@ -20,16 +22,17 @@ export function figureTable(figures: readonly EvaluatedFigure[], methods: Method
       { content: words.figure },
       { content: words.value, number: true },
       { content: words.interval },
-      { content: words.counted },
+      ...(hasFractions ? [{ content: words.counted }] : []),
     ],
-    rows: figures.map(({ name, shownAs, result }) => {
+    rows: figures.map(({ name, shownAs, result }, at) => {
       const head: TableCell = { content: [h('a', { href: `#${anchor('account', name)}` }, [inWords(name)])] };
-      if (result.kind === 'problem') return [head, { content: [problemBox(result.problems)], span: 3 }];
+      if (result.kind === 'problem')
+        return [head, { content: [problemBox(result.problems)], span: hasFractions ? 3 : 2 }];
       return [
         head,
         { content: showResult(result, shownAs), number: result.kind === 'number' },
         { content: intervalContent(result, shownAs, methods) },
-        { content: [h('span', { className: ['whole'] }, [result.kind === 'number' ? showFraction(result) : ''])] },
+        ...(hasFractions ? [{ content: [h('span', { className: ['whole'] }, [fractions[at]!])] }] : []),
       ];
     }),
   });
@@ -44,7 +47,9 @@ function intervalContent(result: Result, shownAs: string, methods: Methods): Tab
   if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark, ...caution];
   const why =
     result.why === null
-      ? words.census
+      ? result.given === true
+        ? words.given
+        : words.census
       : result.value === null
         ? words.because(result.why)
         : words.noInterval(result.why);

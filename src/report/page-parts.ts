@@ -153,7 +153,7 @@ function known(problem: Problem, reported: readonly Problem[]): boolean {
 function pageHeader(notebook: EvaluatedNotebook, context: PageContext): Element {
   const about = [
     ...(context.audience === undefined ? [] : [`${words.for}: ${context.audience}`]),
-    `${words.asOf} ${context.date}`,
+    `${words.asOf} ${words.moment(context.date)}`,
   ];
   return h('header', { className: ['title'] }, [
     h('h1', [notebook.title]),

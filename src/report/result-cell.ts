@@ -32,7 +32,8 @@ export function resultCell(result: Result, shownAs: string): TableCell {
 
 /** The cell of a group's name; a missing one is named as such. */
 export function keyCell(result: Result, shownAs: string): TableCell {
-  if (result.kind === 'missing') return { content: [h('em', [words.notRecorded])] };
+  if (result.kind === 'missing')
+    return result.withheld === true ? withheldCell(result.why) : { content: [h('em', [result.why])] };
   if (result.kind === 'number' && result.value !== null) {
     const whole = Number.isInteger(result.value);
     return {

@@ -14,7 +14,7 @@ export function resultEntries(result: Result, shownAs: string): Entry[] {
   if (result.numerator !== null) entries.push([words.numerator, showNumber(result.numerator, 'whole', '')]);
   if (result.denominator !== null) entries.push([words.denominator, showNumber(result.denominator, 'whole', '')]);
   if (showFraction(result) === '' && result.interval === null && result.why === null) {
-    entries.push([words.interval, words.census]);
+    entries.push([words.interval, result.given === true ? words.given : words.census]);
   }
   if (result.interval !== null) {
     entries.push([words.interval, showInterval(result, shownAs)], [words.method, result.interval.method]);

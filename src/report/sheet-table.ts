@@ -91,15 +91,18 @@ const mostOpenRows = 30;
 
 function foldedWhenLong(sheet: EvaluatedSheet, table: Element): Element[] {
   if (sheet.rows.length <= mostOpenRows) return [table];
-  const summary = h('summary', [words.longSheet(inWords(sheet.name), sheet.rows.length)]);
+  const summary = h('summary', [words.longSheet(sheet.title ?? inWords(sheet.name), sheet.rows.length)]);
   return [h('details', { className: ['numbers', 'long'] }, [summary, table])];
 }
 
-/** What the table holds, from the sentence that declares it: the words after the sheet's name. */
-function captionOf(sheet: EvaluatedSheet): string {
-  const said = sheet.sentence.replace(/^Sheet\s+\S+?:\s*/, '').replace(/\.$/, '');
-  const name = inWords(sheet.name);
-  return `${headed(name)}: ${said}`;
+/** The title that the notebook gives; else the sheet's name and what it holds, from the sentence that declares it. */
+function captionOf({ title, sentence, name }: EvaluatedSheet): string {
+  if (title !== undefined) return title;
+  const said = sentence
+    .replace(/^Sheet\s+\S+?:\s*/, '')
+    .replace(/\.$/, '')
+    .replace(/,\s+with\s+[^,]*$/, '');
+  return `${headed(inWords(name))}: ${inWords(said)}`;
 }
 
 function columnHead(column: SheetColumn, sheet: EvaluatedSheet, at: number, methods: Methods): TableHead {

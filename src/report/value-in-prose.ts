@@ -53,7 +53,8 @@ function standing(part: 'account' | 'input', name: string, result: Result, shown
 function whyText(result: Result): string {
   if (result.kind === 'missing') return result.withheld === true ? '' : result.why;
   if (result.kind !== 'number' || result.why === null) return '';
-  return result.value === null ? result.why : words.noInterval(result.why);
+  // The value leads to its account, which says why.
+  return result.value === null ? result.why : words.intervalMissing;
 }
 
 /** An input as a sentence shows it: its number with its unit. */

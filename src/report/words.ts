@@ -1,4 +1,5 @@
 import { showNumber } from '../notebook/shown.js';
+import { writtenDays } from '../record/written-numbers.js';
 
 const whole = (value: number): string => showNumber(value, 'whole', '');
 
@@ -9,8 +10,9 @@ export const words = {
   contents: 'Contents',
   for: 'For',
   asOf: 'Records up to',
+  moment: writtenDays,
   briefFrom: (date: string, fingerprint: string): string =>
-    `Records up to ${date}; notebook ${fingerprint}. How every number was made, what was set aside and the cautions stand on the page itself, below this sheet.`,
+    `Records up to ${writtenDays(date)}; notebook ${fingerprint}. How every number was made, what was set aside and the cautions stand on the page itself, below this sheet.`,
   rowsMended: (count: string) =>
     `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
   seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
@@ -54,6 +56,8 @@ export const words = {
   because: (why: string): string => `no value: ${why}`,
   noInterval: (why: string): string => `no interval: ${why}`,
   census: 'counted in full, not estimated',
+  given: 'calculated from inputs, not estimated',
+  intervalMissing: 'no interval',
   accounts: 'How each figure was made',
   accountOf: (name: string): string => `How “${name}” was made`,
   standsOn: 'Stands on',

@@ -60,6 +60,15 @@ describe('detection', () => {
     expect(kappa.interval?.low).toBeCloseTo(0.151092290476661, 10);
   });
 
+  it('has no limits of no width where one look found all that the other did', () => {
+    const found = ask(detection, twice(6, 0, 0, 10));
+    expect(estimate(found, 0, 'missed')).toMatchObject({ value: 0, interval: null });
+    expect(estimate(found, 0, 'missed').why).toContain('no width');
+    expect(estimate(found, 0, 'kappa')).toMatchObject({ value: 1, interval: null });
+    expect(estimate(found, 0, 'kappa').why).toContain('no width');
+    expect(estimate(ask(detection, twice(6, 1, 0, 10)), 0, 'missed').interval).toBe(null);
+  });
+
   it('is withheld under five found by both, and says so', () => {
     const found = ask(detection, twice(4, 5, 10, 30));
     for (const name of ['first_finds', 'positive', 'kappa', 'missed']) {

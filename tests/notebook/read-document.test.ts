@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { readDocument } from '../../src/notebook/read-document.js';
+import { untitled } from '../../src/notebook/sheet-sentence.js';
 
 const read = (...lines: string[]) => readDocument('n.md', lines.join('\n'));
 const placed = (problems: readonly { code: string; place: { line: number; column: number | null } }[]): string[] =>
@@ -58,6 +59,22 @@ test('a sheet is its sentence and the table below it', () => {
       },
     },
   ]);
+});
+
+test('a sheet may have a title for readers, which changes nothing of what it holds', () => {
+  const { document, problems } = read('Sheet sites "Parts, found', 'fouled: all": fouling sites of checks, by drive.');
+  expect(problems).toEqual([]);
+  expect(document.parts).toMatchObject([
+    {
+      sheet: {
+        name: { text: 'sites', line: 1, column: 7 },
+        title: 'Parts, found fouled: all',
+        maker: { finding: { text: 'fouling sites', line: 2, column: 15 }, by: [{ text: 'drive' }] },
+      },
+    },
+  ]);
+  expect(untitled('Sheet sites "Parts": fouling sites of checks.')).toBe('Sheet sites: fouling sites of checks.');
+  expect(untitled('Sheet sites: each reason of checks where part is "a": b.')).toContain('"a": b');
 });
 
 test('a sheet may come from a finding, and its sentence may run over lines', () => {

@@ -4,6 +4,7 @@ import {
   currentLocale,
   type LocaleName,
   numberWritings,
+  writtenDays,
   writtenIn,
   writtenNumber,
   writtenWords,
@@ -26,6 +27,19 @@ test.each(locales)('money in %s has its sign where CLDR has it', (locale) => {
   const reference = new Intl.NumberFormat(locale, style).format(1234.5);
   const money = number(1234.5, { unit: 'dollars' });
   expect(writtenIn(locale, () => showResult(money, 'dollars and cents'))).toBe(reference);
+});
+
+test.each(locales)('days in %s are as CLDR writes them', (locale) => {
+  const dateStyle = numberWritings[locale].day === 'named' ? 'medium' : 'short';
+  const reference = new Intl.DateTimeFormat(locale, { dateStyle, timeZone: 'UTC' });
+  for (const day of ['2025-01-05', '2024-02-29', '2025-05-31', '2025-11-30', '1999-12-01']) {
+    expect(writtenIn(locale, () => writtenDays(day))).toBe(reference.format(new Date(`${day}T00:00Z`)));
+  }
+});
+
+test('days within words follow, and what only looks like one does not', () => {
+  expect(writtenDays('2025-11-30 18:00, America/Denver')).toBe('Nov 30, 2025 18:00, America/Denver');
+  expect(writtenDays('2025-13-01, 12025-01-01, 2025-01-011')).toBe('2025-13-01, 12025-01-01, 2025-01-011');
 });
 
 test('money below zero and money by something keep their sign and their unit', () => {

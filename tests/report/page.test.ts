@@ -97,10 +97,40 @@ describe('a page', () => {
 
   it('never shows a share without its denominator, nor a value without its interval or the reason', () => {
     expect(html).toContain('3.29 per 1,000</span> (95 % interval 2.41 to 4.42)');
-    expect(html).toContain('34 min</span> (no interval: fewer than 2 clusters)');
+    // In prose the value leads to its account, where the reason is, as it is in the table of figures.
+    expect(html).toMatch(/href="#account-[^"]*"><span class="shown">34 min<\/span> \(no interval\)/);
+    expect(html).toContain('no interval: fewer than 2 clusters');
     expect(html).toContain('71 of 21,574');
     expect(html).toContain('at most 4.90 (95 %, one-sided)');
     expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
+  });
+
+  it('heads a sheet with its title, else with what it holds in words and without what its finding is told', () => {
+    const captionOf = (title: string | undefined, sentence: string): string | undefined => {
+      const { title: _, ...untold } = sampleNotebook.sheets.get('by_station')!;
+      const sheet = { ...untold, ...(title === undefined ? {} : { title }), sentence };
+      const sheets = new Map([...sampleNotebook.sheets, ['by_station', sheet]]);
+      const { html } = renderPage({ ...sampleNotebook, sheets }, sampleContext);
+      return /id="table-by-station-caption"><span>([^<]*)/.exec(html)?.[1];
+    };
+    expect(captionOf('Stations compared', 'Sheet by_station "Stations compared": each station of full.')).toBe(
+      'Stations compared',
+    );
+    expect(captionOf(undefined, 'Sheet by_station: staff plan of open_days, by last_status, with hours 5.')).toBe(
+      'By station: staff plan of open days, by last status',
+    );
+  });
+
+  it('tells what is calculated from inputs alone from what is counted', () => {
+    const name = [...sampleNotebook.figures.keys()][0]!;
+    const page = (given: object): string => {
+      const figure = sampleNotebook.figures.get(name)!;
+      const result = { ...number(5), ...given };
+      const figures = new Map([...sampleNotebook.figures, [name, { ...figure, result }]]);
+      return renderPage({ ...sampleNotebook, figures }, sampleContext).html;
+    };
+    expect(page({ given: true })).toContain('calculated from inputs, not estimated');
+    expect(page({})).not.toContain('calculated from inputs');
   });
 
   it('says where a number stands that something from records decided which rows it counts', () => {

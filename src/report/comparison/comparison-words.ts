@@ -1,4 +1,5 @@
 import { showNumber } from '../../notebook/shown.js';
+import { writtenDays } from '../../record/written-numbers.js';
 import type { Beyond, Cause } from './comparison.js';
 
 const whole = (value: number): string => showNumber(value, 'whole', '');
@@ -55,7 +56,8 @@ export const comparisonWords = {
   causes: 'What differs between the two',
   records: 'Records',
   recordsSame: 'the same, by their fingerprint',
-  recordsUpTo: (before: string, after: string): string => `up to ${after}; before, up to ${before}`,
+  recordsUpTo: (before: string, after: string): string =>
+    `up to ${writtenDays(after)}; before, up to ${writtenDays(before)}`,
   readOtherwise:
     'the files are the same, and what was made of them is not: a crosswalk differs, or rows were mended or withdrawn',
   fileAdded: (file: string, kept: number): string => `${file} came, ${counted(kept, 'row', 'rows')} kept`,

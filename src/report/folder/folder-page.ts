@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { writtenDays } from '../../record/written-numbers.js';
 import { anchor } from '../anchor.js';
 import { type ChangesSummary, renderingOf } from '../comparison/changes-summary.js';
 import { comparisonWords } from '../comparison/comparison-words.js';
@@ -80,7 +81,7 @@ function listedPage(
   const code = (fingerprint: string): Element => h('code', [fingerprint.slice(0, digits)]);
   const entries: Entry[] = [
     ...(audience === '' ? [] : [[words.for, audience] as const]),
-    [words.asOf, asOf],
+    [words.asOf, writtenDays(asOf)],
     ...(chosen.length === 0 ? [] : [[words.chosen, chosen.join(' ')] as const]),
     ...changeEntries(results, changes),
     [words.notebook, code(notebook)],

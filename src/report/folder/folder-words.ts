@@ -1,4 +1,5 @@
 import { showNumber } from '../../notebook/shown.js';
+import { writtenDays } from '../../record/written-numbers.js';
 
 /** The fixed words of the page that lists a folder. */
 export const folderWords = {
@@ -15,7 +16,8 @@ export const folderWords = {
   program: 'Program (SHA-256)',
   rampbook: (version: string): string => `rampbook ${version}, `,
   changes: 'Against an earlier rendering',
-  changesSince: (asOf: string, summary: string): string => `Since the one of records up to ${asOf}: ${summary}.`,
+  changesSince: (asOf: string, summary: string): string =>
+    `Since the one of records up to ${writtenDays(asOf)}: ${summary}.`,
   changesLink: 'All that changed',
   changesPast: (page: string): string => `${page} tells of another rendering of this page.`,
   marks: 'Mind',

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Result } from '../../formula/result.js';
 import type { EvaluatedSheet } from '../../notebook/evaluated.js';
+import { untitled } from '../../notebook/sheet-sentence.js';
 import { carriedValue } from './carried-value.js';
 import type { CarriedCell, CarriedSheet } from './page-results.js';
 
@@ -12,7 +13,7 @@ export function carriedSheet(sheet: EvaluatedSheet, needs: readonly string[]): C
   const { name, sentence, columns, rows } = sheet;
   return {
     name,
-    sentence,
+    sentence: untitled(sentence),
     needs,
     columns: columns.map((column, at) => ({
       name: column.name,

@@ -7,6 +7,7 @@ export interface Agreement {
   readonly byChance: number;
   readonly kappa: number | null;
   readonly standardError: number | null;
+  /** Null as well where all looks agree: the error is then zero, and limits would have no width. */
   readonly interval: Interval | null;
   /** If there were no agreement beyond chance: for a test. */
   readonly standardErrorNull: number | null;
@@ -77,10 +78,11 @@ function kappaWithErrors(shares: Shares, observed: number, byChance: number, con
   const mixed = sum((i, j) => (i === j ? row(i) * column(i) * (row(i) + column(i)) : 0));
   const standardError = Math.sqrt(Math.max(0, spread) / all) / room;
   const half = normalZ(confidence) * standardError;
+  const allAgree = sum((i, j) => (i === j ? 0 : share(i, j))) === 0;
   return {
     kappa,
     standardError,
-    interval: twoSided(kappa - half, kappa + half, confidence, 'kappa, large samples'),
+    interval: allAgree ? null : twoSided(kappa - half, kappa + half, confidence, 'kappa, large samples'),
     standardErrorNull: Math.sqrt(Math.max(0, byChance + byChance ** 2 - mixed) / all) / room,
   };
 }
