@@ -53,7 +53,7 @@ describe('ordered keys', () => {
         ),
         { at: 0, column: key('k') },
       ),
-    ).toEqual([...['6', '7', '8', '9', 'not recorded']]);
+    ).toEqual([...['6', '7', '8', '9', 'no clock']]);
   });
 });
 
