@@ -13,6 +13,7 @@ import { fileName } from './file-name.js';
 import { type Methods, methodMark } from './methods.js';
 import { problemBox } from './problem-box.js';
 import { keyCell, resultCell } from './result-cell.js';
+import { saidEarlier } from './said-earlier.js';
 import { type TableHead, tableElement } from './table.js';
 import { words } from './words.js';
 
@@ -50,7 +51,7 @@ export function sheetPart(
     ...(sheet.rows.some(({ cells }) => cells.some(isWithheld))
       ? [h('p', { className: ['note'] }, [words.withheldHere])]
       : []),
-    ...[...sheet.notes, ...decidingIn(sheet)].map((note) => h('p', { className: ['note'] }, [note])),
+    ...notesUnder(sheet, notebook).map((note) => h('p', { className: ['note'] }, note)),
     sheetAccount(sheet, fileName(notebook.file), cells !== undefined),
     ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
@@ -66,6 +67,16 @@ export function sheetPart(
           ]),
         ]),
   ]);
+}
+
+/** The notes of a sheet; what an earlier sheet says in the same words is not said again, but led to. */
+function notesUnder(sheet: EvaluatedSheet, notebook: EvaluatedNotebook): ElementContent[][] {
+  const earlier = saidEarlier(sheet, notebook);
+  const own = [...sheet.notes.filter((note) => !(earlier?.notes.has(note) ?? false)), ...decidingIn(sheet)];
+  const notes = own.map((note): ElementContent[] => [{ type: 'text', value: note }]);
+  if (earlier === null) return notes;
+  const link = h('a', { href: `#${anchor('sheet', earlier.sheet.name)}` }, [titleOf(earlier.sheet)]);
+  return [...notes, [{ type: 'text', value: words.saidUnder }, link, { type: 'text', value: '.' }]];
 }
 
 function askedOf({ name, columns }: EvaluatedSheet): Element {
@@ -91,8 +102,12 @@ const mostOpenRows = 30;
 
 function foldedWhenLong(sheet: EvaluatedSheet, table: Element): Element[] {
   if (sheet.rows.length <= mostOpenRows) return [table];
-  const summary = h('summary', [words.longSheet(sheet.title ?? inWords(sheet.name), sheet.rows.length)]);
+  const summary = h('summary', [words.longSheet(titleOf(sheet), sheet.rows.length)]);
   return [h('details', { className: ['numbers', 'long'] }, [summary, table])];
+}
+
+function titleOf({ title, name }: EvaluatedSheet): string {
+  return title ?? inWords(name);
 }
 
 /** The title that the notebook gives; else the sheet's name and what it holds, from the sentence that declares it. */

@@ -121,6 +121,20 @@ describe('a page', () => {
     );
   });
 
+  it('does not say again what an earlier sheet says of its method, but leads to it', () => {
+    const said = ['Definition: one.', 'Method: two.', 'Source: three.'];
+    const sheets = new Map(
+      [...sampleNotebook.sheets].map(([name, sheet]) => [name, { ...sheet, notes: [...said, `Of ${name}.`] }]),
+    );
+    const page = renderPage({ ...sampleNotebook, sheets }, sampleContext).html;
+    const shown = sampleNotebook.blocks.flatMap((block) => (block.kind === 'sheet' ? [block.name] : []));
+    expect(shown.length).toBeGreaterThan(1);
+    expect(page.match(/Definition: one\./g)).toHaveLength(1);
+    for (const name of shown) expect(page).toContain(`Of ${name}.`);
+    const id = shown[0]!.replaceAll('_', '-');
+    expect(page.match(new RegExp(`as under <a href="#sheet-${id}"`, 'g'))).toHaveLength(shown.length - 1);
+  });
+
   it('tells what is calculated from inputs alone from what is counted', () => {
     const name = [...sampleNotebook.figures.keys()][0]!;
     const page = (given: object): string => {

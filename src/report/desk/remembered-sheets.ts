@@ -2,6 +2,7 @@ import type { Element } from 'hast';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import { currentLocale } from '../../record/written-numbers.js';
 import type { MakeSheet } from '../page-parts.js';
+import { saidEarlier } from '../said-earlier.js';
 import { sheetPart } from '../sheet-table.js';
 
 /**
@@ -27,9 +28,11 @@ export function rememberedSheets(): (workings: NotebookWorkings) => MakeSheet {
       notebook.figures.get(name)?.formula ?? notebook.selections.get(name)?.formula ?? notebook.inputs.get(name),
       numberOf(workings.names.get(name)?.value),
     ]);
+    const earlier = saidEarlier(sheet, notebook);
     const key = JSON.stringify([
       currentLocale(),
       shown,
+      earlier === null ? [] : [earlier.sheet.name, earlier.sheet.title, ...earlier.notes],
       behind?.keys,
       values,
       under,
