@@ -14,6 +14,7 @@ import type { Cell, SheetDeclaration } from './document.js';
 import type { EvaluatedFigure, EvaluatedInput, EvaluatedSelection, EvaluatedSheet } from './evaluated.js';
 import { cellProblem, checkCell, checkShownAs, formulaIn } from './formula-cell.js';
 import { formulaKey } from './formula-key.js';
+import { inputShown } from './input-shown.js';
 import { neededNames } from './needed-names.js';
 import type { Knowledge, NameWorkings, SheetWorkings } from './workings.js';
 
@@ -58,7 +59,7 @@ export class Making {
       values.set(name.text, found);
       keys.set(name.text, memory.keyOf('input', input.value.text, input.unit.text));
     }
-    const value = resultOf(values.get(name.text)!);
+    const value = inputShown(resultOf(values.get(name.text)!), book);
     this.inputs.set(name.text, {
       name: name.text,
       value,

@@ -90,7 +90,11 @@ function shared(lines: readonly WashLine[], table: BookTable): string[] {
   return [...stationsOf]
     .filter(([, stations]) => stations.size > 1)
     .map(([unit, stations]) => {
-      const names = [...stations].sort().join(' and ');
+      const labels = table.fields.get('station')?.labels;
+      const names = [...stations]
+        .sort()
+        .map((station) => labels?.get(station) ?? station)
+        .join(' and ');
       return `${column.dictionary[unit]} washed at ${names}: each is replayed as if it had the unit to itself.`;
     });
 }

@@ -62,7 +62,7 @@ test('one unit at two stations is said', () => {
   const fir = { ...elkPoint, station: 'fir', name: 'Fir Ramp' };
   const records = smallRecords({ stations: [elkPoint, fir], inspections, decontaminations: washes });
   const { said } = ask(washReplay, openBook(records, smallSum('2025-06-02T00:00Z')), ['station']);
-  expect(said).toEqual(['one washed at elk and fir: each is replayed as if it had the unit to itself.']);
+  expect(said).toEqual(['one washed at Elk Point and Fir Ramp: each is replayed as if it had the unit to itself.']);
 });
 
 test('staff hours are spread over the hours of opening, and inspections counted in theirs', () => {
