@@ -50,7 +50,7 @@ export const deskStyle = `
 .part.sheet thead .slot{display:block;margin-block:.05rem}
 .part.sheet thead .holds-formula,.part.sheet thead .holds-shown-as{font-size:.78rem;line-height:1.4;color:var(--soft)}
 .part.sheet tbody th{min-width:8rem}
-.part.sheet thead .order{display:block;font-size:.78rem;font-weight:400;color:var(--soft);min-width:1.6rem}
+.part.sheet thead .order{display:block;font-size:.78rem;font-weight:400;color:var(--soft);min-width:1.6rem;margin-inline-start:auto}
 th[aria-sort] .open::after{content:none}
 .part.sheet .long{max-height:26rem}
 .part.sheet .long thead th{position:static;box-shadow:none}
