@@ -6,6 +6,7 @@ import { writtenIn } from '../record/written-numbers.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
 import { choiceForm, shownChoice } from './choice/choice-form.js';
+import { choiceWords } from './choice/choice-words.js';
 import { closingSections } from './closing-sections.js';
 import { contentsList } from './contents.js';
 import { figureTable } from './figure-table.js';
@@ -86,7 +87,7 @@ function publicNote({ fewest }: PageContext): Element[] {
 /** Which choice the page shows; nothing where there is none. */
 function shownElements({ live, chosen }: PageContext): Element[] {
   if (live !== undefined) return [shownChoice(live.said, true)];
-  return chosen === undefined ? [] : [shownChoice(chosen)];
+  return chosen === undefined ? [] : [shownChoice(chosen, chosen.join(' ') === choiceWords.shownAll)];
 }
 
 /** A block of the notebook as elements, with what was found wrong while they were made. */

@@ -40,7 +40,8 @@ export const briefStyle = `
 .brief>.scroll td:not(.number){font-size:8pt}
 .brief details{display:none}
 .brief figure{margin-block:.5rem}
-.brief .drawing{max-block-size:74mm}
+.brief .drawing{max-block-size:70mm}
+.brief>p,.brief figcaption,.brief h1{max-inline-size:none}
 .brief p,.brief li{margin-block:.35rem}
 .brief h2,.brief h3{margin-block:.7rem .2rem}
 }
