@@ -48,7 +48,10 @@ function functionElements(declaration: FunctionDeclaration): Element[] {
     definitionList([
       [
         languageWords.takes,
-        takes.map((argument) => `${argument.name}: ${languageWords.taking[argument.takes]}`).join('; '),
+        h(
+          'span',
+          said(takes.map((argument) => `${argument.name}: ${languageWords.taking[argument.takes]}`).join('; ')),
+        ),
       ],
       [languageWords.gives, gives],
       [languageWords.example, h('code', [example])],
