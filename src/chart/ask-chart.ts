@@ -1,5 +1,6 @@
 import type { ChartRequest, EvaluatedSheet } from '../notebook/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
+import { drawingWidths } from './axes.js';
 import type { AskedChart, ChartKind, ChartOption, PlacedColumn, Unfit } from './chart-kind.js';
 
 /** A chart request held against its kind and sheet: options checked and columns found, or everything that is wrong. */
@@ -7,6 +8,7 @@ export function askChart(
   request: ChartRequest,
   kind: Pick<ChartKind, 'name' | 'options'>,
   sheet: EvaluatedSheet,
+  width: number = drawingWidths.wide,
 ): { readonly asked: AskedChart } | { readonly unfit: readonly Unfit[] } {
   const unfit: Unfit[] = [];
   const columns = new Map<string, PlacedColumn>();
@@ -30,7 +32,7 @@ export function askChart(
   }
   const value = columns.get('value');
   if (value !== undefined && onlyText(sheet, value)) unfit.push(notNumbers(value));
-  return unfit.length > 0 ? { unfit } : { asked: { request, sheet, columns, settings } };
+  return unfit.length > 0 ? { unfit } : { asked: { request, sheet, columns, settings, width } };
 }
 
 function onlyText(sheet: EvaluatedSheet, { at }: PlacedColumn): boolean {

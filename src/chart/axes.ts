@@ -3,42 +3,46 @@ import { paint } from './colours.js';
 import { tickText } from './shown-scale.js';
 import { textWidth, widestText } from './text-width.js';
 
-/** How wide a drawing is, in pixels, before the page scales it. */
-export const drawingWidth = 680;
+/** How wide a drawing is, in pixels, before the page scales it: for a page, and for a telephone held upright. */
+export const drawingWidths = { wide: 680, narrow: 328 } as const;
 
 /** The size of a drawing's text, in pixels. */
 export const textSize = 12;
 
 /** The widest that names beside rows may grow before they wrap. */
-const widestNames = 190;
+function widestNames(width: number): number {
+  return width < drawingWidths.wide ? 112 : 190;
+}
 
 /** The space that names of rows need on the left, in pixels. */
-export function spaceForNames(names: readonly string[]): number {
-  return Math.min(widestNames, widestText(names, textSize)) + 14;
+export function spaceForNames(names: readonly string[], width: number): number {
+  return Math.min(widestNames(width), widestText(names, textSize)) + 14;
 }
 
 /** The height of a row, in pixels: more where a name must wrap. */
-export function rowHeight(names: readonly string[]): number {
-  return names.some((name) => textWidth(name, textSize) > widestNames) ? 34 : 25;
+export function rowHeight(names: readonly string[], width: number): number {
+  const lines = Math.max(1, ...names.map((name) => Math.ceil(textWidth(name, textSize) / widestNames(width))));
+  return lines === 1 ? 25 : 34 + (Math.min(lines, 3) - 2) * 13;
 }
 
 /** Names of rows along the left side. */
-export function nameAxis(names: readonly string[]): Plot.Markish {
+export function nameAxis(names: readonly string[], width: number): Plot.Markish {
   return Plot.axisY(names, {
     label: null,
     tickSize: 0,
     tickPadding: 8,
     lineHeight: 1.1,
-    lineWidth: (widestNames * 0.82) / textSize,
+    lineWidth: (widestNames(width) * 0.82) / textSize,
     fontSize: textSize,
     color: paint('ink'),
   });
 }
 
 /** A measured axis along the bottom, with faint lines upward and its words and unit below. */
-export function measureAxisX(label: string): Plot.Markish[] {
+export function measureAxisX(label: string, width: number): Plot.Markish[] {
+  const ticks = width < drawingWidths.wide ? 4 : 6;
   return [
-    Plot.gridX({ stroke: paint('hair'), strokeOpacity: 1, ticks: 6 }),
+    Plot.gridX({ stroke: paint('hair'), strokeOpacity: 1, ticks }),
     Plot.axisX({
       label,
       labelAnchor: 'center',
@@ -46,7 +50,7 @@ export function measureAxisX(label: string): Plot.Markish[] {
       labelOffset: 38,
       tickFormat: tickText,
       tickSize: 0,
-      ticks: 6,
+      ticks,
       fontSize: textSize,
       color: paint('soft'),
     }),

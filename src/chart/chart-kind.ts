@@ -24,6 +24,8 @@ export interface AskedChart {
   readonly sheet: EvaluatedSheet;
   readonly columns: ReadonlyMap<string, PlacedColumn>;
   readonly settings: ReadonlyMap<string, string>;
+  /** How wide it is drawn, in pixels. */
+  readonly width: number;
 }
 
 /** What a chart kind draws. */
@@ -49,6 +51,8 @@ export interface ChartKind {
   /** What it shows, as a sentence for the reference and for readers who do not see it. */
   readonly shows: string;
   readonly options: readonly ChartOption[];
+  /** Whether it has no narrow drawing, since what it holds needs its width; no where absent. */
+  readonly wideOnly?: true;
   readonly draw: (asked: AskedChart) => Drawing | Unfit;
 }
 

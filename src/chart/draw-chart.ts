@@ -3,19 +3,24 @@ import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
 import { inDocument } from '../problem/problem.js';
 import { askChart } from './ask-chart.js';
-import type { Unfit } from './chart-kind.js';
+import { drawingWidths } from './axes.js';
+import type { AskedChart, Unfit } from './chart-kind.js';
 import { chartKinds } from './chart-kinds.js';
 import { dataTable } from './data-table.js';
 import type { Drawn } from './drawn.js';
 
+/** At which widths a chart is drawn. */
+export type DrawnWidths = keyof typeof drawingWidths | 'both';
+
 /**
  * The chart that a notebook asks for, drawn from its sheet, or everything that is wrong with the request, at its place in
- * `file`. The same request and sheet give the same drawing on any machine.
+ * `file`. The same request and sheet give the same drawing on any machine. What has no narrow drawing is drawn wide.
  */
 export function drawChart(
   request: ChartRequest,
   sheet: EvaluatedSheet,
   file: string,
+  widths: DrawnWidths = 'wide',
 ): { readonly chart: Drawn } | { readonly problems: readonly Problem[] } {
   const problems = (unfit: readonly Unfit[]) => ({ problems: unfitProblems(unfit, request, file) });
   const kind = chartKinds.find(({ name }) => name === request.kind);
@@ -23,9 +28,20 @@ export function drawChart(
   const checked = askChart(request, kind, sheet);
   if ('unfit' in checked) return problems(checked.unfit);
   if (sheet.rows.length === 0) return problems([emptySheet(sheet)]);
-  const drawing = kind.draw(checked.asked);
+  const offered = kind.wideOnly === true ? 'wide' : widths;
+  const drawing = kind.draw(offered === 'narrow' ? narrowed(checked.asked) : checked.asked);
   if ('code' in drawing) return problems([drawing]);
-  return { chart: { caption: request.caption, dataTable: dataTable(checked.asked), ...drawing } };
+  const narrow = offered === 'both' ? kind.draw(narrowed(checked.asked)) : null;
+  const more = {
+    ...(narrow !== null && 'svg' in narrow ? { narrow: narrow.svg } : {}),
+    ...(offered === 'narrow' ? { isNarrow: true as const } : {}),
+  };
+  return { chart: { caption: request.caption, dataTable: dataTable(checked.asked), ...drawing, ...more } };
+}
+
+function narrowed(asked: AskedChart): AskedChart {
+  const request = { ...asked.request, name: `${asked.request.name}-narrow` };
+  return { ...asked, request, width: drawingWidths.narrow };
 }
 
 /** Why a request cannot be met, as problems at its place in `file`. */

@@ -4,6 +4,10 @@ import type { Element } from 'hast';
 export interface Drawn {
   /** An `svg` element with role, title and description; its colours are the page's CSS variables. */
   readonly svg: Element;
+  /** The same drawn for a telephone held upright, where that was asked for and can be; it has addresses of its own. */
+  readonly narrow?: Element;
+  /** Whether the drawing itself is the narrow one; no where absent. */
+  readonly isNarrow?: true;
   readonly caption: string;
   /** What each mark means and what is not drawn, as sentences. */
   readonly reading: readonly string[];

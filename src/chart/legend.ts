@@ -5,15 +5,25 @@ import type { Look } from './series.js';
 import { textWidth } from './text-width.js';
 
 /** How high a row of a legend stands, in pixels. */
-export const legendHeight = 24;
+const rowHeight = 24;
 
 const sample = 34;
 
-/** The legend of a chart's lines, laid out from `left` along the top: a piece of each line, with its mark if lines are `marked`. */
-export function lineLegend(looks: ReadonlyMap<string, Look>, left: number, marked = true): ElementContent {
-  let x = left;
+/**
+ * The legend of a chart's lines, laid out from `left` along the top of a drawing so wide, in as many rows as it takes, and how
+ * high it stands: a piece of each line, with its mark if lines are `marked`.
+ */
+export function lineLegend(
+  looks: ReadonlyMap<string, Look>,
+  left: number,
+  width: number,
+  marked = true,
+): { readonly element: ElementContent; readonly height: number } {
+  let [x, row] = [left, 0];
   const entries = [...looks].map(([name, look]) => {
-    const entry = s('g', { transform: `translate(${x},32)` }, [
+    const long = sample + 7 + textWidth(name, 12);
+    if (x > left && x + long > width) [x, row] = [left, row + 1];
+    const entry = s('g', { transform: `translate(${x},${32 + row * rowHeight})` }, [
       s('line', { x2: sample, stroke: look.stroke, strokeWidth: look.width, strokeDasharray: look.dash ?? undefined }),
       ...(marked
         ? [
@@ -28,10 +38,10 @@ export function lineLegend(looks: ReadonlyMap<string, Look>, left: number, marke
         : []),
       s('text', { x: sample + 7, dy: '0.32em', textAnchor: 'start', fill: paint('ink') }, [name]),
     ]);
-    x += sample + 7 + textWidth(name, 12) + 22;
+    x += long + 22;
     return entry;
   });
-  return s('g', entries);
+  return { element: s('g', entries), height: (row + 1) * rowHeight };
 }
 
 /** The marks about a point, as paths. */

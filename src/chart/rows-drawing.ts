@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, footOf, measureAxisX, nameAxis, rowHeight, spaceForNames, textSize, topOf } from './axes.js';
+import { footOf, measureAxisX, nameAxis, rowHeight, spaceForNames, textSize, topOf } from './axes.js';
 import type { AskedChart, Drawing, Unfit } from './chart-kind.js';
 import { paint } from './colours.js';
 import { plotDrawing } from './plot-drawing.js';
@@ -24,17 +24,17 @@ export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfi
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
-      height: points.length * rowHeight(names) + 58,
+      width: asked.width,
+      height: points.length * rowHeight(names, asked.width) + 58,
       marginTop: 6,
       marginRight: 24,
       marginBottom: 48,
-      marginLeft: spaceForNames(names),
+      marginLeft: spaceForNames(names, asked.width),
       x: { domain, nice: true, type: 'linear' },
       y: { domain: names, type: as === 'dots' ? 'point' : 'band', padding: as === 'dots' ? 0.5 : 0.35 },
       marks: [
-        ...measureAxisX(label),
-        nameAxis(names),
+        ...measureAxisX(label, asked.width),
+        nameAxis(names, asked.width),
         Plot.ruleX([0], { stroke: paint('rule') }),
         ...marks(points, as),
       ],

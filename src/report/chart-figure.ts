@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import { colours } from '../chart/colours.js';
-import { drawChart, unfitProblems } from '../chart/draw-chart.js';
+import { type DrawnWidths, drawChart, unfitProblems } from '../chart/draw-chart.js';
 import type { Drawn } from '../chart/drawn.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
 import { isWithheld } from '../notebook/shown.js';
@@ -16,10 +16,14 @@ import { problemBox } from './problem-box.js';
 import { tableElement } from './table.js';
 import { words } from './words.js';
 
-/** A chart as a figure with its caption and the table of its numbers, or its problems in its place. */
+/**
+ * A chart as a figure with its caption and the table of its numbers, or its problems in its place. Drawn at both widths, the
+ * page's style shows the one that fits.
+ */
 export function chartFigure(
   request: ChartRequest,
   notebook: EvaluatedNotebook,
+  widths: DrawnWidths = 'both',
 ): { readonly element: Element; readonly problems: readonly Problem[] } {
   const sheet = notebook.sheets.get(request.sheet);
   if (sheet !== undefined && request.kind === 'handout') {
@@ -31,7 +35,9 @@ export function chartFigure(
       : { element: made.element, problems: [] };
   }
   const drawn =
-    sheet === undefined ? { problems: [unknownSheet(request, notebook)] } : drawChart(request, sheet, notebook.file);
+    sheet === undefined
+      ? { problems: [unknownSheet(request, notebook)] }
+      : drawChart(request, sheet, notebook.file, widths);
   if ('problems' in drawn) {
     const isWritten = drawn.problems.some(({ code }) => writtenWrong.test(code));
     return !isWritten && holdsWithheld(sheet) ? withheldFigure(request) : problemFigure(request, drawn.problems);
@@ -68,11 +74,19 @@ function figureElement(request: ChartRequest, chart: Drawn, notebook: EvaluatedN
     h(
       'div',
       { className: ['scroll', 'chart'], role: 'group', ariaLabelledBy: anchor('caption', request.name), tabIndex: 0 },
-      [chart.svg],
+      drawingsOf(chart),
     ),
     h('p', { className: ['note'] }, [chart.reading.join(' ')]),
     numbersOf(request, chart, notebook),
   ]);
+}
+
+function drawingsOf({ svg, narrow, isNarrow }: Drawn): Element[] {
+  if (narrow === undefined && isNarrow === undefined) return [svg];
+  const marked = (drawing: Element, width: string): Element => {
+    return { ...drawing, properties: { ...drawing.properties, className: ['drawing', width] } };
+  };
+  return narrow === undefined ? [marked(svg, 'alone')] : [marked(svg, 'wide'), marked(narrow, 'narrow')];
 }
 
 /** The numbers of a chart: beside a drawing that is read together with them, else opened on request. */

@@ -1,6 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
-import type { Block, EvaluatedNotebook } from '../notebook/evaluated.js';
+import type { Block, ChartRequest, EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import { writtenIn } from '../record/written-numbers.js';
 import { figureAccounts } from './account.js';
@@ -30,7 +30,7 @@ export interface PagePart {
 }
 
 /** How a chart is drawn: as `chartFigure` does it, or by something that remembers what it drew. */
-export type DrawFigure = typeof chartFigure;
+export type DrawFigure = (request: ChartRequest, notebook: EvaluatedNotebook) => ReturnType<typeof chartFigure>;
 
 /** How a sheet is made: as `sheetPart` does it, or by something that remembers what it made. */
 export type MakeSheet = typeof sheetPart;

@@ -10,9 +10,12 @@ import { counted, pageOf } from './page-of.js';
 /** What a page shows of its figures, sheets, charts and sentences; heat maps stay what they were, and say so. */
 function shownOn(page: Page): Promise<readonly string[]> {
   return page.evaluate(() =>
-    [...document.querySelectorAll('main p:not(.note, .downloads), main table, main svg')]
+    [...document.querySelectorAll('main p:not(.note, .downloads), main table, main svg:not(.narrow)')]
       .filter((part) => part.closest('#choice, #shown, section, [id*=heat], .account') === null)
-      .map((part) => (part instanceof SVGElement ? part.outerHTML : (part.textContent ?? ''))),
+      // Which of the two drawings of a chart stands there is a matter of the screen.
+      .map((part) =>
+        part instanceof SVGElement ? part.outerHTML.replace('drawing wide', 'drawing') : (part.textContent ?? ''),
+      ),
   );
 }
 

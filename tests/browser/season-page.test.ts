@@ -70,6 +70,26 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
     },
   );
 
+  test.each(['season', 'training-focus', 'budget-request', 'board-brief'])(
+    '%s: one drawing of each chart is in sight, and on a telephone none but a heat map is wider than the screen',
+    async (name) => {
+      const { page, close } = await openPage(browser, join(root, 'reports', `${name}.html`));
+      await openAll(page);
+      for (const width of [1280, 360]) {
+        await page.setViewportSize({ width, height: 800 });
+        const charts = await page.evaluate(() =>
+          [...document.querySelectorAll<HTMLElement>('.chart')].map((chart) => ({
+            inSight: [...chart.querySelectorAll('svg')].filter((drawing) => drawing.checkVisibility()).length,
+            isWide: chart.scrollWidth > chart.clientWidth && chart.querySelector('.narrow') !== null,
+          })),
+        );
+        expect(charts.length).toBeGreaterThan(0);
+        expect(charts.filter(({ inSight, isWide }) => inSight !== 1 || isWide)).toEqual([]);
+      }
+      await close();
+    },
+  );
+
   test('colours forced by the reader keep every word of a drawing apart from what lies behind it', async () => {
     for (const colorScheme of ['light', 'dark'] as const) {
       const options = { forcedColors: 'active', colorScheme } as const;

@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, measureAxisX, nameAxis, rowHeight, spaceForNames, textSize } from '../axes.js';
+import { measureAxisX, nameAxis, rowHeight, spaceForNames, textSize } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { plotDrawing } from '../plot-drawing.js';
@@ -45,17 +45,17 @@ function drawBridge(asked: AskedChart): Drawing | Unfit {
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
-      height: names.length * rowHeight(names) + 58,
+      width: asked.width,
+      height: names.length * rowHeight(names, asked.width) + 58,
       marginTop: 6,
       marginRight: 24,
       marginBottom: 48,
-      marginLeft: spaceForNames(names),
+      marginLeft: spaceForNames(names, asked.width),
       x: { domain: [low - room, high + room], nice: true, type: 'linear' },
       y: { domain: names, type: 'band', padding: 0.35 },
       marks: [
-        ...measureAxisX(label),
-        nameAxis(names),
+        ...measureAxisX(label, asked.width),
+        nameAxis(names, asked.width),
         Plot.ruleX([0], { stroke: paint('rule') }),
         Plot.barX(all, {
           y: 'name',

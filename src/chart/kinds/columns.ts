@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, footOf, measureAxisY, textSize, topOf } from '../axes.js';
+import { footOf, measureAxisY, textSize, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { orderedKeys } from '../key-text.js';
@@ -44,7 +44,7 @@ function drawColumns(asked: AskedChart): Drawing | Unfit {
   const { label } = shownScale(asked.sheet, asked.columns.get('value')!);
   const ends = points.flatMap((point) => [point.value, point.low, point.high]);
   const domain = [footOf(ends), topOf(ends)];
-  const axis = placeAxis(names, along.column.label, drawingWidth - marginLeft - marginRight);
+  const axis = placeAxis(names, along.column.label, asked.width - marginLeft - marginRight);
   const reading = [
     ...readingOf(points, [along], { mark: 'column', interval: 'the line', absent: 'is marked so' }),
     ...emptyPlaces(names.length - points.length),
@@ -53,7 +53,7 @@ function drawColumns(asked: AskedChart): Drawing | Unfit {
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
+      width: asked.width,
       height: height + axis.marginBottom,
       marginTop: 34,
       marginLeft,

@@ -60,6 +60,7 @@ export const craft: ChartKind = {
   shows:
     'A craft drawn from the side, from astern and from above, its parts toned, hatched and numbered by how often they were fouled.',
   options: craftOptions,
+  wideOnly: true,
   draw: drawCraft,
 };
 

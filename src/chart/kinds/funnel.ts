@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, measureAxisX, measureAxisY, textSize, topOf } from '../axes.js';
+import { measureAxisX, measureAxisY, textSize, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { plotDrawing } from '../plot-drawing.js';
@@ -62,7 +62,7 @@ function drawFunnel(asked: AskedChart): Drawing | Unfit {
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
+      width: asked.width,
       height: 372,
       marginTop: 34,
       marginLeft: 58,
@@ -72,7 +72,7 @@ function drawFunnel(asked: AskedChart): Drawing | Unfit {
       y: { domain: [0, top], nice: true, type: 'linear' },
       marks: [
         ...measureAxisY(label),
-        ...measureAxisX(denominatorLabel(asked)),
+        ...measureAxisX(denominatorLabel(asked), asked.width),
         Plot.ruleY([0], { stroke: paint('rule') }),
         ...limitWords.map((word) =>
           Plot.line(
@@ -96,7 +96,7 @@ function drawFunnel(asked: AskedChart): Drawing | Unfit {
         }),
         ...['start', 'end'].map((textAnchor) =>
           Plot.text(
-            named.filter((one) => (endsBefore(one, right) ? 'start' : 'end') === textAnchor),
+            named.filter((one) => (endsBefore(one, right, asked.width) ? 'start' : 'end') === textAnchor),
             {
               x: 'x',
               y: 'value',
@@ -140,8 +140,8 @@ function labelled(placed: readonly Placed[]): readonly Placed[] {
   return outside.length > 0 ? outside.slice(0, mostLabels) : farthest.slice(0, 2);
 }
 
-function endsBefore(one: Placed, right: number): boolean {
-  return (one.x / right) * (drawingWidth - 84) + textWidth(one.name, textSize) + 9 < drawingWidth - 84;
+function endsBefore(one: Placed, right: number, width: number): boolean {
+  return (one.x / right) * (width - 84) + textWidth(one.name, textSize) + 9 < width - 84;
 }
 
 function denominatorLabel(asked: AskedChart): string {

@@ -1,7 +1,7 @@
 import { s } from 'hastscript';
 import type { TopLevelSpec } from 'vega-lite';
 import { showNumber } from '../../notebook/shown.js';
-import { drawingWidth, spaceForNames, textSize } from '../axes.js';
+import { drawingWidths, spaceForNames, textSize } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { colourClasses } from '../colour-classes.js';
 import { paint, rampSteps } from '../colours.js';
@@ -29,6 +29,7 @@ export const heat: ChartKind = {
       meaning: 'Fields counted from fewer than this are hatched, not toned; without it, none are.',
     },
   ],
+  wideOnly: true,
   draw: drawHeat,
 };
 
@@ -113,11 +114,11 @@ function frameOf(
   names: { readonly x: readonly string[]; readonly y: readonly string[] },
   legend: number,
 ): Frame {
-  const left = spaceForNames(names.y);
+  const left = spaceForNames(names.y, drawingWidths.wide);
   const slant = slanted(names.x);
   const shown = fields.map((field) => field.shown);
   const inside = widestText(slant ? shown : [...shown, ...names.x], textSize) + 8;
-  const room = Math.floor((drawingWidth - left - 10) / names.x.length);
+  const room = Math.floor((drawingWidths.wide - left - 10) / names.x.length);
   const across = Math.max(inside, 22, Math.min(widestField, room));
   const depth = slant ? Math.min(longestSlant, widestText(names.x, textSize)) * 0.6 : 0;
   return {

@@ -1,9 +1,9 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, footOf, measureAxisY, textSize, topOf } from '../axes.js';
+import { footOf, measureAxisY, textSize, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { orderedKeys } from '../key-text.js';
-import { legendHeight, lineLegend, markOf } from '../legend.js';
+import { lineLegend, markOf } from '../legend.js';
 import { placeAxis } from '../place-axis.js';
 import { plotDrawing } from '../plot-drawing.js';
 import { keyColumns, type Point } from '../points.js';
@@ -12,6 +12,7 @@ import { repeatedName } from '../repeated-name.js';
 import { type Look, looksOf } from '../series.js';
 import { type Series, seriesColumn, seriesOf } from '../series-points.js';
 import { shownScale } from '../shown-scale.js';
+import { textWidth } from '../text-width.js';
 
 /** A line for each value of a second key, over a key whose values follow one another. */
 export const lines: ChartKind = {
@@ -69,7 +70,7 @@ function drawLines(asked: AskedChart): Drawing | Unfit {
   const all = series.flatMap(({ points }) => points);
   const ends = all.flatMap((point) => (style === 'none' ? [point.value] : [point.value, point.low, point.high]));
   const domain = [footOf(ends), topOf(ends)];
-  const axis = placeAxis(names, along.column.label, drawingWidth - marginLeft - marginRight);
+  const axis = placeAxis(names, along.column.label, asked.width - marginLeft - marginRight);
   const looks = looksOf(series.map(({ name }) => name));
   const reading = [
     ...readingOf(all, by === null ? [spokenOf(along, asked.sheet)] : [by, along], {
@@ -81,13 +82,13 @@ function drawLines(asked: AskedChart): Drawing | Unfit {
       ? [`A definition changed from ${breaks.join(' and ')} on: the lines on either side do not compare.`]
       : []),
   ];
-  const legend = series.length > 1;
+  const legend = series.length > 1 ? lineLegend(looks, marginLeft, asked.width) : null;
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
-      height: 300 + axis.marginBottom + (legend ? legendHeight : 0),
-      marginTop: 34 + (legend ? legendHeight : 0),
+      width: asked.width,
+      height: 300 + axis.marginBottom + (legend?.height ?? 0),
+      marginTop: 34 + (legend?.height ?? 0),
       marginLeft,
       marginRight,
       marginBottom: axis.marginBottom,
@@ -97,14 +98,14 @@ function drawLines(asked: AskedChart): Drawing | Unfit {
         ...measureAxisY(label),
         ...axis.marks,
         Plot.ruleY([0], { stroke: paint('rule') }),
-        ...breakMarks(breaks, names),
+        ...breakMarks(breaks, names, asked.width),
         ...series.flatMap((one, at) =>
           seriesMarks(one, looks.get(one.name)!, (at - (series.length - 1) / 2) * 5, names, breaks, style, domain[1]!),
         ),
       ],
     },
   );
-  if (legend) svg.children.push(lineLegend(looks, marginLeft));
+  if (legend !== null) svg.children.push(legend.element);
   return { svg, reading, specification: null };
 }
 
@@ -184,21 +185,28 @@ function seriesMarks(
   ];
 }
 
-function breakMarks(breaks: readonly string[], names: readonly string[]): Plot.Markish[] {
-  const space = (drawingWidth - marginLeft - marginRight) / (names.length - 1 + 0.8);
-  return breaks.flatMap((name) => [
-    Plot.ruleX([name], { dx: -space / 2, stroke: paint('alert'), strokeDasharray: '5 3' }),
-    Plot.text([name], {
-      x: (value: string) => value,
-      dx: -space / 2 + 4,
-      frameAnchor: 'top',
-      dy: 2,
-      text: () => 'definition changed',
-      textAnchor: 'start',
-      fontSize: textSize,
-      fill: paint('alert'),
-    }),
-  ]);
+const breakWords = 'definition changed';
+
+/** A line where a definition changed, its words on the side that has room for them. */
+function breakMarks(breaks: readonly string[], names: readonly string[], width: number): Plot.Markish[] {
+  const space = (width - marginLeft - marginRight) / (names.length - 1 + 0.8);
+  return breaks.flatMap((name) => {
+    const line = marginLeft + (names.indexOf(name) - 0.1) * space;
+    const after = line + 4 + textWidth(breakWords, textSize) < width;
+    return [
+      Plot.ruleX([name], { dx: -space / 2, stroke: paint('alert'), strokeDasharray: '5 3' }),
+      Plot.text([name], {
+        x: (value: string) => value,
+        dx: -space / 2 + (after ? 4 : -4),
+        frameAnchor: 'top',
+        dy: 2,
+        text: () => breakWords,
+        textAnchor: after ? 'start' : 'end',
+        fontSize: textSize,
+        fill: paint('alert'),
+      }),
+    ];
+  });
 }
 
 const nothing = {

@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, measureAxisX, measureAxisY, textSize, topOf } from '../axes.js';
+import { measureAxisX, measureAxisY, textSize, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { plotDrawing } from '../plot-drawing.js';
@@ -68,11 +68,11 @@ function drawPairs(asked: AskedChart): Drawing | Unfit {
       ? [`${points.length - known.length} of ${points.length} lack one of the two numbers and are not drawn.`]
       : []),
   ];
-  const named = withNames(placed, domain);
+  const named = withNames(placed, domain, asked.width);
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
+      width: asked.width,
       height: frame.height,
       marginTop: frame.top,
       marginLeft: frame.left,
@@ -82,7 +82,7 @@ function drawPairs(asked: AskedChart): Drawing | Unfit {
       y: { domain: [0, domain.y], type: 'linear' },
       marks: [
         ...measureAxisY(shownScale(asked.sheet, asked.columns.get('value')!).label),
-        ...measureAxisX(scale.label),
+        ...measureAxisX(scale.label, asked.width),
         Plot.ruleY([0], { stroke: paint('rule') }),
         Plot.ruleX([middle.x], { stroke: paint('soft'), strokeDasharray: '6 4' }),
         Plot.ruleY([middle.y], { stroke: paint('soft'), strokeDasharray: '6 4' }),
@@ -126,15 +126,19 @@ function listed(placed: readonly Pair[]): string {
 }
 
 /** The pairs to name, the highest first, their names moved down where they would stand upon one another. */
-function withNames(placed: readonly Pair[], domain: { readonly x: number; readonly y: number }): readonly Named[] {
-  const [wide, deep] = [drawingWidth - frame.left - frame.right, frame.height - frame.top - frame.bottom];
+function withNames(
+  placed: readonly Pair[],
+  domain: { readonly x: number; readonly y: number },
+  width: number,
+): readonly Named[] {
+  const [wide, deep] = [width - frame.left - frame.right, frame.height - frame.top - frame.bottom];
   const highest = [...placed].filter(({ both }) => both).sort((one, other) => other.y - one.y || one.x - other.x);
   const taken: { left: number; right: number; at: number }[] = [];
   return highest.slice(0, mostNames).map((one) => {
     const [x, wanted] = [(one.x / domain.x) * wide, deep - (one.y / domain.y) * deep];
-    const width = textWidth(one.name, textSize) + 12;
-    const after = x + width < wide;
-    const [left, right] = after ? [x, x + width] : [x - width, x];
+    const long = textWidth(one.name, textSize) + 12;
+    const after = x + long < wide;
+    const [left, right] = after ? [x, x + long] : [x - long, x];
     let at = wanted;
     for (const other of taken) {
       if (left < other.right && right > other.left && Math.abs(at - other.at) < lineDepth) at = other.at + lineDepth;

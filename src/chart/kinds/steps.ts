@@ -1,8 +1,8 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, measureAxisX, measureAxisY, topOf } from '../axes.js';
+import { measureAxisX, measureAxisY, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
-import { legendHeight, lineLegend } from '../legend.js';
+import { lineLegend } from '../legend.js';
 import { plotDrawing } from '../plot-drawing.js';
 import { numberOf, type Point } from '../points.js';
 import { looksOf } from '../series.js';
@@ -59,13 +59,13 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
     ...(beyond > 0 ? [`${beyond} steps lie beyond ${tickText(end)}, where the axis ends; the table has them.`] : []),
     ...(absent > 0 ? [`${absent} rows have no value and are not drawn.`] : []),
   ];
-  const legend = stepped.length > 1;
+  const legend = stepped.length > 1 ? lineLegend(looks, marginLeft, asked.width, false) : null;
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
-      height: 348 + (legend ? legendHeight : 0),
-      marginTop: 34 + (legend ? legendHeight : 0),
+      width: asked.width,
+      height: 348 + (legend?.height ?? 0),
+      marginTop: 34 + (legend?.height ?? 0),
       marginLeft,
       marginRight: 26,
       marginBottom: 48,
@@ -73,7 +73,7 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
       y: { domain: [0, Math.max(times, topOf(all.flatMap((step) => [step.value, step.high])))], type: 'linear' },
       marks: [
         ...measureAxisY(label),
-        ...measureAxisX(across.label),
+        ...measureAxisX(across.label, asked.width),
         Plot.ruleY([0], { stroke: paint('rule') }),
         ...stepped.flatMap(({ name, steps: some }) => {
           const look = looks.get(name)!;
@@ -99,7 +99,7 @@ function drawSteps(asked: AskedChart): Drawing | Unfit {
       ],
     },
   );
-  if (legend) svg.children.push(lineLegend(looks, marginLeft, false));
+  if (legend !== null) svg.children.push(legend.element);
   return { svg, reading, specification: null };
 
   function stepsOf(points: Series['points']): Step[] {

@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { drawingWidth, measureAxisX, nameAxis, rowHeight, spaceForNames, textSize } from '../axes.js';
+import { measureAxisX, nameAxis, rowHeight, spaceForNames, textSize } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
 import { keyText } from '../key-text.js';
@@ -59,17 +59,17 @@ function drawSwings(asked: AskedChart): Drawing | Unfit {
   const svg = plotDrawing(
     { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') },
     {
-      width: drawingWidth,
-      height: names.length * (rowHeight(names) + 4) + 58,
+      width: asked.width,
+      height: names.length * (rowHeight(names, asked.width) + 4) + 58,
       marginTop: 6,
       marginRight: 26,
       marginBottom: 48,
-      marginLeft: spaceForNames(names),
+      marginLeft: spaceForNames(names, asked.width),
       x: { domain: [Math.min(...numbers), Math.max(...numbers)], nice: true, type: 'linear' },
       y: { domain: names, type: 'point', padding: 0.6 },
       marks: [
-        ...measureAxisX(label),
-        nameAxis(names),
+        ...measureAxisX(label, asked.width),
+        nameAxis(names, asked.width),
         Plot.ruleY(drawn, {
           y: 'name',
           x1: 'from',

@@ -1,5 +1,6 @@
 import type { ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
+import type { DrawnWidths } from '../../chart/draw-chart.js';
 import type { Block } from '../../notebook/evaluated.js';
 import { namesInBlock } from '../../notebook/names-in-block.js';
 import { traceCellAt, traceFigure } from '../../notebook/trace.js';
@@ -9,7 +10,7 @@ import { closingSections } from '../closing-sections.js';
 import { rememberedCharts } from '../desk/remembered-charts.js';
 import { markedPart } from '../marked-part.js';
 import { type Methods, methodsOf } from '../methods.js';
-import { blockPart } from '../page-parts.js';
+import { blockPart, type DrawFigure } from '../page-parts.js';
 import { problemBox } from '../problem-box.js';
 import type { CarriedSeason } from './carried-season.js';
 import { type ReaderChoice, Recalculation } from './recalculation.js';
@@ -28,13 +29,15 @@ const closing: ReadonlySet<string> = new Set(['methods', 'cautions']);
 /** A page's parts made again for what a reader chose, as HTML that is the same as the command writes for that choice. */
 export class LiveReport {
   readonly #recalculation: Recalculation;
-  readonly #draw = rememberedCharts();
+  readonly #draw: DrawFigure;
   /** The parts that follow a choice, in the page's order. */
   readonly parts: readonly LivePart[];
   /** The keys of the charts that do not. */
   readonly still: readonly string[];
 
-  constructor(season: CarriedSeason) {
+  /** Charts are drawn at one width or both: a page that is open needs but the one that it shows. */
+  constructor(season: CarriedSeason, widths?: DrawnWidths) {
+    this.#draw = rememberedCharts(widths);
     this.#recalculation = new Recalculation(season);
     const blocks = this.#blocks.map((block, at) => ({ block, key: `block-${at}`, names: namesInBlock(block) }));
     const shown = blocks.filter(({ block, names }) => block.kind !== 'inputs' && names.length > 0);

@@ -1,3 +1,4 @@
+import type { DrawnWidths } from '../../chart/draw-chart.js';
 import type { Problem } from '../../problem/problem.js';
 import { currentLocale } from '../../record/written-numbers.js';
 import { chartFigure } from '../chart-figure.js';
@@ -8,7 +9,7 @@ type Figure = ReturnType<DrawFigure>;
 const mostKept = 200;
 
 /** Draws charts, and gives back the drawing it made before where neither the request nor the sheet has changed. */
-export function rememberedCharts(): DrawFigure {
+export function rememberedCharts(widths?: DrawnWidths): DrawFigure {
   const drawn = new Map<string, Figure>();
   return (request, notebook) => {
     const { line: _line, column: _column, ...wish } = request;
@@ -17,7 +18,7 @@ export function rememberedCharts(): DrawFigure {
     const key = JSON.stringify([currentLocale(), wish, isShown, notebook.name, sheet?.columns, sheet?.rows]);
     const kept = drawn.get(key);
     // Drawn anew, the drawing stands last: what nobody asked for in a long time is let go first.
-    const figure = kept ?? chartFigure(request, notebook);
+    const figure = kept ?? chartFigure(request, notebook, widths);
     drawn.delete(key);
     if (!hasPlaces(figure.problems)) drawn.set(key, figure);
     if (drawn.size > mostKept) drawn.delete(drawn.keys().next().value!);

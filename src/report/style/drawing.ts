@@ -1,3 +1,5 @@
+import { narrowScreen } from './narrow-screen.js';
+
 /** The middle of a drawn craft with the rings beside it, of the 900 units that it is wide with its words. */
 const middle = 590;
 
@@ -7,20 +9,24 @@ const entries = Array.from({ length: 8 }, (_, at) => {
 });
 
 /**
- * Drawings keep a size at which their words can be read, and scroll sideways by themselves where that is too wide. A drawn
- * craft on a small screen leaves its words to the table below it, which has them by the number in the ring.
+ * Drawings keep a size at which their words can be read: on a small screen they are drawn narrow, and what cannot be scrolls
+ * sideways by itself. A drawn craft on a small screen leaves its words to the table below it, which has them by the number in the ring.
  */
 export const drawingStyle = `
 .chart{margin:.2rem 0 .4rem}
 .drawing{display:block;font-family:var(--sans);color:var(--ink);max-width:100%;min-width:33rem;height:auto;overflow:visible}
 .drawing text{white-space:pre}
 .drawing.craft{min-width:46rem}
+.drawing.narrow{display:none}
+.drawing.alone{min-width:0;inline-size:100%;max-inline-size:28rem}
 details.craft-choice{max-width:none;border-block-end:1px solid var(--hair);margin:0}
 .craft-choice figure{margin:.4rem 0 1.2rem}
 .craft-choice figcaption{position:absolute;inline-size:1px;block-size:1px;overflow:hidden;clip-path:inset(50%)}
 .craft .part:hover path,.craft .part:focus-visible path{stroke-width:2.6px;stroke:var(--accent)}
 [id*=-part-]:target{background:var(--accent-wash);outline:2px solid var(--accent)}
-@media screen and (max-width:36rem){
+@media screen and ${narrowScreen}{
+.drawing.wide{display:none}
+.drawing.narrow{display:block;min-width:0;inline-size:100%}
 .scroll.chart:has(>.craft){overflow:visible;overflow-x:clip;background:none}
 .chart>.drawing.craft{inline-size:${share(900)};max-inline-size:none;min-inline-size:0;margin-inline-start:-${share((900 - middle) / 2)};margin-block-end:${share(250)}}
 .chart>.craft .words{display:none}

@@ -4,6 +4,7 @@ import { readAddress, type WrittenChoice, writeAddress } from '../../choice/choi
 import { choiceSaid } from '../../choice/choice-said.js';
 import { choiceWords } from '../../choice/choice-words.js';
 import { choiceOf, filterOffers } from '../../choice/filter-offers.js';
+import { narrowScreen } from '../../style/narrow-screen.js';
 import { inflated } from '../inflate.js';
 import { ChoiceControls } from './choice-controls.js';
 import { CountAgain } from './count-again.js';
@@ -12,7 +13,7 @@ import { CountAgain } from './count-again.js';
 async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void> {
   const season = readSeason(await inflated(carried.textContent));
   carried.remove();
-  const report = new LiveReport(season);
+  const report = new LiveReport(season, matchMedia(narrowScreen).matches ? 'narrow' : 'wide');
   const counting = new CountAgain(report);
   const controls = new ChoiceControls(form);
   const offers = filterOffers(season.book, season.head.filters);
