@@ -43,6 +43,6 @@ export function captureRecapture(n1: number, n2: number, m: number, confidence =
     logNormal: twoSided(seen + unseen / factor, seen + unseen * factor, confidence, 'Chapman, log-normal'),
     first,
     second,
-    either: first === null || second === null ? null : 1 - (1 - first) * (1 - second),
+    either: m === 0 ? null : 1 - (1 - m / n2) * (1 - m / n1),
   };
 }
