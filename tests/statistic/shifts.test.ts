@@ -105,6 +105,130 @@ describe('whole shifts within a sum of hours', () => {
   });
 });
 
+describe('whole shifts at the edges', () => {
+  const free = (most: number, groups = 1): ShiftLimits => {
+    return { most, groups: Array.from({ length: groups }, () => ({ least: 0, most })) };
+  };
+
+  it('of sizes with a common measure are the best of all choices for every sum', () => {
+    // Sums between multiples of 4 cannot be spent; every choice is tried.
+    const blocks: ShiftBlock[] = [
+      { group: 0, size: 8, gains: [5, 4, 1] },
+      { group: 0, size: 12, gains: [7, 2] },
+      { group: 1, size: 4, gains: [2, 1.5] },
+    ];
+    const best = bestShifts(blocks, free(45, 2));
+    for (const most of [0, 3, 4, 7, 8, 11, 12, 20, 27, 36, 45, 60]) {
+      const found = best.at(most)!;
+      expect(found.gain).toBeCloseTo(bruteForce(blocks, free(Math.min(most, 45), 2))!, 12);
+      expect(choiceOf(blocks, found.taken)).toEqual(found);
+      expect(found.spent).toBeLessThanOrEqual(Math.min(most, 45));
+    }
+  });
+
+  it('that bring nothing are not bought', () => {
+    const blocks: ShiftBlock[] = [{ group: 0, size: 5, gains: [0] }];
+    expect(bestShifts(blocks, free(20)).at(20)).toEqual({ taken: [0], spent: 0, gain: 0 });
+    expect(bestShifts([], free(20)).at(20)).toEqual({ taken: [], spent: 0, gain: 0 });
+  });
+
+  it('need whole sizes above 0, a whole sum, and no more than 255 in a block', () => {
+    const block = (size: number, count = 1): ShiftBlock => ({
+      group: 0,
+      size,
+      gains: new Array<number>(count).fill(1),
+    });
+    for (const size of [0, -1, 1.5]) expect(() => bestShifts([block(2), block(size)], free(9))).toThrow(RangeError);
+    expect(() => bestShifts([block(2)], free(9.5))).toThrow(RangeError);
+    expect(() => bestShifts([block(1, 256)], free(9))).toThrow(RangeError);
+    expect(bestShifts([block(1, 255)], free(255)).at(255)!.gain).toBe(255);
+  });
+
+  it.each([
+    // By hand: what the next unit of the sum would buy, 0 where nothing is left to buy.
+    [
+      'the sum ends with a piece',
+      [
+        [0, 10, 5, 3],
+        [1, 8, 3.2],
+      ],
+      free(18, 2),
+      8.2,
+      0.3,
+    ],
+    [
+      'the sum ends within a piece',
+      [
+        [0, 10, 5, 3],
+        [1, 8, 3.2],
+      ],
+      free(14, 2),
+      6.6,
+      0.4,
+    ],
+    [
+      'the least takes what is poor',
+      [
+        [0, 10, 5],
+        [1, 8, 0.8],
+      ],
+      {
+        most: 18,
+        groups: [
+          { least: 0, most: 18 },
+          { least: 8, most: 18 },
+        ],
+      },
+      5.8,
+      0,
+    ],
+    [
+      'a group has its most',
+      [
+        [0, 10, 5, 3],
+        [1, 8, 2],
+      ],
+      {
+        most: 10,
+        groups: [
+          { least: 0, most: 10 },
+          { least: 0, most: 10 },
+        ],
+      },
+      5,
+      0.25,
+    ],
+    [
+      'a group may have but part of a piece',
+      [
+        [0, 10, 5],
+        [1, 8, 2],
+      ],
+      {
+        most: 12,
+        groups: [
+          { least: 0, most: 6 },
+          { least: 0, most: 12 },
+        ],
+      },
+      4.5,
+      0.25,
+    ],
+    ['there is more than can be spent', [[0, 10, 5]], free(30), 5, 0],
+  ] as const)('have a shadow price where %s', (_, rows, within, gain, price) => {
+    const blocks = rows.map(([group, size, ...gains]): ShiftBlock => ({ group, size, gains }));
+    expect(dividedShifts(blocks, within)).toEqual({ gain: expect.closeTo(gain, 12), price: expect.closeTo(price, 12) });
+  });
+
+  it('cannot be had where the least is more than there is, or than the sum', () => {
+    const blocks: ShiftBlock[] = [{ group: 0, size: 10, gains: [5] }];
+    for (const least of [11, 25]) {
+      const within = { most: 20, groups: [{ least, most: 30 }] };
+      expect([dividedShifts(blocks, within), bestShifts(blocks, within).at(20)]).toEqual([null, null]);
+    }
+  });
+});
+
 describe('the solver', () => {
   it('solves the textbook’s linear program with its shadow prices', () => {
     // Hillier FS, Lieberman GJ, Introduction to Operations Research, Wyndor Glass: 3a + 5b, a ≤ 4, 2b ≤ 12, 3a + 2b ≤ 18;

@@ -2,15 +2,7 @@ import type { Environment } from '../environment.js';
 import { type ArithmeticNode, isWrittenNumber } from '../tree.js';
 import { arithmetic } from './arithmetic.js';
 import { daysApart, movedDate } from './date-arithmetic.js';
-import type { DateValue, Evaluated } from './evaluated.js';
-import { plainOf } from './plain-value.js';
-
-/** The date that a value is; a date may be written as text. */
-function dateOf(value: Evaluated): DateValue {
-  if (value.kind === 'date') return value;
-  const day = plainOf(value, 'date');
-  return { kind: 'date', day: typeof day === 'number' ? day : null, accounts: [] };
-}
+import type { Evaluated } from './evaluated.js';
 
 /** Two values calculated with: numbers with their units and intervals, and dates by their days. */
 export function valueArithmetic(
@@ -27,5 +19,6 @@ export function valueArithmetic(
   if (left.kind === 'number' && right.kind === 'date') {
     return movedDate(right, left, 1, isWrittenNumber(node.left), environment);
   }
-  return daysApart(dateOf(left), dateOf(right), environment);
+  if (left.kind === 'date' && right.kind === 'date') return daysApart(left, right, environment);
+  throw new Error(`${left.kind} ${node.operator} ${right.kind} was not checked`);
 }

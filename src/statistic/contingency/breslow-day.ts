@@ -15,11 +15,10 @@ export interface BreslowDay {
 /** The cases of the first group that a common odds ratio expects, given the margins; Breslow & Day 1980, eq. 4.30. */
 function expectedCases({ cases1, others1, cases2, others2 }: Stratum, oddsRatio: number): number {
   const [n1, n2, cases] = [cases1 + others1, cases2 + others2, cases1 + cases2];
-  if (Math.abs(oddsRatio - 1) < 1e-12) return (n1 * cases) / (n1 + n2);
   const a = 1 - oddsRatio;
   const b = n2 - cases + oddsRatio * (n1 + cases);
   const c = -oddsRatio * n1 * cases;
-  // b is positive unless the ratio is extreme; this form of the root does not subtract nearly equal numbers.
+  // b is positive unless the ratio is extreme; this form of the root does not subtract nearly equal numbers, and holds at 1.
   return (-2 * c) / (b + Math.sqrt(b * b - 4 * a * c));
 }
 

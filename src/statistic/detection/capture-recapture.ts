@@ -40,7 +40,7 @@ export function captureRecapture(n1: number, n2: number, m: number, confidence =
     ...limitsOf(chapman, chapmanError, seen, confidence),
     first,
     second,
-    either: first === null || second === null ? null : 1 - (1 - first) * (1 - second),
+    either: m === 0 ? null : 1 - (1 - m / n2) * (1 - m / n1),
   };
 }
 

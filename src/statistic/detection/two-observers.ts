@@ -18,7 +18,7 @@ export function dependentObservers(x11: number, x12: number, x22: number, x21: n
   const first = share(x22 * x21);
   const second = share(x11 * x12);
   const either = 1 - (1 - first) * (1 - second);
-  if (!(both > x12 * x21 && either > 0)) return { first: null, second: null, either: null, total: null };
+  if (!(either > 0)) return { first: null, second: null, either: null, total: null };
   return { first, second, either, total: (x11 + x12 + x22 + x21) / either };
 }
 

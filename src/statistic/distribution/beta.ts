@@ -54,9 +54,9 @@ export function betaCumulative(x: number, a: number, b: number): number {
   return Math.exp(betaLogTails(x, 1 - x, a, b).below);
 }
 
-/** The density of a beta variable with these shapes; 0 outside (0, 1). */
-export function betaDensity(x: number, a: number, b: number): number {
-  return x > 0 && x < 1 ? Math.exp(logKernel(a, b, x, 1 - x)) / (x * (1 - x)) : 0;
+/** The density of the log odds of a beta variable with these shapes, at the odds x by y, where y = 1 − x is given too. */
+export function betaLogOddsDensity(x: number, y: number, a: number, b: number): number {
+  return Math.exp(logKernel(a, b, x, y));
 }
 
 /**

@@ -1,4 +1,4 @@
-import { betaDensity, betaLogTails, betaQuantileShare } from '../distribution/beta.js';
+import { betaLogOddsDensity, betaLogTails, betaQuantileShare } from '../distribution/beta.js';
 import type { BetaPrior } from './beta-binomial.js';
 
 /** Ranks of proportions known only as beta distributions. */
@@ -31,8 +31,8 @@ export function chanceBelow(first: BetaPrior, second: BetaPrior): number {
     const u = low + i * step;
     const x = 1 / (1 + Math.exp(-u));
     const y = 1 / (1 + Math.exp(u));
-    sum +=
-      betaDensity(x, second.alpha, second.beta) * x * y * Math.exp(betaLogTails(x, y, first.alpha, first.beta).below);
+    const { below } = betaLogTails(x, y, first.alpha, first.beta);
+    sum += betaLogOddsDensity(x, y, second.alpha, second.beta) * Math.exp(below);
   }
   return Math.min(1, sum * step);
 }
