@@ -1,5 +1,6 @@
 import type { Cell } from './cell.js';
 import type { Draft, DraftColumn } from './draft.js';
+import type { EndingValues } from './ending-values.js';
 import { type Fault, fault } from './fault.js';
 import type { RowBlock } from './row-block.js';
 import type { RowRule } from './row-rules.js';
@@ -26,13 +27,16 @@ export class BlockReader {
   /** By cell: the fault of each row of the block. */
   readonly #faults: readonly Uint8Array[];
   readonly #isFaulty: boolean[] = [];
+  /** What the endings of the rows say; null where all cells of a row are cut. */
+  readonly #endings: EndingValues | null;
   readonly #remarked: Uint8Array;
 
-  constructor(draft: Draft, parts: RowParts, most: number) {
+  constructor(draft: Draft, parts: RowParts, endings: EndingValues | null, most: number) {
     this.#draft = draft;
     this.#parts = parts;
     this.#faults = parts.cells.map(() => new Uint8Array(most));
     this.#remarked = new Uint8Array(most);
+    this.#endings = endings;
   }
 
   /** Takes rows of a block; `remarkOn` is called for each at fault, with its place in the block and in the draft. */
@@ -47,9 +51,12 @@ export class BlockReader {
     draft.aside.fill(0, row, row + count);
     for (let at = from; at < to; at++) draft.offsets[row + at - from] = base + block.from[at]!;
     for (const { column, value } of constants) column.values.fill(value, row, row + count);
-    const remarked = this.#remarked.fill(0, from, to);
+    const remarked = this.#remarked;
     const rows = { block, from, to, row };
+    if (this.#endings === null) remarked.fill(0, from, to);
+    else this.#endings.count(rows, remarked);
     for (const [index, cell] of cells.entries()) {
+      if (this.#endings?.put(index, rows) === true) continue;
       const faults = this.#faults[index]!;
       const isFaulty = cell.readMany(positions[index]!, rows, faults);
       this.#isFaulty[index] = isFaulty;
@@ -62,7 +69,9 @@ export class BlockReader {
   }
 
   /** What was wrong with a cell of a row of the block read last. */
-  faultOf(cell: number, at: number): Fault {
+  faultOf(cell: number, { endings }: RowBlock, at: number): Fault {
+    const found = this.#endings?.faultOf(cell, endings[at]!) ?? fault.none;
+    if (found !== fault.none) return found;
     return this.#isFaulty[cell] === true ? (this.#faults[cell]![at]! as Fault) : fault.none;
   }
 }

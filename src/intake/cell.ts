@@ -14,6 +14,8 @@ export interface Cell {
   readonly readMany: (position: number, rows: BlockRows, faults: Uint8Array) => boolean;
   /** How many cells read so far held each text that stands for missing. */
   readonly timesMissing: () => ReadonlyMap<string, number>;
+  /** Counts that many cells more with this text, where it stands for missing: cells that need not be read themselves. */
+  readonly countMissing: (bytes: Uint8Array, start: number, end: number, times: number) => void;
 }
 
 /** Texts that stand for missing, told apart by their bytes. */
@@ -35,8 +37,8 @@ export class MissingTexts {
     this.#lengths = lengths;
   }
 
-  /** Whether the bytes are one of them; if so, that is counted. */
-  has(bytes: Uint8Array, start: number, end: number): boolean {
+  /** Whether the bytes are one of them; if so, that is counted, for as many cells as there are of them. */
+  has(bytes: Uint8Array, start: number, end: number, cells = 1): boolean {
     const length = end - start;
     if (length >= this.#lengths.length || this.#lengths[length] !== true) return false;
     const found = this.#texts.findIndex((text) => {
@@ -45,7 +47,7 @@ export class MissingTexts {
       return true;
     });
     if (found < 0) return false;
-    this.#times[found]!++;
+    this.#times[found]! += cells;
     return true;
   }
 

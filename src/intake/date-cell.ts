@@ -38,6 +38,11 @@ export class DateCell implements DatedCell {
     return this.#missing.times();
   }
 
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    this.#missing.has(bytes, start, trimmedEnd(bytes, start, cellEnd), times);
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     this.column.values[row] = noDay;
     this.year = 0;
@@ -97,6 +102,11 @@ export class InstantCell implements DatedCell {
 
   timesMissing(): ReadonlyMap<string, number> {
     return this.#missing.times();
+  }
+
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    this.#missing.has(bytes, start, trimmedEnd(bytes, start, cellEnd), times);
   }
 
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {

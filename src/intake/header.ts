@@ -25,6 +25,15 @@ export function columnNames(rule: FileRule): (heading: string) => string {
   return (heading) => byLoose.get(loose(heading)) ?? heading;
 }
 
+/** Whether a row is, byte by byte, one of the lines of its file's header. */
+export function saysHeaderAgain(bytes: Uint8Array, from: number, to: number, lines: readonly Uint8Array[]): boolean {
+  for (const line of lines) {
+    if (to - from !== line.length || bytes[from] !== line[0]) continue;
+    if (Buffer.compare(bytes.subarray(from, to), line) === 0) return true;
+  }
+  return false;
+}
+
 /** Whether a row holds more than half of the columns that the crosswalk names, and so is the header looked for. */
 export function isHeader(cells: readonly string[], rule: FileRule): boolean {
   const named = new Set(rule.columns);

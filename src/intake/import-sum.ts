@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { FileSum, ImportSum, RuleChange, WithdrawnSeasons } from '../record/file-sum.js';
 import type { Crosswalk } from './crosswalk.js';
+import { countKept } from './kept-values.js';
 import { countByCode } from './ledger.js';
 import { missingByReason } from './missing-times.js';
 import type { FileReading } from './read-file.js';
@@ -13,17 +14,20 @@ function countReasons({ leftOut }: FileReading): Readonly<Record<string, number>
   return Object.fromEntries(counts);
 }
 
+/** How many kept rows were read as a person mended them. */
+function countMended({ draft, mended }: FileReading): number {
+  const lines = new Set(mended.map(({ line }) => line));
+  let count = 0;
+  if (lines.size === 0) return count;
+  for (let row = 0; row < draft.rowCount; row++) if (draft.aside[row] === 0 && lines.has(draft.lines[row]!)) count++;
+  return count;
+}
+
 /** What became of one file's rows. */
 function fileSum(reading: FileReading): FileSum {
   const { draft } = reading;
-  let kept = 0;
-  let mended = 0;
-  const mendedLines = new Set(reading.mended.map(({ line }) => line));
-  for (let row = 0; row < draft.rowCount; row++) {
-    if (draft.aside[row] === 1) continue;
-    kept++;
-    if (mendedLines.size > 0 && mendedLines.has(draft.lines[row]!)) mended++;
-  }
+  const kept = countKept(draft.aside, draft.rowCount);
+  const mended = countMended(reading);
   return {
     file: reading.file,
     fingerprint: reading.fingerprint,

@@ -6,6 +6,7 @@ const stretch = 1 << 16;
 const recentCount = 256;
 const recentShift = 24;
 const firstSlots = 64;
+const lastBits = 15;
 
 /** Numbered texts: those of code 1 come first, and each ends where `ends` says for its code. */
 export interface PackedTexts {
@@ -57,7 +58,7 @@ export class Interner {
     const head = headOf(view, start, length);
     const middle = length > 8 ? view.getInt32(start + 4) : 0;
     const tail = length < 4 ? 0 : view.getInt32(end - 4);
-    const mixed = Math.imul(Math.imul(head, 0x9e3779b1) ^ tail ^ length, 0x85ebca6b);
+    const mixed = mixedOf(head, tail, length);
     const recent = this.#recent;
     const place = (mixed >>> recentShift) << 3;
     // Most cells hold a text met a moment ago.
@@ -73,7 +74,7 @@ export class Interner {
         return code;
       }
     }
-    const code = this.#lookUp(start, end, length, mixed);
+    const code = this.#lookUp(start, end, head, tail);
     if (code === 0) return 0;
     recent[place] = head;
     recent[place + 1] = tail;
@@ -84,11 +85,11 @@ export class Interner {
     return code;
   }
 
-  #lookUp(start: number, end: number, length: number, mixed: number): number {
+  #lookUp(start: number, end: number, head: number, tail: number): number {
     // Keys follow each other in the order in which their own table lists them.
     const next = this.#last + 1;
     if (next > 1 && next < this.size && this.#holds(next, start, end)) return next;
-    const hash = length <= 8 ? spread(mixed) : hashOf(this.#view, start, end, mixed);
+    const hash = hashOf(this.#view, start, end, head, tail);
     const slots = this.#slots;
     const mask = slots.length - 1;
     for (let slot = hash & mask; ; slot = (slot + 1) & mask) {
@@ -219,14 +220,24 @@ function headOf(view: DataView, start: number, length: number): number {
   return length === 2 ? view.getUint16(start) : (view.getUint16(start) << 8) | view.getUint8(start + 2);
 }
 
-/** A 32-bit hash in the manner of FNV-1a, four bytes a step, of the bytes between head and tail and of what both gave. */
-function hashOf(view: DataView, start: number, end: number, mixed: number): number {
-  let hash = mixed;
+/**
+ * A 32-bit hash in the manner of FNV-1a, four bytes a step. Texts that differ in the low bits of their last byte alone, as keys
+ * that are counted on do, have hashes side by side, so that they are looked for in memory that is at hand already.
+ */
+function hashOf(view: DataView, start: number, end: number, head: number, tail: number): number {
+  const length = end - start;
+  if (length === 0) return 0;
+  const last = view.getUint8(end - 1) & lastBits;
+  let hash = mixedOf(length > 4 ? head : head ^ last, length > 4 ? tail ^ last : 0, length);
   for (let at = start + 4; at < end - 4; at += 4) {
     hash = Math.imul(hash ^ view.getInt32(at), 0x01000193);
     hash ^= hash >>> 15;
   }
-  return spread(hash);
+  return (spread(hash) + last) | 0;
+}
+
+function mixedOf(head: number, tail: number, length: number): number {
+  return Math.imul(Math.imul(head, 0x9e3779b1) ^ tail ^ length, 0x85ebca6b);
 }
 
 /** Mixes a hash downwards, so that its low bits may be used. */

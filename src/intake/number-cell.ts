@@ -61,6 +61,11 @@ export class NumberCell implements Cell {
     return this.#missing.times();
   }
 
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    this.#missing.has(bytes, start, trimmedEnd(bytes, start, cellEnd), times);
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const { values } = this.column;
     values[row] = Number.NaN;

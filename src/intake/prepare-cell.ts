@@ -51,6 +51,17 @@ export class PreparedCell implements Cell {
     return this.bare.timesMissing();
   }
 
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const end = trimmedEnd(bytes, start, cellEnd);
+    if (this.#missing.has(bytes, start, end)) this.bare.countMissing(bytes, start, end, times);
+    else {
+      const prepared = this.#prepared[this.#raw.find(bytes, start, end)] ?? null;
+      if (prepared !== null) this.bare.countMissing(prepared, 0, prepared.length, times);
+      else this.bare.countMissing(bytes, start, start, times);
+    }
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     const start = trimmedStart(bytes, cellStart, cellEnd);
     const end = trimmedEnd(bytes, start, cellEnd);

@@ -3,7 +3,7 @@ import type { AsideTexts } from './aside-texts.js';
 import type { FileRule } from './crosswalk.js';
 import type { Draft } from './draft.js';
 import { fill } from './find-header.js';
-import type { Header } from './header.js';
+import { type Header, saysHeaderAgain } from './header.js';
 import type { Texts } from './key-space.js';
 import { type LeftOutRow, LeftOutRows } from './leave-out.js';
 import { MendedRows } from './mending/mended-rows.js';
@@ -12,9 +12,9 @@ import { MergedRows } from './merged-rows.js';
 import type { MissingTimes } from './missing-times.js';
 import { met, type RecordScanner } from './record-scanner.js';
 import type { Remarks } from './remarks.js';
-import { RowBlock } from './row-block.js';
 import { RowReader } from './row-reader.js';
 import { RowRemarks } from './row-remarks.js';
+import { SoundRows } from './sound-rows.js';
 import type { TextSource } from './source/text-source.js';
 import type { ZoneClock } from './time-zone.js';
 
@@ -59,27 +59,6 @@ export interface RowsRead {
   readonly endless: number | null;
 }
 
-function saysHeaderAgain(bytes: Uint8Array, from: number, to: number, lines: readonly Uint8Array[]): boolean {
-  for (const line of lines) {
-    if (to - from !== line.length || bytes[from] !== line[0]) continue;
-    if (Buffer.compare(bytes.subarray(from, to), line) === 0) return true;
-  }
-  return false;
-}
-
-/** Reads the rows of a block that do not say the header again; gives how many there are. */
-function readBlock(block: RowBlock, headerLines: readonly Uint8Array[], rows: RowReader): number {
-  let read = 0;
-  let first = 0;
-  for (let row = 0; row <= block.count; row++) {
-    if (row < block.count && !saysHeaderAgain(block.bytes, block.from[row]!, block.to[row]!, headerLines)) continue;
-    if (row > first) rows.readBlock(block, first, row);
-    read += row - first;
-    first = row + 1;
-  }
-  return read;
-}
-
 /** Reads the rows from where a scanner is into a draft; what is wrong with one is remarked, and the reading goes on. */
 export async function readRows(
   request: RowRequest,
@@ -102,14 +81,10 @@ export async function readRows(
   let undecodable = 0;
   let endless: number | null = null;
   const takesBlocks = width > 1 && leftOut === null && mended === null && !rule.dialect.isSheet && rows.takesBlocks();
-  const block = takesBlocks ? new RowBlock(width) : null;
+  if (takesBlocks && scanner.waiting().length === 0) await fill(scanner, source);
+  const sound = takesBlocks ? new SoundRows(scanner, rows, bytes, rule.dialect.delimiter, width) : null;
   for (;;) {
-    if (block !== null) {
-      do {
-        scanner.takeBlock(block);
-        read += readBlock(block, bytes, rows);
-      } while (block.count === block.most);
-    }
+    if (sound !== null) read += sound.read();
     const state = scanner.next();
     if (state === met.more) {
       await fill(scanner, source);

@@ -1,6 +1,7 @@
 import type { AsideTexts } from './aside-texts.js';
 import type { Dialect } from './crosswalk.js';
 import type { RowBlock } from './row-block.js';
+import type { RowEndings } from './row-endings.js';
 
 /** What `next` met: a row, bytes that end before the row does, or the end of the file. */
 export const met = { more: 0, row: 1, end: 2, tooLong: 3 } as const;
@@ -20,6 +21,8 @@ const longestQuoted = 1 << 20;
 /** A row longer than this is none: the file is no delimited text. */
 const longestRow = 1 << 24;
 const mostCells = 1 << 16;
+/** How many bytes more are at hand than may be filled. */
+const spare = 4;
 
 /**
  * Cuts bytes into rows and cells, as RFC 4180 does, with any of LF, CR and CRLF ending a line, in whatever chunks the bytes
@@ -73,8 +76,8 @@ export class RecordScanner {
 
   constructor(dialect: Dialect, chunk: number) {
     this.#dialect = dialect;
-    // One byte more than asked for holds a line feed behind the last byte, so that the loop need not watch the limit.
-    this.bytes = new Uint8Array(chunk + 1);
+    // A line feed stands behind the last byte, so that the loop need not watch the limit, and bytes to be read with it behind that.
+    this.bytes = new Uint8Array(chunk + spare);
     this.cells = this.bytes;
     this.#classes.fill(highClass, 128);
     this.#classes[dialect.delimiter] = delimiterClass;
@@ -87,13 +90,14 @@ export class RecordScanner {
   /** Where the caller shall put at least one more byte; what was read of an unfinished row moves to the front. */
   room(): Uint8Array {
     const rest = this.#limit - this.#position;
-    const wide = rest * 2 >= this.bytes.length - 1 ? new Uint8Array((this.bytes.length - 1) * 2 + 1) : this.bytes;
+    const most = this.bytes.length - spare;
+    const wide = rest * 2 >= most ? new Uint8Array(most * 2 + spare) : this.bytes;
     wide.set(this.bytes.subarray(this.#position, this.#limit));
     this.bytes = wide;
     this.base += this.#position;
     this.#limit = rest;
     this.#position = 0;
-    return this.bytes.subarray(rest, this.bytes.length - 1);
+    return this.bytes.subarray(rest, this.bytes.length - spare);
   }
 
   /** Says how many bytes were put there; none means that the file ends. */
@@ -218,8 +222,61 @@ export class RecordScanner {
     this.#nextLine = line;
   }
 
+  /**
+   * Takes rows whose endings are known as `takeBlock` does, up to the first whose ending is not. Where a row begins with the
+   * same cells as the one above it, both have the bounds of those above.
+   */
+  takeEnded(block: RowBlock, known: RowEndings): void {
+    const { bytes } = this;
+    const { width, most, starts, ends, endings } = block;
+    const classes = this.#classes;
+    const limit = this.#limit;
+    const last = Math.min(limit, this.until - this.base);
+    let position = this.#position;
+    let line = this.#nextLine;
+    let count = 0;
+    let headLength = 0;
+    rows: while (count < most && position < last) {
+      const first = count * width;
+      let at = position;
+      if (headLength > 0 && startsAlike(bytes, at, block.from[count - 1]!, headLength)) {
+        for (let slot = first; slot < first + width; slot++) {
+          starts[slot] = starts[slot - width]!;
+          ends[slot] = ends[slot - width]!;
+        }
+        at += headLength;
+      } else {
+        for (let slot = first; slot < first + width; slot++) {
+          starts[slot] = at;
+          while (classes[bytes[at]!] === ordinary) at++;
+          if (classes[bytes[at]!] !== delimiterClass || at >= limit) break rows;
+          ends[slot] = at;
+          at++;
+        }
+        headLength = at - position;
+      }
+      const ending = known.find(bytes, at, limit);
+      if (ending === 0) break;
+      endings[count] = ending;
+      block.from[count] = position;
+      block.to[count] = known.end - (bytes[known.end - 1] === carriageReturn ? 1 : 0);
+      block.lines[count] = line;
+      position = known.end + 1;
+      line++;
+      count++;
+    }
+    block.bytes = bytes;
+    block.count = count;
+    this.#position = position;
+    this.#nextLine = line;
+  }
+
   /** Goes back to a row of a block that was just taken, as if `next` had met it. */
   show(block: RowBlock, row: number): void {
+    if (block.endings[row] !== 0) {
+      this.#showAgain(block.from[row]!, block.lines[row]!);
+      return;
+    }
     const first = row * block.width;
     this.cells = this.bytes;
     this.starts = this.rawStarts = block.starts.subarray(first, first + block.width);
@@ -230,6 +287,24 @@ export class RecordScanner {
     this.recordEnd = block.to[row]!;
     this.broken = false;
     this.high = false;
+  }
+
+  /** Cuts a row at hand once more, and stays where the reading is. */
+  #showAgain(from: number, line: number): void {
+    const [position, nextLine] = [this.#position, this.#nextLine];
+    this.#position = from;
+    this.#nextLine = line;
+    this.next();
+    this.#position = position;
+    this.#nextLine = nextLine;
+  }
+
+  /** Where the line feed stands that ends the row, where the row is cut by delimiters and line ends alone; null elsewhere. */
+  get plainEnd(): number | null {
+    const { bytes, recordEnd } = this;
+    if (this.cells !== bytes || this.high || this.broken) return null;
+    if (bytes[recordEnd] === lineFeed) return recordEnd;
+    return bytes[recordEnd] === carriageReturn && bytes[recordEnd + 1] === lineFeed ? recordEnd + 1 : null;
   }
 
   /** The text of one of the row's cells, without quotes. */
@@ -420,6 +495,11 @@ export class RecordScanner {
 
 /** The plain path's sign that a cell begins with a quote. */
 const quotedRow = 4;
+
+function startsAlike(bytes: Uint8Array, one: number, other: number, length: number): boolean {
+  for (let at = 0; at < length; at++) if (bytes[one + at] !== bytes[other + at]) return false;
+  return true;
+}
 
 function widened(old: Int32Array): Int32Array {
   const wide = new Int32Array(Math.max(64, old.length * 2));

@@ -3,9 +3,14 @@ import type { Fault } from './fault.js';
 
 /** About how many cells a block takes: as many as the nearest memory holds with their bytes. */
 const cellsOfBlock = 8192;
+const mostRows = 2048;
 
-/** Rows that need no care, one behind the other in one buffer: where they and their cells lie. */
+/**
+ * Rows that need no care, one behind the other in one buffer: where they and their cells lie. Where the ending of each row is
+ * known by its number, only the cells before it are cut.
+ */
 export class RowBlock {
+  /** How many cells are cut of each row. */
   readonly width: number;
   /** How many rows it takes at most. */
   readonly most: number;
@@ -18,15 +23,18 @@ export class RowBlock {
   readonly from: Int32Array;
   readonly to: Int32Array;
   readonly lines: Uint32Array;
+  /** The number of each row's ending; 0 where all its cells are cut. */
+  readonly endings: Uint16Array;
 
   constructor(width: number) {
     this.width = width;
-    this.most = Math.max(16, Math.floor(cellsOfBlock / width));
+    this.most = Math.min(mostRows, Math.max(16, Math.floor(cellsOfBlock / width)));
     this.starts = new Int32Array(this.most * width);
     this.ends = new Int32Array(this.most * width);
     this.from = new Int32Array(this.most);
     this.to = new Int32Array(this.most);
     this.lines = new Uint32Array(this.most);
+    this.endings = new Uint16Array(this.most);
   }
 }
 

@@ -1,14 +1,14 @@
 import { BlockReader, type Constant, type RowParts } from './block-reader.js';
-import type { Cell } from './cell.js';
-import type { FieldRule } from './crosswalk.js';
+import { type CellReading, cellReadings } from './cell-reading.js';
 import { type DatedCell, InstantCell } from './date-cell.js';
 import type { Draft, DraftColumn } from './draft.js';
+import { EndingValues } from './ending-values.js';
 import { type Fault, fault } from './fault.js';
 import { FaultSayings } from './fault-sayings.js';
 import { FoldCells, impossiblePart, unknownMark } from './fold-cells.js';
 import type { Header } from './header.js';
 import { JoinedCells } from './joined-cells.js';
-import { makeCell, storedCode } from './make-cell.js';
+import { storedCode } from './make-cell.js';
 import { type MissingTimes, timesMissingOf } from './missing-times.js';
 import { partAtFault } from './part-at-fault.js';
 import { bareCell } from './prepare-cell.js';
@@ -16,18 +16,11 @@ import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
 import type { Saying } from './remark.js';
 import type { RowBlock } from './row-block.js';
+import type { RowEndings } from './row-endings.js';
 import type { RowRemarks } from './row-remarks.js';
 import { findingWithoutFouling, type RowRule, rowRulesOf } from './row-rules.js';
 import { consequenceOf } from './rules/rule-choices.js';
 import type { MeaningCell } from './text-cell.js';
-
-/** A column of the file, the field it gives and the cell that reads it. */
-interface Reading {
-  readonly rule: FieldRule;
-  readonly cell: Cell;
-  /** Where its columns stand in the header. */
-  readonly positions: readonly number[];
-}
 
 /** Turns the rows that a scanner meets into rows of a draft. */
 export class RowReader {
@@ -35,10 +28,10 @@ export class RowReader {
   readonly #draft: Draft;
   readonly #remarks: RowRemarks;
   readonly #header: Header;
-  readonly #single: readonly Reading[];
+  readonly #single: readonly CellReading[];
   readonly #singleAt: Int32Array;
-  readonly #combined: readonly Reading[];
-  readonly #seasonal: readonly Reading[];
+  readonly #combined: readonly CellReading[];
+  readonly #seasonal: readonly CellReading[];
   readonly #season: DatedCell | null;
   readonly #constants: readonly Constant[];
   readonly #fold: FoldCells | null = null;
@@ -50,6 +43,9 @@ export class RowReader {
   readonly #request: RowRequest;
   readonly #sayings = new FaultSayings();
   readonly #joined = new JoinedCells();
+  /** What was wrong with each cell of the row read last. */
+  readonly #found: Fault[] = [];
+  #endings: EndingValues | null = null;
   #blocks: BlockReader | null = null;
 
   constructor(request: RowRequest, scanner: RecordScanner, header: Header, draft: Draft, remarks: RowRemarks) {
@@ -60,13 +56,9 @@ export class RowReader {
     this.#remarks = remarks;
     this.#header = header;
     const clock = rule.timeZone === null ? null : request.clockOf(rule.timeZone);
-    const readings = rule.fields.map((fieldRule): Reading => {
-      const column = draft.columnOf(fieldRule.field, texts);
-      const cell = makeCell(fieldRule, rule, column, clock, request.key);
-      return { rule: fieldRule, cell, positions: fieldRule.columns.map((name) => header.get(name)!) };
-    });
+    const readings = cellReadings(request, clock, header, draft);
     // The station comes first, since a row's clock may be its station's.
-    const byStation = (a: Reading, b: Reading) =>
+    const byStation = (a: CellReading, b: CellReading) =>
       Number(b.rule.field.name === 'station') - Number(a.rule.field.name === 'station');
     this.#single = readings.filter(({ positions }) => positions.length === 1).sort(byStation);
     this.#singleAt = Int32Array.from(this.#single.map(({ positions }) => positions[0]!));
@@ -108,6 +100,7 @@ export class RowReader {
     for (let index = 0; index < readings.length; index++) {
       const position = at[index]!;
       const found = readings[index]!.cell.read(cells, starts[position]!, ends[position]!, row);
+      this.#found[index] = found;
       if (found !== fault.none) this.#fault(found, readings[index]!, position, row);
       if (index === 0 && this.#stationIsRead && this.#clocked.length > 0) this.#setClock(row);
     }
@@ -115,6 +108,7 @@ export class RowReader {
     if (this.#seasonal.length > 0) this.#settle(row);
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     this.#close(row);
+    this.#endings?.learn(this.#scanner, row, this.#found);
   }
 
   /**
@@ -125,14 +119,27 @@ export class RowReader {
     return this.#combined.length + this.#seasonal.length + this.#clocked.length === 0 && this.#fold === null;
   }
 
+  /** Where the columns of single cells stand in the header. */
+  get columnsRead(): Int32Array {
+    return this.#singleAt;
+  }
+
+  /** From here on, learns the endings of the rows that it reads; null where it need not any more. */
+  learnEndings(endings: RowEndings | null): void {
+    this.#endings?.countMissing();
+    this.#blocks = null;
+    const { cells, positions } = this.#parts();
+    this.#endings = endings === null ? null : new EndingValues(endings, cells, positions);
+  }
+
   /** Takes rows of a block into the draft; does what `read` does row by row, in less time. */
   readBlock(block: RowBlock, from: number, to: number): void {
-    this.#blocks ??= new BlockReader(this.#draft, this.#parts(), block.most);
+    this.#blocks ??= new BlockReader(this.#draft, this.#parts(), this.#endings, block.most);
     const blocks = this.#blocks;
     blocks.read(block, from, to, this.#scanner.base, (at, row) => {
       this.#scanner.show(block, at);
       for (const [index, reading] of this.#single.entries()) {
-        const found = blocks.faultOf(index, at);
+        const found = blocks.faultOf(index, block, at);
         if (found !== fault.none) this.#fault(found, reading, this.#singleAt[index]!, row);
       }
       this.#close(row);
@@ -151,6 +158,7 @@ export class RowReader {
 
   /** How often each field was missing, by the text that said so. */
   timesMissing(): MissingTimes {
+    this.#endings?.countMissing();
     return timesMissingOf([...this.#single, ...this.#combined]);
   }
 
@@ -175,7 +183,7 @@ export class RowReader {
     for (const cell of this.#clocked) cell.clock = clock;
   }
 
-  #readCombined(reading: Reading, row: number): void {
+  #readCombined(reading: CellReading, row: number): void {
     const joined = this.#joined;
     joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing);
     const found = reading.cell.read(joined.bytes, 0, joined.length, row);
@@ -225,7 +233,7 @@ export class RowReader {
     this.#remarks.add(row, position, rule, rule.severity);
   }
 
-  #fault(found: Fault, reading: Reading, position: number, row: number): void {
+  #fault(found: Fault, reading: CellReading, position: number, row: number): void {
     this.#remarks.add(row, position, this.#sayings.of(found, reading.rule, this.#remarks.seen(position)));
   }
 }

@@ -22,18 +22,34 @@ export class TextCell implements Cell {
   // A loop of its own: one that other kinds of cells share takes twice the time.
   readMany(position: number, { block, from, to, row }: BlockRows, faults: Uint8Array): boolean {
     const { bytes, width, starts, ends } = block;
+    const values = this.column.values as Uint32Array;
     let anyFault = 0;
-    for (let at = from; at < to; at++) {
-      const place = at * width + position;
-      const found = this.read(bytes, starts[place]!, ends[place]!, row + at - from);
+    let above = -1;
+    let code = 0;
+    for (let at = from, place = at * width + position, put = row; at < to; at++, place += width, put++) {
+      const start = starts[place]!;
+      // What lies in the same place is the same text.
+      if (start === above && code !== 0) {
+        values[put] = code;
+        faults[at] = fault.none;
+        continue;
+      }
+      const found = this.read(bytes, start, ends[place]!, put);
       faults[at] = found;
       anyFault |= found;
+      above = start;
+      code = values[put]!;
     }
     return anyFault !== 0;
   }
 
   timesMissing(): ReadonlyMap<string, number> {
     return this.#missing.times();
+  }
+
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    this.#missing.has(bytes, start, trimmedEnd(bytes, start, cellEnd), times);
   }
 
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
@@ -164,6 +180,12 @@ export class MeaningCell implements Cell {
   timesMissing(): ReadonlyMap<string, number> {
     const met = Object.entries(this.#timesMissing);
     return new Map(met.map(([raw, times]) => [this.#raw.textOf(Number(raw)), times]));
+  }
+
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    const raw = this.#raw.find(bytes, start, trimmedEnd(bytes, start, cellEnd));
+    if (this.#marks[raw] === missingMark) this.#timesMissing[raw] = (this.#timesMissing[raw] ?? 0) + times;
   }
 
   /** Puts the value of a text whose meaning depends on the season, once the row's season is known. */

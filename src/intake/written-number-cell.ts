@@ -44,6 +44,11 @@ export class WrittenNumberCell implements Cell {
     return this.#missing.times();
   }
 
+  countMissing(bytes: Uint8Array, cellStart: number, cellEnd: number, times: number): void {
+    const start = trimmedStart(bytes, cellStart, cellEnd);
+    this.#missing.has(bytes, start, trimmedEnd(bytes, start, cellEnd), times);
+  }
+
   read(bytes: Uint8Array, cellStart: number, cellEnd: number, row: number): Fault {
     this.column.values[row] = Number.NaN;
     const start = trimmedStart(bytes, cellStart, cellEnd);

@@ -92,17 +92,29 @@ function numbersOf(field: Field, parts: readonly Part[], rowCount: number): Numb
   let first = 0;
   for (const { draft, rows, width, isFolded } of parts) {
     const drafted = isFolded ? undefined : draft.columns.get(field.name)?.values;
-    if (drafted !== undefined) {
-      for (let at = 0; at < rows.length; at++) {
-        const value = drafted[rows[at]!]!;
-        if (Number.isNaN(value) || (field.type === 'date' && value === noDay)) continue;
-        values[first + at] = value;
-        missing[first + at] = 0;
-      }
-    }
+    if (drafted instanceof Int32Array) putDays(drafted, rows, values as Int32Array, missing, first);
+    else if (drafted !== undefined) putNumbers(drafted as Float64Array, rows, values as Float64Array, missing, first);
     first += rows.length * width;
   }
   return { kind: 'number', values, missing: missing.includes(1) ? missing : null };
+}
+
+function putDays(from: Int32Array, rows: Uint32Array, to: Int32Array, missing: Uint8Array, first: number): void {
+  for (let at = 0; at < rows.length; at++) {
+    const value = from[rows[at]!]!;
+    if (value === noDay) continue;
+    to[first + at] = value;
+    missing[first + at] = 0;
+  }
+}
+
+function putNumbers(from: Float64Array, rows: Uint32Array, to: Float64Array, missing: Uint8Array, first: number): void {
+  for (let at = 0; at < rows.length; at++) {
+    const value = from[rows[at]!]!;
+    if (Number.isNaN(value)) continue;
+    to[first + at] = value;
+    missing[first + at] = 0;
+  }
 }
 
 function asideTable(table: TableDefinition, readings: readonly FileReading[]): RecordTable {

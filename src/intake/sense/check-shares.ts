@@ -16,7 +16,7 @@ interface SeasonUse {
   readonly season: number;
   readonly reading: FileReading;
   readonly row: number;
-  readonly uses: Uint32Array;
+  readonly uses: Uint32Array<ArrayBuffer>;
   coded: number;
 }
 
@@ -58,28 +58,26 @@ function seasonsOf(reading: FileReading, days: LocalDays): Seasons {
 
 function usesOf(files: readonly Seasons[], field: CodeField): readonly SeasonUse[] {
   const seasons = new Map<number, SeasonUse>();
+  const codeCount = field.codes.codes.length + 1;
   for (const { reading, seasonOf } of files) {
     const codes = reading.draft.columns.get(field.name)?.values;
     if (codes === undefined) continue;
-    let use: SeasonUse | undefined;
+    let current = 0;
+    let uses = new Uint32Array(0);
     for (let row = 0; row < seasonOf.length; row++) {
       const season = seasonOf[row]!;
       const code = codes[row]!;
       if (season === 0 || code === 0) continue;
-      if (use?.season !== season) {
-        use = seasons.get(season) ?? {
-          season,
-          reading,
-          row,
-          uses: new Uint32Array(field.codes.codes.length + 1),
-          coded: 0,
-        };
+      if (season !== current) {
+        const use = seasons.get(season) ?? { season, reading, row, uses: new Uint32Array(codeCount), coded: 0 };
         seasons.set(season, use);
+        current = season;
+        uses = use.uses;
       }
-      use.uses[code] = use.uses[code]! + 1;
-      use.coded++;
+      uses[code]!++;
     }
   }
+  for (const use of seasons.values()) use.coded = use.uses.reduce((sum, count) => sum + count, 0);
   return [...seasons.values()].sort((a, b) => a.season - b.season);
 }
 

@@ -1,3 +1,4 @@
+import { side } from '../../record/codes.js';
 import { components } from '../../record/components.js';
 import type { FileReading } from '../read-file.js';
 import { sayingOf } from '../rules/saying-of.js';
@@ -9,28 +10,34 @@ const oneSide = sayingOf('one-side-only');
 /** Remarks on every kept look at one side of a part whose other side the same inspection does not record. */
 export function checkSides(all: readonly FileReading[], keys: number): void {
   const sided = components.flatMap((component, index) => (component.sided ? [index + 1] : []));
-  const placeOf = new Int8Array(components.length + 1).fill(-1);
-  for (const [place, component] of sided.entries()) placeOf[component] = place;
-  const port = codeNumber('checks', 'side', 'port');
-  const starboard = codeNumber('checks', 'side', 'starboard');
+  // By the part's number: its place among those with two sides, from 1.
+  const placeOf = new Uint8Array(components.length + 1);
+  for (const [place, component] of sided.entries()) placeOf[component] = place + 1;
+  const bitOf = new Uint8Array(side.codes.length + 1);
+  bitOf[codeNumber('checks', 'side', 'port')] = 1;
+  bitOf[codeNumber('checks', 'side', 'starboard')] = 2;
   const recorded = new Uint8Array(keys * sided.length);
-  const eachSide = (visit: (reading: FileReading, row: number, at: number, bit: number) => void): void => {
-    for (const reading of all) {
-      const { draft } = reading;
-      if (draft.table.name !== 'checks') continue;
-      const [inspections, parts, sides] = draft.table.key.map((name) => draft.columns.get(name)!.values);
-      for (let row = 0; row < draft.rowCount; row++) {
-        const place = placeOf[parts![row]!]!;
-        const bit = sides![row] === port ? 1 : sides![row] === starboard ? 2 : 0;
-        if (place < 0 || bit === 0 || draft.aside[row] === 1) continue;
-        visit(reading, row, inspections![row]! * sided.length + place, bit);
-      }
+  const checks = all.filter(({ draft }) => draft.table.name === 'checks');
+  const columnsOf = ({ draft }: FileReading) => draft.table.key.map((name) => draft.columns.get(name)!.values);
+  for (const reading of checks) {
+    const { aside, rowCount } = reading.draft;
+    const [inspections, parts, sides] = columnsOf(reading);
+    for (let row = 0; row < rowCount; row++) {
+      const bit = bitOf[sides![row]!]!;
+      if (bit === 0 || aside[row] === 1) continue;
+      const place = placeOf[parts![row]!]!;
+      if (place > 0) recorded[inspections![row]! * sided.length + place - 1]! |= bit;
     }
-  };
-  eachSide((_, __, at, bit) => {
-    recorded[at] = recorded[at]! | bit;
-  });
-  eachSide((reading, row, at) => {
-    if (recorded[at] !== 3) remarkAsSet(reading, row, positionOf(reading, 'side'), oneSide);
-  });
+  }
+  for (const reading of checks) {
+    const { aside, rowCount } = reading.draft;
+    const [inspections, parts, sides] = columnsOf(reading);
+    const position = positionOf(reading, 'side');
+    for (let row = 0; row < rowCount; row++) {
+      if (bitOf[sides![row]!] === 0 || aside[row] === 1) continue;
+      const place = placeOf[parts![row]!]!;
+      if (place === 0 || recorded[inspections![row]! * sided.length + place - 1] === 3) continue;
+      remarkAsSet(reading, row, position, oneSide);
+    }
+  }
 }
