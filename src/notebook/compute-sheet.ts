@@ -93,6 +93,7 @@ function eachSheet(
       sentence: declared.sentence,
       columns: sheetColumns,
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
+      ...(failed.length === 0 ? {} : { failedColumns: failed }),
       notes: ordered.note === null ? [] : [ordered.note],
       problems: [...problems, ...ordered.problems],
       line: declared.name.line,

@@ -26,7 +26,7 @@ export interface ComputedSheet {
 /** A sheet that could not be filled, with the reasons. */
 export function emptySheet({ name, sentence }: SheetDeclaration, problems: readonly Problem[]): ComputedSheet {
   return {
-    sheet: { name: name.text, sentence, columns: [], rows: [], notes: [], problems, line: name.line },
+    sheet: { name: name.text, sentence, columns: [], rows: [], failed: true, notes: [], problems, line: name.line },
     workings: { formulas: new Map(), needs: [], ofRows: [], keys: [], cells: [] },
     asked: null,
   };
