@@ -61,11 +61,18 @@ function unknownKind(name: string): Unfit {
   };
 }
 
+/** What a sheet says of itself beside its account: why it is empty, where a finding knows. */
+function saidOf({ notes }: EvaluatedSheet): string {
+  const account = /^(?:Definition|Numerator|Denominator|Left out|Method|Source|Caution): /u;
+  const said = notes.filter((note) => !account.test(note));
+  return said.length === 0 ? '' : ` It says: ${said.join(' ')}`;
+}
+
 function emptySheet(sheet: EvaluatedSheet): Unfit {
   return {
     code: 'nothing-to-draw',
     seen: sheet.name,
     wanted: 'a sheet with rows',
-    remedy: 'Nothing fell into this sheet: look at its rows and conditions.',
+    remedy: `Nothing fell into this sheet: look at its rows and conditions.${saidOf(sheet)}`,
   };
 }

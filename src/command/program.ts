@@ -180,13 +180,16 @@ export async function program(words: readonly string[]): Promise<number> {
     .summary('set up a folder for a season of your own')
     .description(
       'Sets up a folder with a crosswalk to fill in (every field named, and what a person must decide marked), the notebooks to ' +
-        'make your own, and a .gitignore that keeps records and keys out of version control. The folder must be new or empty.',
+        'make your own, and a .gitignore that keeps records and keys out of version control. The folder must be new or empty. ' +
+        'The notebooks ask about one season and the one before it; what was decided for the demo alone, such as wages and ' +
+        'budgets, is left blank, and a page says so until it is filled in.',
     )
     .argument('<folder>', 'the folder to set up')
+    .option('--season <year>', 'the season to ask about; else the year in the folder’s name, or this year')
     .addHelpText('after', '\nExample:\n  rampbook start season-2026')
-    .action(async (folder: string) => {
+    .action(async (folder: string, options: { readonly season?: string }) => {
       const { startCommand } = await import('./start.js');
-      exitCode = await startCommand(folder);
+      exitCode = await startCommand(folder, options.season);
     });
   command
     .command('desk')

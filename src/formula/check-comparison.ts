@@ -44,7 +44,13 @@ function checkCode(codes: readonly string[], side: Side, checking: Checking): vo
   refuse(checking, node, {
     code: 'unknown-code',
     wanted: `one of the values that the field may have${codes.length > 8 ? ', such as' : ':'} ${some}`,
-    remedy: suggest(kind.text, codes, 'Write one of the field’s values, in double quotes.'),
+    remedy: suggest(
+      kind.text,
+      codes,
+      node.kind === 'name'
+        ? `Give \`${node.name}\` one of these values: it is “${kind.text}”.`
+        : 'Write one of the field’s values, in double quotes.',
+    ),
   });
 }
 

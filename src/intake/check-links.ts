@@ -7,7 +7,7 @@ function dangling(field: string, table: string): Saying {
   return {
     code: 'unknown-reference',
     reason: `${field} names none of the ${table.replaceAll('_', ' ')} that were read`,
-    remedy: 'Mend the cell, or import the file that holds it.',
+    remedy: 'Mend the cell, say under codes in the crosswalk which it stands for, or import the file that lists it.',
   };
 }
 

@@ -26,6 +26,8 @@ const length = ['inspections', 'length_ft'] as const;
 const temperature = ['decontaminations', 'contact_temp_f'] as const;
 const flush = ['decontaminations', 'flush_minutes'] as const;
 const cost = ['wash_units', 'capital_cost'] as const;
+const amount = ['spending', 'amount'] as const;
+const year = ['spending', 'fiscal_year'] as const;
 const day = ['wash_units', 'in_service_on'] as const;
 const moment = ['inspections', 'started_at'] as const;
 const wet = ['inspections', 'standing_water'] as const;
@@ -44,6 +46,8 @@ export const conversionExamples: readonly ConversionExample[] = [
   example('units in the cell', temperature, 'unit: written', ['140 °F', '140F', '60 °C', '60 deg C']),
   example('units in the cell', flush, 'unit: written', ['5 min', '300 s', '0.5 h', '1 h 5 min']),
   example('units in the cell', cost, 'unit: written', ['$41,500', '41500 USD'], 'thousands: comma'),
+  example('units in the cell', amount, 'unit: written', ['($41,500)', '-$41,500'], 'thousands: comma'),
+  example('whole numbers by code', year, 'codes: { FY25: 2025 }', ['FY25', '2025', 'FY26']),
   example('dates in their order', day, 'pattern: MM/dd/yyyy', ['06/14/2025', '6/14/2025', '14/06/2025', '02/29/2025']),
   example('dates in their order', day, 'pattern: d.M.yy', ['14.6.25', '31.6.25']),
   example('months by name', day, 'pattern: d-MMM-yyyy', ['5-Jun-2025', '5-JUN-2025']),

@@ -44,7 +44,14 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
   const code = faultCodes[found]!;
   switch (found) {
     case fault.missingValue:
-      return { code, reason: `${field.name} must have a value`, remedy: 'Fill it in from the form.' };
+      return {
+        code,
+        reason: `${field.name} must have a value`,
+        remedy:
+          field.name === 'side'
+            ? 'Fill it in from the form; where a blank stands for a part without sides, say codes: { "": none } in the crosswalk.'
+            : 'Fill it in from the form.',
+      };
     case fault.partlyMissing:
       return {
         code,
@@ -52,7 +59,14 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
         remedy: 'Fill in the empty cell, or empty both.',
       };
     case fault.notANumber:
-      return { code, reason: `${field.name} is not a number`, remedy: 'Write digits only, without a unit.' };
+      return {
+        code,
+        reason: `${field.name} is not a number`,
+        remedy:
+          field.type === 'integer'
+            ? 'Write digits only, or say under codes in the crosswalk which number the text stands for, as in FY25: 2025.'
+            : 'Write digits only; where the export writes units or marks, say unit: written and thousands in the crosswalk.',
+      };
     case fault.unknownUnit: {
       const units = unitsFor('unit' in field ? field.unit : '').join(', ');
       return sayingOf(code, `${field.name} must be written with one of ${units}`);

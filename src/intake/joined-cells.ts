@@ -9,14 +9,23 @@ export class JoinedCells {
   /** Which of them are missing. */
   isMissing: readonly boolean[] = [];
 
-  /** Joins cells of the scanner's row; nothing is joined where all are missing. */
-  take({ cells, starts, ends }: RecordScanner, positions: readonly number[], missing: readonly string[]): void {
+  /**
+   * Joins cells of the scanner's row; nothing is joined where all are missing. `onlyFilled` leaves those out that are missing,
+   * for texts that a crosswalk maps as a whole.
+   */
+  take(
+    { cells, starts, ends }: RecordScanner,
+    positions: readonly number[],
+    missing: readonly string[],
+    onlyFilled: boolean,
+  ): void {
     this.parts = positions.map((position) => {
       const text = Buffer.from(cells.buffer, cells.byteOffset + starts[position]!, ends[position]! - starts[position]!);
       return text.toString('latin1').trim();
     });
     this.isMissing = this.parts.map((part) => part === '' || missing.includes(part));
-    const joined = this.isMissing.includes(false) ? this.parts.join(' ') : '';
+    const taken = onlyFilled ? this.parts.filter((_, index) => !this.isMissing[index]) : this.parts;
+    const joined = this.isMissing.includes(false) ? taken.join(' ') : '';
     if (this.bytes.length < joined.length) this.bytes = Buffer.alloc(joined.length);
     this.length = this.bytes.write(joined, 'latin1');
   }

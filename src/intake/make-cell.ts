@@ -1,16 +1,17 @@
-import type { Field } from '../record/field.js';
+import type { Field, NumberField } from '../record/field.js';
 import { type Cell, MissingTexts } from './cell.js';
 import type { FieldRule, FileRule } from './crosswalk.js';
 import { DateCell, InstantCell } from './date-cell.js';
 import type { DraftColumn } from './draft.js';
 import { fault } from './fault.js';
 import { NumberCell } from './number-cell.js';
-import type { NumberMarks } from './number-marks.js';
+import { type NumberMarks, plainDigits } from './number-marks.js';
 import { PreparedCell } from './prepare-cell.js';
 import { pseudonymOf } from './pseudonym.js';
 import { registrationMeaning } from './registration-meaning.js';
 import { MeaningCell, TextCell, type TextMeaning } from './text-cell.js';
 import type { ZoneClock } from './time-zone.js';
+import { readWrittenNumber, type WrittenNumber } from './written-number.js';
 import { WrittenNumberCell } from './written-number-cell.js';
 
 /** The number by which a column stores a code or text: its place in the code list from 1, or its number among texts. */
@@ -40,6 +41,18 @@ function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<st
     const code = storedCode(column, rule.hashed ? pseudonymOf(said, key) : said);
     return field.type === 'code' && code === 0 ? { kind: 'fault', fault: fault.unknownCode } : { kind: 'value', code };
   };
+}
+
+/** The number that a text stands for under `codes`, or is; null for one that stands for missing. */
+function numberOf(text: string, rule: FieldRule, field: NumberField, marks: NumberMarks): WrittenNumber | null {
+  const meaning = rule.codes?.get(text);
+  if (meaning === null) return null;
+  if (typeof meaning === 'string') return { value: Number(meaning) };
+  if (rule.isWritten) return readWrittenNumber(text, field, rule.unit, marks);
+  const digits = plainDigits(text, marks);
+  if (digits === null) return { fault: fault.notANumber };
+  const { factor, shift } = rule.conversion ?? { factor: 1, shift: 0 };
+  return { value: Number(digits) * factor + shift };
 }
 
 function takesTextsAsTheyAre(field: Field, rule: FieldRule): boolean {
@@ -77,8 +90,8 @@ function makeBareCell(
     case 'number':
     case 'integer': {
       const marks: NumberMarks = { decimal: file.decimalByte === 44 ? ',' : '.', thousands: file.thousands };
-      return rule.isWritten
-        ? new WrittenNumberCell(column, field, missing, rule.unit, marks)
+      return rule.isWritten || rule.codes !== null
+        ? new WrittenNumberCell(column, field, missing, (text) => numberOf(text, rule, field, marks))
         : new NumberCell(column, field, missing, marks, rule.conversion);
     }
     case 'date':

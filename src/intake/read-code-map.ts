@@ -7,6 +7,16 @@ import type { YamlDocument } from './yaml-document.js';
 export function readTarget(yaml: YamlDocument, node: Node, field: Field): string | null {
   if (yaml.isNothing(node)) return null;
   const code = yaml.text(node, `a code of ${field.name}`);
+  if (code !== null && field.type === 'integer' && !/^-?\d+$/u.test(code)) {
+    yaml.complain(
+      'wrong-value',
+      node,
+      code,
+      'the whole number that the text stands for',
+      'Write it in digits: FY25: 2025.',
+    );
+    return null;
+  }
   if (code === null || field.type !== 'code') return code;
   const known = field.codes.codes.map((entry) => entry.code);
   if (!known.includes(code)) {
@@ -45,7 +55,10 @@ export function readCodeMap(yaml: YamlDocument, node: Node, field: Field): Reado
   const meanings = new Map<string, CodeMeaning>();
   for (const { key, value } of yaml.entries(node, `the codes of ${field.name}`)) {
     const text = key.trim();
-    meanings.set(text, yaml.isMap(value) ? readSeasonal(yaml, value, field) : readTarget(yaml, value, field));
+    meanings.set(
+      text,
+      yaml.isMap(value) && field.type !== 'integer' ? readSeasonal(yaml, value, field) : readTarget(yaml, value, field),
+    );
   }
   return meanings;
 }

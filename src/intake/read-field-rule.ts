@@ -79,14 +79,16 @@ export function readFieldRule(
     );
   const codesNode = settings.get('codes');
   const takesCodes = field.type === 'code' || field.type === 'reference' || field.type === 'text';
-  if (codesNode !== undefined && !takesCodes) useless('codes');
+  // Whole numbers may be written as texts, such as FY25 for a year.
+  const mapsTexts = takesCodes || field.type === 'integer';
+  if (codesNode !== undefined && !mapsTexts) useless('codes');
   const speltNode = settings.get('spelt');
   if (speltNode !== undefined && !takesCodes) useless('spelt');
-  const given = codesNode !== undefined && takesCodes ? readCodeMap(yaml, codesNode, field) : null;
+  const given = codesNode !== undefined && mapsTexts ? readCodeMap(yaml, codesNode, field) : null;
   const spelt = speltNode !== undefined && takesCodes ? readSpellings(yaml, speltNode, field) : null;
   const codes = given === null && spelt === null ? null : new Map([...(spelt ?? []), ...(given ?? [])]);
   const caseNode = settings.get('case');
-  if (caseNode !== undefined && codes === null) useless('case');
+  if (caseNode !== undefined && (codes === null || !takesCodes)) useless('case');
   const isPlain = speltNode !== undefined && !yaml.isMap(speltNode);
   const anyCase = isPlain || (caseNode !== undefined && yaml.word(caseNode, 'a case', ['any', 'as written']) === 'any');
 

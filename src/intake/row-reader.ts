@@ -185,12 +185,14 @@ export class RowReader {
 
   #readCombined(reading: CellReading, row: number): void {
     const joined = this.#joined;
-    joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing);
+    // A joined text that stands among the codes means what they say, whichever of its cells are blank.
+    const isMapped = reading.rule.codes !== null;
+    joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing, isMapped);
     const found = reading.cell.read(joined.bytes, 0, joined.length, row);
     const at = joined.isMissing.indexOf(true);
     if (!joined.isMissing.includes(false)) {
       if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);
-    } else if (at >= 0) this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
+    } else if (at >= 0 && !isMapped) this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
     else if (found !== fault.none) {
       this.#fault(found, reading, reading.positions[partAtFault(reading.cell, joined.parts)]!, row);
     }

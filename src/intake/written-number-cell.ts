@@ -4,35 +4,31 @@ import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { Interner } from './interner.js';
 import { faultOfNumber } from './number-cell.js';
-import type { NumberMarks } from './number-marks.js';
 import { type BlockRows, readEach } from './row-block.js';
-import { readWrittenNumber } from './written-number.js';
+import type { WrittenNumber } from './written-number.js';
 
-/** Reads numbers that are written with their unit; each distinct text is looked at once. */
+/** Reads numbers that are written with their unit, or as texts that stand for them; each distinct text is looked at once. */
 export class WrittenNumberCell implements Cell {
   readonly column: DraftColumn;
   readonly #field: NumberField;
   readonly #missing: MissingTexts;
-  readonly #otherwise: string | null;
-  readonly #marks: NumberMarks;
+  readonly #readText: (text: string) => WrittenNumber | null;
   readonly #absent: Fault;
   readonly #raw = new Interner();
   readonly #values: number[] = [Number.NaN];
   readonly #faults: Fault[] = [fault.none];
 
-  /** @param otherwise the unit of a number without one; null where each must have one */
+  /** @param readText the number that a text is; null for one that stands for missing */
   constructor(
     column: DraftColumn,
     field: NumberField,
     missing: MissingTexts,
-    otherwise: string | null,
-    marks: NumberMarks,
+    readText: (text: string) => WrittenNumber | null,
   ) {
     this.column = column;
     this.#field = field;
     this.#missing = missing;
-    this.#otherwise = otherwise;
-    this.#marks = marks;
+    this.#readText = readText;
     this.#absent = field.required ? fault.missingValue : fault.none;
   }
 
@@ -61,7 +57,12 @@ export class WrittenNumberCell implements Cell {
   }
 
   #learn(text: string): void {
-    const read = readWrittenNumber(text, this.#field, this.#otherwise, this.#marks);
+    const read = this.#readText(text);
+    if (read === null) {
+      this.#faults.push(this.#absent);
+      this.#values.push(Number.NaN);
+      return;
+    }
     const found = 'fault' in read ? read.fault : faultOfNumber(read.value, this.#field);
     this.#faults.push(found);
     this.#values.push('value' in read && found === fault.none ? read.value : Number.NaN);

@@ -20,6 +20,12 @@ interface Measure {
   readonly spelling: string;
 }
 
+/** Money that is set in brackets, as ledgers write what was paid back, with a minus sign in their place. */
+function withoutBrackets(text: string, field: NumberField): string {
+  const inner = conversionTo(field.unit, 'dollars') === null ? null : /^\(\s*([^-+()]+)\)$/u.exec(text);
+  return inner === null ? text : `-${inner[1]!.trim()}`;
+}
+
 /** The numbers of a text, each with what is written behind it; null where something else stands among them. */
 function measuresOf(text: string, marks: NumberMarks): readonly Measure[] | null {
   const money = /^([-+]?)\s*\$\s*/u.exec(text);
@@ -41,7 +47,7 @@ function mayFollow(unit: string, earlier: string): boolean {
 }
 
 /**
- * A number that is written with its unit: `22 ft`, `22'6"`, `6.7 m`, `60 °C`, `$1,200`. One without a unit is in the unit
+ * A number that is written with its unit: `22 ft`, `22'6"`, `6.7 m`, `60 °C`, `$1,200`, `($55)` for a refund. One without a unit is in the unit
  * `otherwise`, where that is given.
  */
 export function readWrittenNumber(
@@ -50,7 +56,7 @@ export function readWrittenNumber(
   otherwise: string | null,
   marks: NumberMarks,
 ): WrittenNumber {
-  const measures = measuresOf(text, marks);
+  const measures = measuresOf(withoutBrackets(text, field), marks);
   if (measures === null || measures.length === 0) return { fault: fault.notANumber };
   let value = 0;
   let earlier: string | null = null;

@@ -33,7 +33,10 @@ export class YamlDocument {
         place: inDocument(file, line, col),
         seen: error.code.toLowerCase().replaceAll('_', ' '),
         wanted: 'YAML 1.2',
-        remedy: `Mend the YAML: ${error.message}`,
+        remedy:
+          error.code === 'DUPLICATE_KEY'
+            ? 'This name stands twice in the same list: take one of the two out, or rename it.'
+            : `Mend the YAML: ${error.message}`,
       });
     }
     this.root = (this.#document.contents as Node | null) ?? null;

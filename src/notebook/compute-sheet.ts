@@ -92,6 +92,7 @@ function eachSheet(
       ...saidOf(declared),
       columns: sheetColumns,
       rows: ordered.rows.map(({ results }) => ({ cells: results })),
+      ...(failed.length === 0 ? {} : { failedColumns: failed }),
       notes: ordered.note === null ? [] : [ordered.note],
       problems: [...problems, ...ordered.problems],
     },

@@ -31,7 +31,7 @@ export function saidOf({ name, title, sentence }: SheetDeclaration) {
 /** A sheet that could not be filled, with the reasons. */
 export function emptySheet(declared: SheetDeclaration, problems: readonly Problem[]): ComputedSheet {
   return {
-    sheet: { ...saidOf(declared), columns: [], rows: [], notes: [], problems },
+    sheet: { ...saidOf(declared), columns: [], rows: [], failed: true, notes: [], problems },
     workings: { formulas: new Map(), needs: [], ofRows: [], keys: [], cells: [] },
     asked: null,
   };

@@ -62,6 +62,10 @@ export interface EvaluatedSheet {
   readonly rows: readonly SheetRow[];
   /** Whether a page for the public may show nothing of it, so that it has no rows; no where absent. */
   readonly withheld?: true;
+  /** Whether nothing of it could be computed, since it or what it stands on has a problem; no where absent. */
+  readonly failed?: true;
+  /** The columns that could not be computed for that reason, and do not stand among the others; none where absent. */
+  readonly failedColumns?: readonly string[];
   /** What was left out, and the method, as sentences; empty where there is nothing to say. */
   readonly notes: readonly string[];
   readonly problems: readonly Problem[];

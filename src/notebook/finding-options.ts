@@ -11,7 +11,10 @@ import type { Knowledge } from './workings.js';
 
 type Value = { readonly value: string | number } | { readonly problems: readonly Problem[] };
 
-/** What a finding is told by a sheet's sentence, with the notebook's resamples; or what is wrong with it. */
+/**
+ * What a finding is told by a sheet's sentence, with the notebook's resamples; or what is wrong with it: nothing more where an
+ * input that it names has a problem of its own, for no finding may fall back on what nobody told it.
+ */
 export function toldChoices(
   finding: Finding,
   told: readonly ToldOption[],
@@ -19,6 +22,7 @@ export function toldChoices(
 ): FindingChoices | { readonly problems: readonly Problem[] } {
   const problems: Problem[] = [];
   const given = new Map<string, string | number>();
+  let isTold = true;
   const known = finding.options ?? [];
   for (const { name, value } of told) {
     const option = known.find((one) => one.name === name.text);
@@ -26,11 +30,13 @@ export function toldChoices(
     else if (given.has(name.text)) problems.push(twice(name, knowledge));
     else {
       const read = readValue(option, value, knowledge);
-      if ('problems' in read) problems.push(...read.problems);
-      else given.set(name.text, read.value);
+      if ('problems' in read) {
+        isTold = false;
+        problems.push(...read.problems);
+      } else given.set(name.text, read.value);
     }
   }
-  return problems.length > 0 ? { problems } : choicesOf(finding, given, knowledge.environment.resamples);
+  return problems.length > 0 || !isTold ? { problems } : choicesOf(finding, given, knowledge.environment.resamples);
 }
 
 function unknownOption({ name, options = [] }: Finding, cell: Cell, { file }: Knowledge): Problem {

@@ -52,8 +52,9 @@ export class Making {
       counted,
     );
     if (!('kind' in found)) {
-      problems.push(...found.problems);
-      this.fail(name.text, found.problems);
+      const told = found.problems.map((problem) => naming(problem, name.text, input.source.text));
+      problems.push(...told);
+      this.fail(name.text, told);
     } else {
       kinds.set(name.text, kindOfValue(found));
       values.set(name.text, found);
@@ -225,6 +226,13 @@ function misplaced(file: string, declared: Declared, kind: FormulaKind): readonl
     return [cellProblem(file, declared.figure.formula, 'not-a-value', 'a single value', remedy)];
   }
   return checkShownAs(file, declared.figure.shownAs, kind);
+}
+
+/** A problem of a blank input with its name, and with what stands beside it as its source: often what is asked for. */
+function naming(problem: Problem, name: string, source: string): Problem {
+  if (problem.code !== 'no-value') return problem;
+  const beside = source === '' ? '' : ` Beside it stands: ${source}.`;
+  return { ...problem, wanted: `a value of ${name}`, remedy: `${problem.remedy}${beside}` };
 }
 
 function standsOnProblem(needs: readonly string[], { kinds }: Knowledge): Result {

@@ -28,7 +28,8 @@ export function chartFigure(
   const sheet = notebook.sheets.get(request.sheet);
   if (sheet !== undefined && request.kind === 'handout') {
     // A handout lists parts by how often they are fouled, and would put those withheld beside those without findings.
-    if (holdsWithheld(sheet)) return withheldFigure(request);
+    if (holdsWithheld(sheet)) return undrawnFigure(request, words.chartWithheld);
+    if (sheet.failed === true) return undrawnFigure(request, words.chartFailed);
     const made = handout(request, sheet, notebook);
     return 'unfit' in made
       ? problemFigure(request, unfitProblems(made.unfit, request, notebook.file))
@@ -40,7 +41,10 @@ export function chartFigure(
       : drawChart(request, sheet, notebook.file, widths);
   if ('problems' in drawn) {
     const isWritten = drawn.problems.some(({ code }) => writtenWrong.test(code));
-    return !isWritten && holdsWithheld(sheet) ? withheldFigure(request) : problemFigure(request, drawn.problems);
+    if (asksWhatFailed(sheet, drawn.problems)) return undrawnFigure(request, words.chartFailed);
+    return !isWritten && holdsWithheld(sheet)
+      ? undrawnFigure(request, words.chartWithheld)
+      : problemFigure(request, drawn.problems);
   }
   const figure = figureElement(request, drawn.chart, notebook);
   return { element: request.kind === 'craft' ? craftChoice(figure, request, notebook) : figure, problems: [] };
@@ -54,9 +58,19 @@ function holdsWithheld(sheet: EvaluatedSheet | undefined): boolean {
   return sheet.withheld === true || sheet.rows.some(({ cells }) => cells.some(isWithheld));
 }
 
-/** A chart of which a public page may show too little to draw. */
-function withheldFigure(request: ChartRequest): { readonly element: Element; readonly problems: readonly Problem[] } {
-  const children = [h('figcaption', [request.caption]), h('p', { className: ['note'] }, [words.chartWithheld])];
+/** Whether a chart asks only for what could not be computed, so that nothing is wrong with the chart itself. */
+function asksWhatFailed(sheet: EvaluatedSheet | undefined, problems: readonly Problem[]): boolean {
+  if (sheet?.failed === true) return true;
+  const failed = sheet?.failedColumns ?? [];
+  return problems.every(({ code, seen }) => code === 'unknown-column' && failed.includes(seen));
+}
+
+/** A chart that is not drawn, for a reason that is no mistake of its own. */
+function undrawnFigure(
+  request: ChartRequest,
+  why: string,
+): { readonly element: Element; readonly problems: readonly Problem[] } {
+  const children = [h('figcaption', [request.caption]), h('p', { className: ['note'] }, [why])];
   return { element: h('figure', { id: anchor('chart', request.name) }, children), problems: [] };
 }
 

@@ -17,6 +17,11 @@ import { saidEarlier } from './said-earlier.js';
 import { type TableHead, tableElement } from './table.js';
 import { words } from './words.js';
 
+function withoutRows({ withheld, failed, problems }: EvaluatedSheet): string {
+  if (withheld === true) return words.sheetWithheld;
+  return failed === true && problems.length === 0 ? words.failedSheet : words.emptySheet;
+}
+
 /** A sheet with its problems, its notes, how its columns were made, and its CSV. The notebook names the saved file. */
 export function sheetPart(
   sheet: EvaluatedSheet,
@@ -47,7 +52,10 @@ export function sheetPart(
             sortable: sheet.rows.length > 1,
           }),
         )),
-    ...(sheet.rows.length === 0 ? [h('p', [sheet.withheld === true ? words.sheetWithheld : words.emptySheet])] : []),
+    ...(sheet.rows.length === 0 ? [h('p', [withoutRows(sheet)])] : []),
+    ...(sheet.failedColumns === undefined
+      ? []
+      : [h('p', { className: ['note'] }, [words.failedColumns(sheet.failedColumns.map(inWords))])]),
     ...(sheet.rows.some(({ cells }) => cells.some(isWithheld))
       ? [h('p', { className: ['note'] }, [words.withheldHere])]
       : []),

@@ -46,6 +46,10 @@ export const words = {
   notRecorded: 'not recorded',
   noValue: 'no value',
   withheld: 'withheld',
+  failedSheet: 'Not filled: something that it stands on has a problem, which is told at its own place.',
+  failedColumns: (columns: readonly string[]): string =>
+    `Not filled: ${columns.join(', ')}. What is wrong with them, or with what they stand on, is told at its own place.`,
+  chartFailed: 'Not drawn: something that it stands on has a problem, which is told at its own place.',
   chartWithheld: 'Not drawn: too much of what it would show is withheld on a page for the public.',
   publicNote: (fewest: number): string =>
     `This page is for the public: a number of fewer than ${fewest} craft is withheld, and so is every number that would give it away. Withheld is not none, which is shown as 0, and not missing, which says why. So that nothing can be counted out of it, the page carries no records and offers no choice among them.`,
@@ -58,6 +62,8 @@ export const words = {
   census: 'counted in full, not estimated',
   given: 'calculated from inputs, not estimated',
   intervalMissing: 'no interval',
+  leftOpen: (rows: number): string =>
+    `${whole(rows)} more are left open: of them, what the conditions ask for is missing`,
   accounts: 'How each figure was made',
   accountOf: (name: string): string => `How “${name}” was made`,
   standsOn: 'Stands on',

@@ -14,6 +14,10 @@ test('the documented conversions are those of definitions, calendars and time zo
   // NIST SP 811, appendix B: 1 ft = 0.3048 m, so that 6.7056 m are 22 ft; 60 °C are 140 °F.
   expect(of('length_ft', 'unit: written', '6.7056 m')).toBe('22 feet');
   expect(of('contact_temp_f', 'unit: written', '60 °C')).toBe('140 degrees F');
+  // Ledgers set what was paid back in brackets: common practice of bookkeeping, no source.
+  expect(of('amount', 'unit: written', '($41,500)')).toBe(of('amount', 'unit: written', '-$41,500'));
+  expect(of('amount', 'unit: written', '($41,500)')).toBe('-41500 dollars');
+  expect(of('fiscal_year', 'codes: { FY25: 2025 }', 'FY25')).toBe(of('fiscal_year', 'codes: { FY25: 2025 }', '2025'));
   // IANA time zone database: Denver is 6 hours behind UTC in summer, 7 in winter, and changed its clocks on these days.
   const zone = 'time_zone: America/Denver';
   expect(of('started_at', 'pattern: "yyyy-MM-dd h:mm a"', '2025-06-14 6:30 PM', zone)).toBe('2025-06-15T00:30:00Z');

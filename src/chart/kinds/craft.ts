@@ -111,7 +111,7 @@ export function craftPicture(
 ): CraftWithParts | Unfit {
   const drawing = drawingOf(whole.settings.get('craft')!)!;
   const asked = rowsOfCraft(whole, drawing);
-  if (asked.sheet.rows.length === 0) return noRows(drawing.title);
+  if (asked.sheet.rows.length === 0) return noRows(drawing.title, whole.sheet.name);
   const parts = partFindings(asked, {
     fewest: Number(asked.settings.get('fewest') ?? 20),
     often: Number(asked.settings.get('often') ?? 15),
@@ -144,12 +144,13 @@ export interface CraftWithParts {
   readonly svg: (description: string) => ReturnType<typeof craftSvg>;
 }
 
-function noRows(title: string): Unfit {
+function noRows(title: string, sheet: string): Unfit {
   return {
     code: 'nothing-to-draw',
-    seen: '',
+    seen: sheet,
     wanted: `rows of the craft drawn: ${title}`,
-    remedy: 'Split the sheet by watercraft_type and drive, or ask it of this craft alone.',
+    remedy:
+      'There were no such craft, or the records do not say their drive. Take the drawing out, split the sheet by watercraft_type and drive, or ask it of this craft alone.',
   };
 }
 

@@ -8,6 +8,8 @@ import { partNamed } from './part-words.js';
 export interface CodeMatch {
   /** By text: the code, or null where a person must say. */
   readonly codes: ReadonlyMap<string, string | null>;
+  /** The texts whose code was read off their letters alone. */
+  readonly guessed: ReadonlySet<string>;
   /** How many texts are too rare to be codes, and are left out. */
   readonly rare: number;
   /** The share of filled rows whose text is the code itself, or a common word for it. */
@@ -66,15 +68,34 @@ function onlyShortFor(text: string, list: CodeList, taken: ReadonlySet<string>):
   return rated.length > 0 && rated[0]!.rate > (rated[1]?.rate ?? 0) ? rated[0]!.code : null;
 }
 
+const yes = ['y', 'yes', 't', 'true', 'x'];
+const no = ['n', 'no', 'f', 'false'];
+
+/**
+ * What yes or no says of a part, by the heading that it answers: under `fouled` what was found, under `checked` only that a
+ * part was not looked at, and otherwise nothing that could be told. Undefined where the text is neither.
+ */
+function answerOn(heading: string, text: string): string | null | undefined {
+  const [isYes, isNo] = [yes.includes(plainText(text)), no.includes(plainText(text))];
+  if (!isYes && !isNo) return undefined;
+  const words = wordsOf(heading);
+  const isAsked = (stems: readonly string[]) => words.some((word) => stems.some((stem) => word.startsWith(stem)));
+  if (isAsked(['foul', 'mussel', 'found', 'positive', 'infest', 'contaminat'])) return isYes ? 'fouled' : 'clean';
+  return isNo && isAsked(['check', 'inspect', 'look', 'examin', 'seen']) ? 'not checked' : null;
+}
+
 /** What the texts of a column may stand for; null where they are too many for codes. */
-export function matchCodes({ values, filled }: ColumnProfile, list: CodeList): CodeMatch | null {
+export function matchCodes({ heading, values, filled }: ColumnProfile, list: CodeList): CodeMatch | null {
   if (values.length === 0 || values.length > Math.max(mostTexts, list.codes.length * 2)) return null;
   const codes = new Map<string, string | null>();
   const taken = new Set<string>();
+  const guessed = new Set<string>();
   let plain = 0;
   let short = 0;
   for (const [text, times] of values) {
-    const code = saidPlainly(text, list);
+    const answer = list.name === 'check state' ? answerOn(heading, text) : undefined;
+    if (answer === null) codes.set(text, null);
+    const code = answer === undefined ? saidPlainly(text, list) : answer;
     if (code === null) continue;
     codes.set(text, code);
     taken.add(code);
@@ -92,7 +113,8 @@ export function matchCodes({ values, filled }: ColumnProfile, list: CodeList): C
     codes.set(text, code);
     if (code === null) continue;
     taken.add(code);
+    guessed.add(text);
     short += times;
   }
-  return { codes, rare, plain: plain / Math.max(1, filled), short: short / Math.max(1, filled) };
+  return { codes, guessed, rare, plain: plain / Math.max(1, filled), short: short / Math.max(1, filled) };
 }

@@ -23,9 +23,10 @@ export const codeWords: Readonly<Record<string, Readonly<Record<string, string>>
   'hull material': { aluminum: 'aluminium, alu, al', fiberglass: 'fibreglass, glass, frp, grp, fg' },
   haul: { owner: 'self, private', commercial: 'hauler, hired, transporter' },
   outcome: {
-    cleared: 'clear, passed, pass, released',
-    'washed as a precaution': 'washed, decontaminated',
-    intercepted: 'positive, mussels found',
+    cleared: 'clear, clean, ok, passed, pass, released, no mussels',
+    'cleaned on site': 'cleaned, cleaned and released, cleaned - released',
+    'washed as a precaution': 'washed, wash, hot wash, decontaminated, decon, precautionary decon, precautionary wash',
+    intercepted: 'positive, mussel, mussels, mussels found, infested, contaminated',
     'held to dry': 'quarantine, dry time, drying, held',
     'turned away': 'turned back, denied',
   },
@@ -33,8 +34,8 @@ export const codeWords: Readonly<Record<string, Readonly<Record<string, string>>
   'check state': {
     absent: 'a, -, na, n/a, not present, none',
     'not checked': 'nc, skipped, not inspected',
-    clean: 'ok, clear, n, 0',
-    fouled: 'positive, found, y',
+    clean: 'ok, clear, 0',
+    fouled: 'positive, found',
   },
   finding: {
     mussels: 'mussel, zebra, quagga',

@@ -12,17 +12,18 @@ export interface ColumnProfile {
 /** Texts that stand for missing wherever they are met. */
 export const missingMarks = ['NA', 'N/A', 'n/a', 'NULL', 'null', '#N/A'];
 
-/** What each column of some rows holds. */
+/** What each column of some rows holds; texts that stand for missing are left out unless they are said to be marks. */
 export function profilesOf(
   headings: readonly string[],
   rows: readonly (readonly string[])[],
+  areMarks = false,
 ): readonly ColumnProfile[] {
   return headings.map((heading, place) => {
     const counts = new Map<string, number>();
     let filled = 0;
     for (const row of rows) {
       const text = row[place] ?? '';
-      if (text === '' || missingMarks.includes(text)) continue;
+      if (text === '' || (!areMarks && missingMarks.includes(text))) continue;
       filled++;
       counts.set(text, (counts.get(text) ?? 0) + 1);
     }

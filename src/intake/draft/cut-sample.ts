@@ -1,4 +1,5 @@
 import type { Dialect } from '../crosswalk.js';
+import { joinHeadings } from '../header.js';
 import { plainDialect } from '../read-dialect.js';
 import { met, RecordScanner } from '../record-scanner.js';
 import type { Sample } from './sample.js';
@@ -68,12 +69,31 @@ function evenRows(rows: readonly Cut[]): readonly Cut[] {
   }));
 }
 
+/** A header has most of its cells filled; above it may stand a title, whose other cells are blank. */
+const mostBlank = 0.4;
+
+function isHeaderRow(cells: readonly string[], width: number): boolean {
+  const blank = cells.filter((cell) => cell === '').length;
+  return cells.length === width && blank <= width * mostBlank;
+}
+
+/**
+ * Whether a header runs on into the row below it: headings that stand twice, or are blank since one reaches over them, are
+ * told apart there, and nothing in it has a digit, as rows of records have.
+ */
+function runsOn(upper: readonly string[], lower: readonly string[] | undefined, isSheet: boolean): boolean {
+  const isWhole = new Set(upper).size === upper.length && !upper.includes('');
+  if (isWhole || lower === undefined || lower.some((cell) => /\d/u.test(cell))) return false;
+  const joined = joinHeadings([upper, lower], isSheet);
+  return new Set(joined).size === joined.length && !joined.includes('');
+}
+
 /** Cuts parts of a file into rows, in the dialect that they show; the first part begins where the file does. */
 export function cutSample(
   windows: readonly Uint8Array[],
   isWhole: boolean,
   isSheet: boolean,
-): Pick<Sample, 'delimiter' | 'headerLine' | 'headings' | 'rows'> {
+): Pick<Sample, 'delimiter' | 'headerLine' | 'headerSpan' | 'headings' | 'rows'> {
   const first = windows[0] ?? new Uint8Array(0);
   const marked = first[0] === 0xef && first[1] === 0xbb && first[2] === 0xbf;
   const texts = [marked ? first.subarray(3) : first, ...windows.slice(1)];
@@ -82,10 +102,17 @@ export function cutSample(
   const cutRows = rowsOf(texts, { ...plain, delimiter: delimiters[delimiter] }, isWhole);
   const rows = isSheet ? evenRows(cutRows) : cutRows;
   const width = usualWidth(rows.slice(0, looked));
-  const place = rows.findIndex(({ cells }) => cells.length === width && cells.every((cell) => cell !== ''));
-  const header = rows[Math.max(0, place)];
-  if (header === undefined) return { delimiter, headerLine: 1, headings: [], rows: [] };
-  const below = rows.slice(Math.max(0, place) + 1).map(({ cells }) => cells);
-  const isRow = (cells: readonly string[]) => cells.length === width && cells.join('\n') !== header.cells.join('\n');
-  return { delimiter, headerLine: header.line, headings: header.cells, rows: below.filter(isRow) };
+  const place = Math.max(
+    0,
+    rows.findIndex(({ cells }) => isHeaderRow(cells, width)),
+  );
+  const header = rows[place];
+  if (header === undefined) return { delimiter, headerLine: 1, headerSpan: 1, headings: [], rows: [] };
+  const below = rows.slice(place + 1).map(({ cells }) => cells);
+  const headerSpan = runsOn(header.cells, below[0], isSheet) ? 2 : 1;
+  const joined = headerSpan === 1 ? header.cells : joinHeadings([header.cells, below[0]!], isSheet);
+  const headings = joined.map((cell, position) => (cell === '' ? `column ${position + 1}` : cell));
+  const said = header.cells.join('\n');
+  const isRow = (cells: readonly string[]) => cells.length === width && cells.join('\n') !== said;
+  return { delimiter, headerLine: header.line, headerSpan, headings, rows: below.slice(headerSpan - 1).filter(isRow) };
 }

@@ -1,4 +1,4 @@
-import { type Problem, wholeFile } from '../../problem/problem.js';
+import { inTable, type Problem, wholeFile } from '../../problem/problem.js';
 import { filesBelow } from '../exported-files.js';
 import { holdsFiles } from '../source/container.js';
 import { membersOf } from '../source/members.js';
@@ -6,6 +6,7 @@ import { SourceError } from '../source/text-source.js';
 import type { UnmatchedWater } from '../waters/alias.js';
 import { fileKinds } from './file-kinds.js';
 import { type DraftedFile, knownLists } from './known-list.js';
+import { questionsOnLists } from './lists-wanted.js';
 import type { FileProposal } from './proposal.js';
 import { proposeFile, zoneOf } from './propose-file.js';
 import { proposeKeys } from './propose-keys.js';
@@ -33,6 +34,22 @@ function notFound(file: string, from: string): Problem {
     seen: 'no file',
     wanted: `an exported file below ${from}`,
     remedy: 'Look at the path.',
+  };
+}
+
+/** A heading that stands twice, by which no column could be named; null where each stands once. */
+function repeated({ file, headerLine, headings }: Sample): Problem | null {
+  const at = headings.findIndex((heading, place) => headings.indexOf(heading) < place);
+  if (at < 0) return null;
+  const remedy = 'Rename one of the two columns in the export.';
+  const place = inTable(file, headerLine, at + 1, null);
+  return {
+    code: 'repeated-column',
+    severity: 'stops',
+    place,
+    seen: headings[at]!,
+    wanted: 'each heading once',
+    remedy,
   };
 }
 
@@ -88,7 +105,9 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   for (const file of problems.length > 0 ? [] : files) {
     try {
       const sample = await readSample(from, file);
-      if (sample.headings.length > 0) samples.push(sample);
+      const twice = repeated(sample);
+      if (twice !== null) problems.push(twice);
+      else if (sample.headings.length > 0) samples.push(sample);
       else {
         const remedy = 'Leave the file out, or export it again.';
         problems.push({ ...notFound(file, from), code: 'empty-file', seen: 'no header', wanted: 'a header', remedy });
@@ -111,5 +130,9 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   });
   const aliases = inOneList(unmatched);
   const aliasFile = aliases.length === 0 ? null : aliasFileOf(name);
-  return { text: writeDraft(name, proposals, aliasFile), files: proposals, unmatched: aliases };
+  return {
+    text: writeDraft(name, proposals, aliasFile, questionsOnLists(drafted, lists)),
+    files: proposals,
+    unmatched: aliases,
+  };
 }

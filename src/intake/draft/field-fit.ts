@@ -1,5 +1,7 @@
-import type { Field, TableDefinition } from '../../record/field.js';
+import type { Field, NumberField, TableDefinition } from '../../record/field.js';
+import { type NumberMarks, plainDigits } from '../number-marks.js';
 import { isTimeZone } from '../time-zone.js';
+import { readWrittenNumber } from '../written-number.js';
 import { type CodeMatch, matchCodes } from './code-match.js';
 import { type ColumnProfile, shareOf } from './column-profile.js';
 import { type DateOrder, dateOrderOf } from './date-order.js';
@@ -22,12 +24,14 @@ export interface FieldFit {
 export interface KnownColumn {
   readonly profile: ColumnProfile;
   readonly order: DateOrder | null;
-  readonly decimal: 'point' | 'comma';
+  readonly marks: NumberMarks;
+  /** What stands between several values in its cells; null where each holds one. */
+  readonly between: string | null;
 }
 
 /** What can be known of a column before a field is thought of. */
-export function knownColumn(profile: ColumnProfile, decimal: 'point' | 'comma'): KnownColumn {
-  return { profile, order: dateOrderOf(profile), decimal };
+export function knownColumn(profile: ColumnProfile, marks: NumberMarks, between: string | null): KnownColumn {
+  return { profile, order: dateOrderOf(profile), marks, between };
 }
 
 type Shown = Omit<FieldFit, 'heading'>;
@@ -35,16 +39,44 @@ const nothing = { order: null, unit: null, match: null };
 const cannot = (shows: string): Shown => ({ ...nothing, values: -1, shows });
 const percent = (share: number): string => `${Math.floor(share * 100)} %`;
 
-function numbersOf({ profile, decimal }: KnownColumn): readonly number[] {
-  const form = decimal === 'comma' ? /^-?\d+(?:,\d+)?$/u : /^-?\d+(?:\.\d+)?$/u;
-  return profile.values
-    .filter(([text]) => form.test(text))
-    .flatMap(([text, times]) => Array.from({ length: Math.min(times, 50) }, () => Number(text.replace(',', '.'))));
+function numbersOf({ profile, marks }: KnownColumn): readonly number[] {
+  return profile.values.flatMap(([text, times]) => {
+    const digits = plainDigits(text, marks);
+    return digits === null ? [] : Array.from({ length: Math.min(times, 50) }, () => Number(digits));
+  });
 }
 
-function fitNumber(field: Field & { type: 'number' | 'integer' }, column: KnownColumn): Shown {
-  const form = column.decimal === 'comma' ? /^-?\d+(?:,\d+)?$/u : /^-?\d+(?:\.\d+)?$/u;
-  const share = shareOf(column.profile, (text) => form.test(text));
+/** Numbers of which some or all are written with their unit; null where reading units tells no more than digits do. */
+function fitWritten(field: NumberField, { profile, marks }: KnownColumn, bare: number): Shown | null {
+  const read = (text: string) => readWrittenNumber(text, field, field.unit, marks);
+  const share = shareOf(profile, (text) => 'value' in read(text));
+  if (share < 0.8 || share <= bare) return null;
+  const isWithin = (text: string) => {
+    const found = read(text);
+    return 'value' in found && found.value >= field.least && found.value <= field.most;
+  };
+  if (shareOf(profile, isWithin) < share * 0.8) return cannot(`beyond ${field.least} to ${field.most} ${field.unit}`);
+  const unit = bare === 0 ? 'written' : `written or ${field.unit}`;
+  const shows = `${percent(share)} are numbers, ${bare === 0 ? 'written' : 'some of them written'} with their unit`;
+  return { ...nothing, unit: { unit, isTold: true }, values: 0.6, shows };
+}
+
+/** Years that are written with letters or in two digits, as `FY25`; null where there are no such, or other texts. */
+function fitYears(field: NumberField, { profile }: KnownColumn): Shown | null {
+  const year = (text: string) => /^(?:FY|F\.Y\.)?\s*['’]?(\d{2}|\d{4})$/iu.exec(text)?.[1];
+  if (field.unit !== 'year' || profile.values.some(([text]) => year(text) === undefined)) return null;
+  const codes = new Map(profile.values.map(([text]) => [text, year(text)!.padStart(4, '20')] as const));
+  if ([...codes].every(([text, code]) => text === code)) return null;
+  const match: CodeMatch = { codes, guessed: new Set(codes.keys()), rare: 0, plain: 0, short: 1 };
+  return { ...nothing, match, values: 0.6, shows: `${codes.size} texts that can be years` };
+}
+
+function fitNumber(field: NumberField, column: KnownColumn): Shown {
+  const share = shareOf(column.profile, (text) => plainDigits(text, column.marks) !== null);
+  const written = fitWritten(field, column, share);
+  if (written !== null) return written;
+  const years = fitYears(field, column);
+  if (years !== null) return years;
   if (share < 0.8) return cannot('not numbers');
   const numbers = numbersOf(column);
   const unit = guessUnit(column.profile.heading, numbers, field);

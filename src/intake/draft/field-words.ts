@@ -112,9 +112,9 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
     running_cost: 'cost per wash, cost a wash, operating cost',
   },
   spending: {
-    entry: 'id, entry no, number, ledger no, record',
+    entry: 'id, ref, reference, entry no, number, ledger no, record',
     fiscal_year: 'fy, year, fiscal',
-    category: 'type, object, class, kind',
+    category: 'account, type, object, class, kind',
     station: 'site, place, location, stn',
     fund: 'source, funding, grant',
     amount: 'dollars, cost, total, value',

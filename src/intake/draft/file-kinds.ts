@@ -1,9 +1,13 @@
 import type { Sample } from './sample.js';
+import { firstValues, separatorsIn } from './several-values.js';
 
 /** The samples of files that are read alike: the same headings in the same dialect. */
 export interface FileKind {
   readonly patterns: readonly string[];
+  /** Of cells that hold several values, only the first is here. */
   readonly samples: readonly Sample[];
+  /** What stands between several values, by the heading of their column. */
+  readonly between: ReadonlyMap<string, string>;
 }
 
 /** One pattern for paths that differ in their digits only, or the paths themselves. */
@@ -23,9 +27,13 @@ function patternsFor(paths: readonly string[]): readonly string[] {
 export function fileKinds(samples: readonly Sample[]): readonly FileKind[] {
   const kinds = new Map<string, Sample[]>();
   for (const sample of samples) {
-    const { headings, encoding, delimiter, headerLine } = sample;
-    const key = JSON.stringify([headings, encoding, delimiter, headerLine]);
+    const { headings, encoding, delimiter, headerLine, headerSpan } = sample;
+    const key = JSON.stringify([headings, encoding, delimiter, headerLine, headerSpan]);
     kinds.set(key, [...(kinds.get(key) ?? []), sample]);
   }
-  return [...kinds.values()].map((alike) => ({ patterns: patternsFor(alike.map(({ file }) => file)), samples: alike }));
+  return [...kinds.values()].map((alike) => {
+    const between = separatorsIn(alike);
+    const patterns = patternsFor(alike.map(({ file }) => file));
+    return { patterns, samples: firstValues(alike, between), between };
+  });
 }

@@ -1,4 +1,5 @@
 import type { TableDefinition } from '../../record/field.js';
+import type { ThousandsMark } from '../number-marks.js';
 
 /** How sure a proposal is: `sure` by heading and values, `likely` by one of them, `unsure` where a person must look. */
 export type Sureness = 'sure' | 'likely' | 'unsure';
@@ -22,6 +23,8 @@ export interface ColumnProposal {
     | { readonly kind: 'undecided' };
   readonly pattern: string | null;
   readonly unit: string | null;
+  /** What stands between several values in its cells; null where each holds one. */
+  readonly between: string | null;
   readonly codes: ProposedCodes | null;
   /** The seasons in which some of its texts are met and in others not, as a crosswalk writes them: `2025-`. */
   readonly seasons: ReadonlyMap<string, string>;
@@ -75,7 +78,13 @@ export interface FileProposal {
   readonly encoding: string;
   readonly delimiter: string;
   readonly headerLine: number;
+  /** Over how many lines the header runs. */
+  readonly headerSpan: number;
   readonly decimal: 'point' | 'comma';
+  /** What stands between groups of three digits; null for nothing. */
+  readonly thousands: ThousandsMark | null;
+  /** How the first cells of rows of totals begin, and how many such rows there are; null for none. */
+  readonly totals: { readonly like: string; readonly rows: number } | null;
   readonly missing: readonly string[];
   readonly timeZone: string | null;
   /** The field whose year is the season of a row; null where no season is needed. */

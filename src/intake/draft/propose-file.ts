@@ -1,19 +1,46 @@
+import { type NumberMarks, numberSource, type ThousandsMark } from '../number-marks.js';
 import { isTimeZone } from '../time-zone.js';
 import type { Assignment } from './assign-fields.js';
 import { chooseTable } from './choose-table.js';
-import { type ColumnProfile, missingMarks, profilesOf } from './column-profile.js';
+import { type ColumnProfile, missingMarks, profilesOf, shareOf } from './column-profile.js';
 import { fitField, type KnownColumn, knownColumn } from './field-fit.js';
 import type { FileKind } from './file-kinds.js';
 import type { FileProposal } from './proposal.js';
 import { proposeColumn } from './propose-column.js';
 import { proposeCombined } from './propose-combined.js';
 import { proposeFold } from './propose-fold.js';
+import { proposeLooks } from './propose-looks.js';
 
 /** Numbers with a comma where cells are not cut by commas, and none with a point. */
 function decimalOf(profiles: readonly ColumnProfile[], delimiter: string): 'point' | 'comma' {
   if (delimiter === 'comma') return 'point';
   const having = (form: RegExp) => profiles.filter(({ values }) => values.some(([text]) => form.test(text))).length;
   return having(/^-?\d+,\d+$/u) > having(/^-?\d+\.\d+$/u) ? 'comma' : 'point';
+}
+
+/** The mark between groups of three digits where a column of numbers or money has it; null for none. */
+function thousandsOf(profiles: readonly ColumnProfile[], decimal: 'point' | 'comma'): ThousandsMark | null {
+  const thousands = decimal === 'point' ? 'comma' : 'point';
+  const marks: NumberMarks = { decimal: decimal === 'point' ? '.' : ',', thousands };
+  const number = new RegExp(`^[-+(]?\\s*\\$?\\s*${numberSource(marks)}\\s*\\)?$`, 'u');
+  const grouped = decimal === 'point' ? /\d,\d{3}/u : /\d\.\d{3}/u;
+  const hasGroups = profiles.some(
+    (profile) =>
+      shareOf(profile, (text) => number.test(text)) >= 0.8 && profile.values.some(([text]) => grouped.test(text)),
+  );
+  return hasGroups ? thousands : null;
+}
+
+/** Rows whose first cell says that they are totals and whose other cells are mostly blank; null for none. */
+function totalsIn(rows: readonly (readonly string[])[]): { readonly like: string; readonly rows: number } | null {
+  const found = rows.filter(isTotal);
+  if (found.length === 0 || found.length * 20 > rows.length) return null;
+  return { like: /^[\p{L} ]+/u.exec(found[0]![0]!)![0].trim(), rows: found.length };
+}
+
+function isTotal(row: readonly string[]): boolean {
+  const blank = row.filter((cell) => cell === '').length;
+  return /^(?:grand |sub)?totals?\b/iu.test(row[0] ?? '') && blank * 2 >= row.length;
 }
 
 /** The one time zone that a column of zones names; null for none, or several. */
@@ -49,13 +76,20 @@ function byElimination(
 /** What is proposed for the files of one kind; `zone` is the zone that other files of the same draft name. */
 export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
   const [first] = kind.samples;
-  const { headings, encoding, delimiter, headerLine, encodingIsSure } = first!;
-  const rows = kind.samples.flatMap((sample) => sample.rows);
+  const { headings, encoding, delimiter, headerLine, headerSpan, encodingIsSure } = first!;
+  const read = kind.samples.flatMap((sample) => sample.rows);
+  const totals = totalsIn(read);
+  const rows = totals === null ? read : read.filter((row) => !isTotal(row));
   const profiles = profilesOf(headings, rows);
-  const fold = proposeFold(profiles);
+  // On a checklist N/A is a mark of its own: the craft has no such part, which is not the same as a blank.
+  const fold = proposeFold(profilesOf(headings, rows, true));
   const folded = new Set(fold?.columns.map(({ column }) => column));
   const decimal = decimalOf(profiles, delimiter);
-  const columns = profiles.filter(({ heading }) => !folded.has(heading)).map((one) => knownColumn(one, decimal));
+  const thousands = thousandsOf(profiles, decimal);
+  const marks: NumberMarks = { decimal: decimal === 'point' ? '.' : ',', thousands };
+  const columns = profiles
+    .filter(({ heading }) => !folded.has(heading))
+    .map((one) => knownColumn(one, marks, kind.between.get(one.heading) ?? null));
   const chosen = chooseTable(first!.file, columns);
   const { table } = chosen;
   const given = new Set(chosen.assignments.map(({ field }) => field.name));
@@ -66,9 +100,10 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
   const assignmentOf = new Map(all.map((assignment) => [assignment.column, assignment]));
   const craftIsFree = !all.some(({ field }) => field.name === 'craft');
   const names = new Set(table.fields.map(({ name }) => name).filter((name) => name !== 'craft' || craftIsFree));
-  const proposed = columns
+  const single = columns
     .filter(({ profile }) => !joined.has(profile.heading))
-    .map((column) => proposeColumn(column, assignmentOf.get(column), names));
+    .map((column) => proposeColumn(column, assignmentOf.get(column), names, fold !== null));
+  const proposed = proposeLooks(single, profiles);
   const used = new Set([
     ...combined.map(({ field }) => field),
     ...proposed.flatMap(({ use }) => (use.kind === 'field' ? [use.field] : [])),
@@ -84,7 +119,10 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
     encoding,
     delimiter,
     headerLine,
+    headerSpan,
     decimal,
+    thousands,
+    totals,
     missing: ['', ...missingMarks.filter((mark) => rows.some((row) => row.includes(mark)))],
     timeZone: hasMoments ? timeZone : null,
     seasonOf: table.name === 'inspections' && used.has('started_at') ? 'started_at' : null,

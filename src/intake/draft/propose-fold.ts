@@ -5,7 +5,7 @@ import { partNamed } from './part-words.js';
 import type { FoldedValueProposal, FoldProposal } from './proposal.js';
 
 /** Fewer columns than this are no checklist. */
-const least = 5;
+const least = 3;
 const mostMarks = 80;
 
 interface Candidate {

@@ -72,6 +72,8 @@ export async function readSample(from: string, file: string): Promise<Sample> {
   }
   const { parts, isWhole, merged } = windows;
   const cut = cutSample(parts, isWhole, isWorkbook);
-  const hasMergedRows = merged.some(({ fromRow, toRow }) => toRow > Math.max(fromRow, cut.headerLine));
+  const hasMergedRows = merged.some(
+    ({ fromRow, toRow }) => toRow > Math.max(fromRow, cut.headerLine + cut.headerSpan - 1),
+  );
   return { file, encoding, encodingIsSure, isWhole, hasMergedRows, ...cut };
 }

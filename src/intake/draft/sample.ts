@@ -10,6 +10,9 @@ export interface Sample {
   readonly delimiter: 'comma' | 'semicolon' | 'tab' | 'pipe';
   /** The physical line of the header, from 1. */
   readonly headerLine: number;
+  /** Over how many rows the header runs. */
+  readonly headerSpan: number;
+  /** The headings; a column without one is called by its place, as the reader calls it. */
   readonly headings: readonly string[];
   readonly rows: readonly (readonly string[])[];
   /** Whether cells are merged over several rows below the header of a sheet. */

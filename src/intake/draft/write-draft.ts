@@ -52,11 +52,12 @@ function useOf({ use }: ColumnProposal): readonly string[] {
 }
 
 function columnLines(proposal: ColumnProposal): readonly string[] {
-  const { column, pattern, unit, codes, seasons, water, sureness, why, questions } = proposal;
+  const { column, pattern, unit, between, codes, seasons, water, sureness, why, questions } = proposal;
   const settings = [
     ...useOf(proposal),
     ...(pattern === null ? [] : [`pattern: ${JSON.stringify(pattern)}`]),
     ...(unit === null ? [] : [`unit: ${scalar(unit)}`]),
+    ...(between === null ? [] : [`several: { between: ${JSON.stringify(between)}, take: first }`]),
     ...(water === null ? [] : ['match: aliases']),
     ...(water === null || water.regionColumn === null ? [] : [`region_column: ${scalar(water.regionColumn)}`]),
     ...(water === null || water.region === null ? [] : [`region: ${scalar(water.region)}`]),
@@ -126,6 +127,8 @@ function furtherLines({ table, columns, combined, seasonOf }: FileProposal): rea
 }
 
 function fileLines(file: FileProposal): readonly string[] {
+  const { headerLine, headerSpan, totals } = file;
+  const header = headerSpan === 1 ? headerLine : `${headerLine}-${headerLine + headerSpan - 1}`;
   const looked = `${file.isWhole ? 'all' : 'the first, middle and last'} ${file.rows} rows were looked at`;
   const patterns = file.patterns.map((pattern) => JSON.stringify(pattern));
   return [
@@ -133,10 +136,17 @@ function fileLines(file: FileProposal): readonly string[] {
     `    ${comment(`${file.tableSureness}: ${file.tableWhy}; ${looked}`)}`,
     `    table: ${file.table.name}`,
     ...questionLines(file.questions, '    '),
-    `    dialect: { encoding: ${file.encoding}, delimiter: ${file.delimiter}, quote: double, header_line: ${file.headerLine} }`,
+    `    dialect: { encoding: ${file.encoding}, delimiter: ${file.delimiter}, quote: double, header_line: ${header} }`,
     ...(file.timeZone === null ? [] : [`    time_zone: ${file.timeZone}`]),
     `    decimal: ${file.decimal}`,
+    ...(file.thousands === null ? [] : [`    thousands: ${file.thousands}`]),
     `    missing: [${file.missing.map((text) => JSON.stringify(text)).join(', ')}]`,
+    ...(totals === null
+      ? []
+      : [
+          `    ${comment(`likely: ${totals.rows} rows begin so, and most of their cells are blank`)}`,
+          `    leave_out: [{ first_cell: ${JSON.stringify(`${totals.like}*`)}, because: totals }]`,
+        ]),
     ...furtherLines(file),
     ...(file.combined.length === 0 ? [] : ['    combine:', ...file.combined.flatMap(combineLines)]),
     file.columns.length === 0 ? '    columns: {}' : '    columns:',
@@ -147,11 +157,16 @@ function fileLines(file: FileProposal): readonly string[] {
 
 /**
  * A crosswalk as YAML, with how sure each line is and why beside it, and what a person must decide under `open`; `aliasFile`
- * is the file of aliases to be filled in beside it, null for none.
+ * is the file of aliases to be filled in beside it, null for none, and `questions` those of the draft as a whole.
  */
-export function writeDraft(name: string, files: readonly FileProposal[], aliasFile: string | null): string {
+export function writeDraft(
+  name: string,
+  files: readonly FileProposal[],
+  aliasFile: string | null,
+  questions: readonly string[] = [],
+): string {
   const washes = files.some(({ table }) => table.name === 'decontaminations');
-  const asked =
+  const moment =
     'Up to which moment do these exports tell? Craft not yet released then are counted as held, not as quick.';
   return [
     '# Drafted from the headings and values of exported files, for a person to review. Nothing here was decided.',
@@ -160,9 +175,8 @@ export function writeDraft(name: string, files: readonly FileProposal[], aliasFi
     '# the crosswalk refuses to import. Where it says "which code?", write the code and take the # away.',
     `crosswalk: ${scalar(name)}`,
     'about: ""',
-    ...(washes
-      ? ['# data_as_of: 2025-11-30 18:00', '# data_time_zone: America/Denver', ...questionLines([asked], '')]
-      : []),
+    ...(washes ? ['# data_as_of: 2025-11-30 18:00', '# data_time_zone: America/Denver'] : []),
+    ...questionLines([...(washes ? [moment] : []), ...questions], ''),
     ...(aliasFile === null
       ? []
       : [

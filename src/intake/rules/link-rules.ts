@@ -10,7 +10,7 @@ export const linkRules: readonly Rule[] = [
   setsAside(
     'unknown-reference',
     'it names a row that was not read',
-    'Mend the cell, or import the file that holds it.',
+    'Mend the cell, say under codes which it stands for, or import the file that lists it.',
   ),
   setsAside('parent-set-aside', 'the row it belongs to was set aside', 'Mend that row, and this one follows.'),
   setsAside(

@@ -30,7 +30,7 @@ export const senseRules: readonly Rule[] = [
     'sets aside',
     unlessNoted,
     'craft of this type and drive do not carry the part',
-    'Compare with the form: the part, the type or the drive is wrong.',
+    'Compare with the form: the part, the type or the drive is wrong. Where crews mark parts that a craft lacks, set this rule to notes.',
   ),
   rule(
     'finding-without-fouling',

@@ -16,7 +16,7 @@ tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
 caption span{display:inline-block;position:sticky;inset-inline-start:0;max-width:min(46rem,calc(100vw - 2.5rem))}
 tbody th{font-weight:400;min-width:10rem;background:var(--paper)}
-tbody th:first-child{position:sticky;inset-inline-start:0}
+tbody th:first-child{position:sticky;inset-inline-start:0;background-clip:padding-box}
 @media (max-width:36rem){tbody th{min-width:6.5rem;overflow-wrap:anywhere}td:not(.number){min-width:8.5rem}td code{display:inline-block;min-width:13rem}}
 .number{text-align:end}
 td.number{white-space:nowrap}
