@@ -7,8 +7,7 @@ import { describeProblem } from '../problem/describe.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { exitCodes } from './exit-codes.js';
-import { openNotebook } from './open-notebook.js';
-import { openSeason } from './open-season.js';
+import { openChosen } from './open-chosen.js';
 import { problemJson } from './problem-json.js';
 import { resultJson } from './result-json.js';
 import { grouped, say, sayJson, sayProblems } from './terminal.js';
@@ -18,15 +17,19 @@ export interface TraceWords {
   readonly notebook: string;
   readonly figure: string;
   readonly store: string;
+  readonly only?: readonly string[];
+  readonly with?: readonly string[];
   readonly json?: boolean;
 }
 
-/** Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line. */
-export async function traceCommand({ notebook: file, figure, store, json }: TraceWords): Promise<number> {
-  const season = await openSeason(store, [file]);
-  if ('problems' in season) return stop(season.problems, json);
-  const opened = openNotebook(file, season.book);
-  if ('problem' in opened) return stop([opened.problem], json);
+/**
+ * Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line; of a choice, as a page
+ * of that choice shows the figure.
+ */
+export async function traceCommand({ notebook: file, figure, store, json, ...words }: TraceWords): Promise<number> {
+  const chosen = await openChosen(file, store, words);
+  if ('problems' in chosen) return stop(chosen.problems, json);
+  const { workings: opened, said } = chosen;
   const cell = cellForm.exec(figure);
   const trace = cell === null ? traceFigure(opened, figure) : traceCell(opened, cell[1]!, cell[2]!, cell[3]!);
   if (trace === null)
@@ -34,8 +37,11 @@ export async function traceCommand({ notebook: file, figure, store, json }: Trac
       [cell === null ? unknownFigure(file, figure, opened.notebook.figures.keys()) : unknownCell(file, figure, opened)],
       json,
     );
-  if (json === true) sayJson(traceJson(trace));
-  else sayTrace(trace);
+  if (json === true) sayJson(said === null ? traceJson(trace) : { choice: said, ...traceJson(trace) });
+  else {
+    for (const sentence of said ?? []) say(sentence);
+    sayTrace(trace);
+  }
   if (trace.result.kind !== 'problem') return exitCodes.fine;
   sayProblems(trace.result.problems);
   return exitCodes.problems;
