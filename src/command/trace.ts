@@ -1,7 +1,7 @@
 import type { EvaluatedInput } from '../notebook/evaluated.js';
 import { rowNames } from '../notebook/sheet-row.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
-import { type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
+import { modelsOf, type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import { describeProblem } from '../problem/describe.js';
 import { nearestName } from '../problem/nearest.js';
@@ -128,8 +128,9 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   for (const input of inputs) say(`  ${input.name} = ${showInput(input)}, from ${input.source || 'no source given'}`);
   if (standsOn.length > 0) say('\nStands on');
   for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, other.shownAs)}`);
+  for (const model of modelsOf(counts)) say(`\nNot a count of records, but made by: ${model}`);
   for (const count of counts) sayCount(count);
-  saySetAside(counts);
+  saySetAside(counts.filter(({ considered }) => considered > 0));
 }
 
 /** An input with its unit; a year has no thousands, and a percentage is said as one. */
@@ -140,8 +141,9 @@ function showInput({ value, unit }: EvaluatedInput): string {
 
 const mostRanges = 12;
 
-function sayCount({ table, description, counted, considered, leftOut, files }: TracedCount): void {
-  say(`\nCounted: ${description}`);
+function sayCount({ table, description, counted, considered, model, leftOut, files }: TracedCount): void {
+  if (model !== null && considered === 0) return;
+  say(`\n${model === null ? 'Counted' : 'Made of'}: ${description}`);
   say(`  ${grouped(counted)} of ${grouped(considered)} rows of ${table}`);
   if (leftOut.otherwise > 0) say(`  left out: ${grouped(leftOut.otherwise)} that do not meet the conditions`);
   if (leftOut.unknown > 0) say(`  left out: ${grouped(leftOut.unknown)} for which a condition met a missing value`);
