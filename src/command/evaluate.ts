@@ -1,14 +1,9 @@
-import { restrictedBook } from '../finding/book/restricted-book.js';
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
-import type { Problem } from '../problem/problem.js';
-import type { Book } from '../record/book.js';
 import { exitCodes } from './exit-codes.js';
-import { openNotebook } from './open-notebook.js';
-import { openSeason } from './open-season.js';
+import { openChosen } from './open-chosen.js';
 import { problemJson } from './problem-json.js';
-import { type ChoiceWords, readChoice } from './read-choice.js';
 import { notebookJson } from './result-json.js';
 import { say, sayJson, sayProblems, sayTable } from './terminal.js';
 
@@ -23,15 +18,13 @@ export interface EvaluateWords {
 
 /** Prints every figure and sheet of a notebook; problems go to the error stream and make the exit code 1. */
 export async function evaluateCommand({ notebook: file, store, json, ...words }: EvaluateWords): Promise<number> {
-  const season = await openSeason(store, [file]);
-  const opened = 'problems' in season ? season : openChosen(file, words, season.book);
-  if (!('notebook' in opened)) {
-    const problems = 'problems' in opened ? opened.problems : [opened.problem];
-    if (json === true) sayJson({ stopped: problems.map(problemJson) });
-    sayProblems(problems);
+  const opened = await openChosen(file, store, words);
+  if ('problems' in opened) {
+    if (json === true) sayJson({ stopped: opened.problems.map(problemJson) });
+    sayProblems(opened.problems);
     return exitCodes.problems;
   }
-  const { notebook } = opened;
+  const { notebook } = opened.workings;
   if (json === true) sayJson(notebookJson(notebook));
   else {
     say(notebook.title);
@@ -41,16 +34,6 @@ export async function evaluateCommand({ notebook: file, store, json, ...words }:
   }
   sayProblems(notebook.problems);
   return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
-}
-
-function openChosen(file: string, words: ChoiceWords, book: Book): ReturnType<typeof openNotebook> | Unopened {
-  const choice = readChoice(words, book);
-  if ('problems' in choice) return choice;
-  return openNotebook(file, restrictedBook(book, choice.only), { inputs: choice.inputs });
-}
-
-interface Unopened {
-  readonly problems: readonly Problem[];
 }
 
 function inWords(result: Result, shownAs: string): readonly string[] {

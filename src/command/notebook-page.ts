@@ -3,7 +3,6 @@ import { type AskedColumns, watchedBook } from '../finding/book/watched-book.js'
 import { Memory } from '../notebook/memory.js';
 import { shownNotebook } from '../notebook/withhold/shown-notebook.js';
 import type { WithheldNotebook } from '../notebook/withhold/withheld-notebook.js';
-import type { NotebookWorkings } from '../notebook/workings.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 import { changesPageName, folderPageName } from '../report/folder/folder-page-names.js';
@@ -12,8 +11,8 @@ import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
 import type { Paper } from '../report/style/paper.js';
-import { livePageOf, writtenInputs } from './live-page-of.js';
-import { openNotebook } from './open-notebook.js';
+import { livePageOf } from './live-page-of.js';
+import { type OpenedNotebook, openNotebook } from './open-notebook.js';
 import { pageContextOf } from './page-context-of.js';
 import type { CommandChoice } from './read-choice.js';
 
@@ -68,12 +67,12 @@ function forPaper({ cell, ...context }: PageContext, paper: Paper, said: readonl
 
 /** A page made for a choice shows that one and says so; one of all records lets its reader choose. */
 function choiceOnPage(
-  opened: NotebookWorkings,
+  opened: OpenedNotebook,
   asked: AskedColumns,
   choice: CommandChoice,
 ): Pick<PageContext, 'live' | 'chosen'> {
   const tables = [...asked.keys()].map((name) => opened.book.tables.get(name)!);
-  const chosen = choice.said(writtenInputs(opened.document), tables);
+  const chosen = choice.said(opened.written, tables);
   if (chosen !== null) return { chosen };
   const live = livePageOf(opened, asked);
   return live === null ? {} : { live };

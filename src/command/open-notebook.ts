@@ -8,6 +8,7 @@ import type { NotebookWorkings } from '../notebook/workings.js';
 import type { Problem } from '../problem/problem.js';
 import { wholeFile } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
+import { writtenInputs } from './live-page-of.js';
 
 /** How a notebook is opened: with other values for some inputs, and with a memory of its own. */
 export interface NotebookOpening {
@@ -15,12 +16,17 @@ export interface NotebookOpening {
   readonly memory?: Memory;
 }
 
+/** A notebook computed, with its inputs as its file has them, by name, whatever was chosen in their place. */
+export interface OpenedNotebook extends NotebookWorkings {
+  readonly written: ReadonlyMap<string, string>;
+}
+
 /** A notebook file computed over a book, or the problem with the file itself; mistakes inside it are in its own list. */
 export function openNotebook(
   file: string,
   book: Book,
   { inputs = new Map(), memory = new Memory() }: NotebookOpening = {},
-): NotebookWorkings | { readonly problem: Problem } {
+): OpenedNotebook | { readonly problem: Problem } {
   const bad = (code: string, seen: string, remedy: string): { problem: Problem } => ({
     problem: { code, severity: 'stops', place: wholeFile(file), seen, wanted: 'a notebook: a CommonMark file', remedy },
   });
@@ -37,5 +43,6 @@ export function openNotebook(
   }
   const read = readDocument(file, text);
   const changed = { ...read, document: withChangedInputs(read.document, inputs) };
-  return computeNotebook(changed, book, createHash('sha256').update(bytes).digest('hex'), memory);
+  const workings = computeNotebook(changed, book, createHash('sha256').update(bytes).digest('hex'), memory);
+  return { ...workings, written: writtenInputs(read.document) };
 }

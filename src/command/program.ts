@@ -149,8 +149,13 @@ export async function program(words: readonly string[]): Promise<number> {
     .argument('<notebook>', 'a notebook file (CommonMark)')
     .argument('<figure>', 'the name of a figure')
     .requiredOption('--store <folder>', 'the store to ask')
+    .option('--only <field=value>', 'count only records with that value (may be given several times)', addWord)
+    .option('--with <input=value>', 'with another value for an input (may be given several times)', addWord)
     .option('--json', 'print the account as JSON')
-    .addHelpText('after', '\nExample:\n  rampbook trace notebooks/season.md intercepted --store store')
+    .addHelpText(
+      'after',
+      '\nExample:\n  rampbook trace notebooks/season.md intercepted --store store --only station=heron-point --with this_season=2024',
+    )
     .action(async (notebook: string, figure: string, options) => {
       const { traceCommand } = await import('./trace.js');
       exitCode = await traceCommand({ notebook, figure, ...options });

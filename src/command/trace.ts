@@ -1,14 +1,13 @@
 import type { EvaluatedInput } from '../notebook/evaluated.js';
 import { rowNames } from '../notebook/sheet-row.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
-import { type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
+import { modelsOf, type Trace, type TracedCount, traceCell, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import { describeProblem } from '../problem/describe.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { exitCodes } from './exit-codes.js';
-import { openNotebook } from './open-notebook.js';
-import { openSeason } from './open-season.js';
+import { openChosen } from './open-chosen.js';
 import { problemJson } from './problem-json.js';
 import { resultJson } from './result-json.js';
 import { grouped, say, sayJson, sayProblems } from './terminal.js';
@@ -18,15 +17,19 @@ export interface TraceWords {
   readonly notebook: string;
   readonly figure: string;
   readonly store: string;
+  readonly only?: readonly string[];
+  readonly with?: readonly string[];
   readonly json?: boolean;
 }
 
-/** Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line. */
-export async function traceCommand({ notebook: file, figure, store, json }: TraceWords): Promise<number> {
-  const season = await openSeason(store, [file]);
-  if ('problems' in season) return stop(season.problems, json);
-  const opened = openNotebook(file, season.book);
-  if ('problem' in opened) return stop([opened.problem], json);
+/**
+ * Shows what a figure stands on: formula, inputs, and records counted and left out, by file and line; of a choice, as a page
+ * of that choice shows the figure.
+ */
+export async function traceCommand({ notebook: file, figure, store, json, ...words }: TraceWords): Promise<number> {
+  const chosen = await openChosen(file, store, words);
+  if ('problems' in chosen) return stop(chosen.problems, json);
+  const { workings: opened, said } = chosen;
   const cell = cellForm.exec(figure);
   const trace = cell === null ? traceFigure(opened, figure) : traceCell(opened, cell[1]!, cell[2]!, cell[3]!);
   if (trace === null)
@@ -34,8 +37,11 @@ export async function traceCommand({ notebook: file, figure, store, json }: Trac
       [cell === null ? unknownFigure(file, figure, opened.notebook.figures.keys()) : unknownCell(file, figure, opened)],
       json,
     );
-  if (json === true) sayJson(traceJson(trace));
-  else sayTrace(trace);
+  if (json === true) sayJson(said === null ? traceJson(trace) : { choice: said, ...traceJson(trace) });
+  else {
+    for (const sentence of said ?? []) say(sentence);
+    sayTrace(trace);
+  }
   if (trace.result.kind !== 'problem') return exitCodes.fine;
   sayProblems(trace.result.problems);
   return exitCodes.problems;
@@ -122,8 +128,9 @@ function sayTrace({ name, formula, shownAs, result, inputs, standsOn, counts }: 
   for (const input of inputs) say(`  ${input.name} = ${showInput(input)}, from ${input.source || 'no source given'}`);
   if (standsOn.length > 0) say('\nStands on');
   for (const other of standsOn) say(`  ${other.name} = ${other.formula}: ${showResult(other.result, other.shownAs)}`);
+  for (const model of modelsOf(counts)) say(`\nNot a count of records, but made by: ${model}`);
   for (const count of counts) sayCount(count);
-  saySetAside(counts);
+  saySetAside(counts.filter(({ considered }) => considered > 0));
 }
 
 /** An input with its unit; a year has no thousands, and a percentage is said as one. */
@@ -134,8 +141,9 @@ function showInput({ value, unit }: EvaluatedInput): string {
 
 const mostRanges = 12;
 
-function sayCount({ table, description, counted, considered, leftOut, files }: TracedCount): void {
-  say(`\nCounted: ${description}`);
+function sayCount({ table, description, counted, considered, model, leftOut, files }: TracedCount): void {
+  if (model !== null && considered === 0) return;
+  say(`\n${model === null ? 'Counted' : 'Made of'}: ${description}`);
   say(`  ${grouped(counted)} of ${grouped(considered)} rows of ${table}`);
   if (leftOut.otherwise > 0) say(`  left out: ${grouped(leftOut.otherwise)} that do not meet the conditions`);
   if (leftOut.unknown > 0) say(`  left out: ${grouped(leftOut.unknown)} for which a condition met a missing value`);

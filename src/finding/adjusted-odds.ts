@@ -5,6 +5,7 @@ import { firthLogistic, type PenalisedCoefficient } from '../statistic/regressio
 import { independentColumns } from '../statistic/regression/independent-columns.js';
 import type { CovariatePattern } from '../statistic/regression/penalised-likelihood.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { type CountedGroup, countedBy, counting, modelled } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { type FactorLevels, heldConstant, levelsOf, riskFactors } from './risk-factors.js';
@@ -102,7 +103,11 @@ function oddsRatio({ value, interval }: PenalisedCoefficient, cautions: readonly
   };
 }
 
-function modelRows(table: BookTable, rows: Uint32Array): { cells: FindingCell[][]; incomplete: number } {
+interface ModelRow extends CountedGroup {
+  readonly cells: FindingCell[];
+}
+
+function modelRows(table: BookTable, rows: Uint32Array): { found: ModelRow[]; incomplete: number } {
   const asked = [...riskFactors, ...heldConstant].map((factor) => levelsOf(table, factor, rows));
   const whole = rows.filter((row) => asked.every(({ levelOf }) => levelOf(row) >= 0));
   const factors = asked.map(({ factor }) => levelsOf(table, factor, whole));
@@ -111,20 +116,37 @@ function modelRows(table: BookTable, rows: Uint32Array): { cells: FindingCell[][
   const model = modelOf(patternsOf(whole, factors, terms, intercepted), terms.length + 1);
   const p = terms.map(({ column }) => model[column]?.p ?? null);
   const adjusted = holm(p.filter((value) => value !== null));
+  const all = { words: 'full inspections of the model, on which every factor was recorded' };
+  const cases = { words: 'interceptions of the model', holds: intercepted };
   let test = 0;
-  const cells = terms.map(({ factor, level, column }, at): FindingCell[] => {
+  const found = terms.map(({ factor, level, column }, at): ModelRow => {
     const own = whole.filter((row) => factor.levelOf(row) === level);
-    const cases = own.filter(intercepted).length;
+    const ofThese = own.filter(intercepted);
     const coefficient = model[column] ?? null;
     const estimate =
       coefficient === null
         ? withheld('cannot be told apart from the levels above')
-        : oddsRatio(coefficient, fewEvents(cases));
+        : oddsRatio(coefficient, fewEvents(ofThese.length));
     const reference = factor.levels[Math.max(0, factor.levels.indexOf(factor.factor.reference))]!;
     const holms = p[at] === null ? null : adjusted[test++]!;
-    return [factor.factor.label, factor.levels[level]!, reference, own.length, cases, estimate, p[at]!, holms];
+    const name = factor.levels[level]!;
+    const words = `with ${factor.factor.label} ${name}`;
+    const atLevel = { words: `full inspections of the model ${words}`, within: () => own };
+    const casesThere = { words: `interceptions of the model ${words}`, within: () => ofThese };
+    const uses = [casesThere, atLevel, cases, all];
+    return {
+      cells: [factor.factor.label, name, reference, own.length, ofThese.length, estimate, p[at]!, holms],
+      rows: whole,
+      rules: {
+        full: counting(atLevel),
+        intercepted: counting(casesThere),
+        odds_ratio: modelled('a logistic model of all factors at once, with Firth’s penalty', uses),
+        p_value: modelled('a penalised likelihood ratio test within that model', uses),
+        p_holm: modelled('that test’s P, adjusted by Holm for the tests of the model', uses),
+      },
+    };
   });
-  return { cells, incomplete: rows.length - whole.length };
+  return { found, incomplete: rows.length - whole.length };
 }
 
 /** How the odds of an interception change with one thing when all else is alike. */
@@ -152,10 +174,12 @@ export const adjustedOdds: Finding = {
       key,
       ...modelRows(table, own.filter(full)),
     }));
-    const tests = models.reduce((sum, { cells }) => sum + cells.filter((own) => own[6] !== null).length, 0);
+    const found = models.flatMap(({ key, found: own }) => own.map((one) => ({ ...one, key })));
+    const tests = found.filter(({ cells }) => cells[6] !== null).length;
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: models.flatMap(({ key, cells }) => cells.map((own) => [...keyCells(table, by, key), ...own])),
+      rows: found.map(({ key, cells }) => [...keyCells(table, by, key), ...cells]),
+      counted: countedBy((row) => found[row]!),
       leftOut: sentence(
         models.reduce((sum, { incomplete }) => sum + incomplete, 0),
         'full inspection lacks',

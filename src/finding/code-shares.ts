@@ -1,8 +1,9 @@
 import type { Book, BookTable } from '../record/book.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, whereNone, wordColumn } from './columns.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { type GroupKey, groupRows } from './group-rows.js';
-import { bookText } from './row-tests.js';
+import { bookText, hasText, isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
 import { type ClusterPlaces, clusterPlaces, ShareCount } from './shares.js';
 
@@ -46,6 +47,8 @@ interface CodeUse {
 interface FieldSeason {
   readonly field: string;
   readonly season: number;
+  /** The inspections of the season. */
+  readonly rows: Uint32Array;
   readonly uses: readonly CodeUse[];
 }
 
@@ -109,11 +112,40 @@ function markOf(book: Book, all: readonly FieldSeason[], one: FieldSeason, use: 
   return marks.length === 0 ? null : marks.join('; ');
 }
 
-function sharesOf(book: Book, table: BookTable, rows: Uint32Array): readonly (readonly FindingCell[])[] {
+/** Which inspections of a season, and of the one before, stand behind each number of a code. */
+function rulesOf(table: BookTable, one: FieldSeason, earlier: FieldSeason | null, code: string): NumberRules {
+  const isCode = isValue(table, one.field, code);
+  const isCoded = hasText(table, one.field);
+  const ofSeason = ({ field, season, rows }: FieldSeason) => ({
+    coded: { words: `inspections of ${season} with any code of ${field}`, within: () => rows, holds: isCoded },
+    used: { words: `inspections of ${season} with ${field} ${code}`, within: () => rows, holds: isCode },
+  });
+  const { coded, used } = ofSeason(one);
+  const before = earlier === null ? null : ofSeason(earlier);
+  return {
+    season: modelled('the name of the season, and no count', [coded]),
+    coded: counting(coded),
+    used: counting(used),
+    share: sharing(used, coded),
+    ratio: modelled('the share divided by that of the season before', [
+      used,
+      coded,
+      ...(before === null ? [] : [before.used, before.coded]),
+    ]),
+  };
+}
+
+interface CodeSeason {
+  readonly cells: readonly FindingCell[];
+  readonly rows: Uint32Array;
+  readonly rules: NumberRules;
+}
+
+function sharesOf(book: Book, table: BookTable, rows: Uint32Array): readonly CodeSeason[] {
   const seasons = groupRows(table, rows, ['season']).filter(({ key }) => key[0] !== null);
   const all = watched.flatMap((field) =>
     seasons.map(({ key, rows: own }): FieldSeason => {
-      return { field, season: key[0] as number, uses: usesOf(table, field, own, clusterPlaces(table, own)) };
+      return { field, season: key[0] as number, rows: own, uses: usesOf(table, field, own, clusterPlaces(table, own)) };
     }),
   );
   return watched.flatMap((field) => {
@@ -121,12 +153,14 @@ function sharesOf(book: Book, table: BookTable, rows: Uint32Array): readonly (re
     const inUse = (code: string): boolean =>
       ofField.some(({ uses }) => uses.some((use) => use.code === code && use.count.cases > 0));
     return (table.fields.get(field)?.codes ?? []).filter(inUse).flatMap((code) =>
-      ofField.map((one): FindingCell[] => {
+      ofField.map((one): CodeSeason => {
         const use = one.uses.find((candidate) => candidate.code === code)!;
         const { count } = use;
-        const ratio = ratioOf(count, before(use, previous(all, one)));
+        const earlier = previous(all, one);
+        const ratio = ratioOf(count, before(use, earlier));
         const mark = markOf(book, all, one, use);
-        return [field, code, one.season, count.trials, count.cases, count.clustered(), ratio, mark];
+        const cells = [field, code, one.season, count.trials, count.cases, count.clustered(), ratio, mark];
+        return { cells, rows: one.rows, rules: rulesOf(table, one, earlier, code) };
       }),
     );
   });
@@ -151,11 +185,13 @@ export const codeShares: Finding = {
   find: (book, table, rows, named) => {
     const by = named.filter((field) => field !== 'season');
     const noSeason = groupRows(table, rows, ['season']).find(({ key }: { key: GroupKey }) => key[0] === null);
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+      sharesOf(book, table, own).map((one) => ({ ...one, cells: [...keyCells(table, by, key), ...one.cells] })),
+    );
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-        sharesOf(book, table, own).map((cells) => [...keyCells(table, by, key), ...cells]),
-      ),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: sentence(noSeason?.rows.length ?? 0, 'inspection has', 'inspections have', 'no known season.'),
     };
   },

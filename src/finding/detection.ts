@@ -2,8 +2,10 @@ import type { BookTable } from '../record/book.js';
 import { captureRecapture } from '../statistic/detection/capture-recapture.js';
 import { agreement } from '../statistic/detection/kappa.js';
 import type { Estimate } from '../statistic/estimate.js';
+import { once } from './book/once.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
+import { type CountedGroup, countedBy, modelled, type NumberRule } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
@@ -101,6 +103,48 @@ function missed({ both, firstOnly, secondOnly }: Tally): Estimate {
   };
 }
 
+/** Which second looks, and which first ones, stand behind each number: of parts, or of the craft that they are of. */
+function behindUnit(rows: Uint32Array, pairs: readonly TwoLooks[], ofCraft: readonly TwoLooks[] | null): CountedGroup {
+  const craft = new Map(ofCraft?.map((one) => [one.inspection, one]));
+  const found = (pair: TwoLooks): TwoLooks => craft.get(pair.inspection) ?? pair;
+  const some = (words: string, holds: (pair: TwoLooks) => boolean) => {
+    const own = once(() => pairs.filter((pair) => holds(found(pair))));
+    return {
+      second: { words: `second looks ${words}`, within: () => Uint32Array.from(own(), ({ row }) => row) },
+      first: {
+        words: `first looks at the same parts, ${words}`,
+        table: 'checks',
+        within: () => Uint32Array.from(own(), ({ firstRow }) => firstRow).sort(),
+      },
+    };
+  };
+  const unit = ofCraft === null ? 'at parts' : 'at craft';
+  const all = some(`${unit} looked at twice`, () => true);
+  const both = some(`${unit} with mussels found by both`, ({ first, second }) => first && second);
+  const firstOnly = some(`${unit} with mussels found by the first alone`, ({ first, second }) => first && !second);
+  const secondOnly = some(`${unit} with mussels found by the second alone`, ({ first, second }) => !first && second);
+  const bySecond = some(`${unit} with mussels found by the second`, ({ second }) => second);
+  const count = ({ second, first }: typeof all): NumberRule => {
+    return { counted: second, among: null, uses: [first], model: null };
+  };
+  const four = [both.second, firstOnly.second, secondOnly.second, all.second];
+  const inspectionOf = new Map(pairs.map(({ row, inspection }) => [row, inspection]));
+  return {
+    rows,
+    ...(ofCraft === null ? {} : { craftOf: (row) => inspectionOf.get(row)! }),
+    rules: {
+      looked_twice: count(all),
+      both: count(both),
+      first_only: count(firstOnly),
+      second_only: count(secondOnly),
+      first_finds: { counted: both.second, among: bySecond.second, uses: [bySecond.first], model: null },
+      positive: modelled('twice those found by both, by the finds of both looks added up', four.slice(0, 3)),
+      kappa: modelled('Cohen’s kappa: agreement of the two looks beyond chance', four),
+      missed: modelled('Chapman’s estimate of what neither look found, from what each found', four.slice(0, 3)),
+    },
+  };
+}
+
 function unitCells(table: BookTable, unit: string, pairs: readonly TwoLooks[]): FindingCell[] {
   const tally = tallyOf(pairs);
   const { both, firstOnly, secondOnly, neither } = tally;
@@ -146,15 +190,19 @@ export const detection: Finding = {
   find: (book, table, rows, by) => {
     const all = pairLooks(book, table, rows);
     const pairOf = new Map(all.pairs.map((pair) => [pair.row, pair]));
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
+      const pairs = Array.from(own).flatMap((row) => pairOf.get(row) ?? []);
+      const craft = byCraft(pairs);
+      const head = keyCells(table, by, key);
+      return [
+        { cells: [...head, ...unitCells(table, 'parts', pairs)], behind: once(() => behindUnit(own, pairs, null)) },
+        { cells: [...head, ...unitCells(table, 'craft', craft)], behind: once(() => behindUnit(own, pairs, craft)) },
+      ];
+    });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
-        const pairs = Array.from(own).flatMap((row) => pairOf.get(row) ?? []);
-        return [
-          [...keyCells(table, by, key), ...unitCells(table, 'parts', pairs)],
-          [...keyCells(table, by, key), ...unitCells(table, 'craft', byCraft(pairs))],
-        ];
-      }),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: [
         ...sentence(all.unpaired, 'second look has', 'second looks have', 'no first look at the same part and side.'),
         ...sentence(

@@ -1,7 +1,9 @@
 import type { Book, BookTable } from '../record/book.js';
 import { numberAt } from '../record/column.js';
 import { fiellerRatio } from '../statistic/ratio/fieller.js';
+import { once } from './book/once.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn } from './columns.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookNumber, countRows, isValue } from './row-tests.js';
@@ -51,6 +53,49 @@ function countsByDay(book: Book): { all: Uint32Array; intercepted: Uint32Array }
     if (isCase(row)) intercepted[day]!++;
   });
   return { all, intercepted };
+}
+
+/** The inspections of some station-days, by their numbers. */
+function inspectionsOn(book: Book): (days: ReadonlySet<number>) => Uint32Array {
+  const clusterOf = book.tables.get('inspections')?.clusterOf ?? null;
+  const every = Uint32Array.from(clusterOf ?? [], (_, row) => row);
+  return (days) => every.filter((row) => days.has(clusterOf![row]!));
+}
+
+/** Which station days, and which inspections on them, stand behind each number of some station days. */
+function rulesOf(book: Book, table: BookTable): (rows: Uint32Array) => NumberRules {
+  const open = isValue(table, 'state', 'open');
+  const [hours, openHours] = [bookNumber(table, 'staff_hours'), bookNumber(table, 'open_hours')];
+  const staffed = (row: number): boolean => open(row) && (numberAt(hours, row) ?? 0) > 0;
+  const { clusterOf } = table;
+  const inspectionsOf = inspectionsOn(book);
+  const inspections = book.tables.get('inspections');
+  const isCase = inspections === undefined ? () => false : isValue(inspections, 'outcome', 'intercepted');
+  const withHours = { words: 'open station days whose staff hours were recorded', holds: staffed };
+  const worked = { ...withHours, words: `staff hours of ${withHours.words}`, adds: 'staff_hours' };
+  const stateIs = (state: string) =>
+    counting({ words: `station days ${state}`, holds: isValue(table, 'state', state) });
+  const opened = (row: number): boolean => open(row) && numberAt(openHours, row) !== null;
+  return (rows) => {
+    const seen = once(() => inspectionsOf(new Set(Array.from(rows.filter(staffed), (row) => clusterOf![row]!))));
+    const met = { words: 'inspections on the days with staff hours', table: 'inspections', within: seen };
+    const found = { ...met, words: 'interceptions on the days with staff hours', holds: isCase };
+    return {
+      open: stateIs('open'),
+      closed: stateIs('closed'),
+      not_recorded: stateIs('not recorded'),
+      open_hours: counting({ words: 'open hours of open station days', holds: opened, adds: 'open_hours' }),
+      with_hours: counting(withHours),
+      staff_hours: counting(worked),
+      inspections: counting(met),
+      per_staff_hour: sharing(met, worked),
+      intercepted: counting(found),
+      per_1000_hours: modelled('interceptions by thousands of staff hours, with exact Poisson limits', [], {
+        counted: found,
+        among: worked,
+      }),
+    };
+  };
 }
 
 function sumOf(table: BookTable, field: string, rows: Uint32Array): number {
@@ -114,12 +159,13 @@ export const effort: Finding = {
     const open = rows.filter(isValue(table, 'state', 'open'));
     const hours = bookNumber(table, 'staff_hours');
     const without = countRows(open, (row) => (numberAt(hours, row) ?? 0) <= 0);
+    const groups = groupRows(table, rows, by);
+    const rulesFor = rulesOf(book, table);
+    const rules = groups.map((group) => once(() => rulesFor(group.rows)));
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).map(({ key, rows: own }) => [
-        ...keyCells(table, by, key),
-        ...measure(table, own, counts),
-      ]),
+      rows: groups.map(({ key, rows: own }) => [...keyCells(table, by, key), ...measure(table, own, counts)]),
+      counted: countedBy((row) => ({ rows: groups[row]!.rows, rules: rules[row]!() })),
       leftOut: sentence(without, 'open day has', 'open days have', 'no staff hours: in no rate an hour.'),
     };
   },

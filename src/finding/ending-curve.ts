@@ -3,11 +3,12 @@ import type { Estimate } from '../statistic/estimate.js';
 import { incidenceAt } from '../statistic/survival/incidence-at.js';
 import { kaplanMeier } from '../statistic/survival/kaplan-meier.js';
 import { keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
+import { countedBy, modelled } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
 import { keptSteps } from './turnaround-curve.js';
-import { waitCause, waitTimes } from './wait-times.js';
+import { waitCause, waitRules, waitTimes } from './wait-times.js';
 
 const endingColumns: readonly FindingColumn[] = [
   numberColumn('minutes', 'minutes', 'minutes', 'minutes', 'Minutes since the order.'),
@@ -49,16 +50,33 @@ export const endingCurve: Finding = {
     formula: 'F(t) = Σ S(u−) × ended so at u ÷ still there before u, over u ≤ t; S falls by every end',
     example: { by: [], options: {} },
   },
-  find: (_book, table, rows, by) => ({
-    columns: [...keyColumns(table, by), ...endingColumns],
-    rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-      endingPoints(table, own).map((cells) => [...keyCells(table, by, key), ...cells]),
-    ),
-    leftOut: sentence(
-      waitTimes(table, 'turnaround', rows).unknown,
-      'wash is',
-      'washes are',
-      'left out: of no known length.',
-    ),
-  }),
+  find: (_book, table, rows, by) => {
+    const { followed, done, open, left } = waitRules(table, 'turnaround');
+    const share = modelled(
+      'a cumulative incidence: those that ended so by then, the other ending competing',
+      [done, left, open],
+      {
+        among: followed,
+      },
+    );
+    const rules = {
+      minutes: modelled('a time at which the curve is drawn, and no count', [followed]),
+      through: share,
+      left: share,
+    };
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+      endingPoints(table, own).map((cells) => ({ cells: [...keyCells(table, by, key), ...cells], rows: own, rules })),
+    );
+    return {
+      columns: [...keyColumns(table, by), ...endingColumns],
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
+      leftOut: sentence(
+        waitTimes(table, 'turnaround', rows).unknown,
+        'wash is',
+        'washes are',
+        'left out: of no known length.',
+      ),
+    };
+  },
 };

@@ -21,16 +21,26 @@ export interface FindingColumn {
 /** A text, a plain number, an estimate, or null for missing. */
 export type FindingCell = string | number | Estimate | null;
 
-/** Some rows of the table that a finding is asked of, ascending, and what they are in words. */
+/** Some rows of a table, ascending, and what they are in words. */
 export interface ToldRows {
   readonly words: string;
   readonly rows: Uint32Array;
+  /** The table whose rows they are; that which the finding is asked of where absent. */
+  readonly table?: string;
+  /** The field whose numbers are added up over them; each row, or each craft, counts once where absent. */
+  readonly adds?: string;
 }
 
-/** The rows behind one number of an answer: those it counts, and those it counts them among; null for a plain count. */
-export interface CountedRows {
-  readonly numerator: ToldRows;
+/** The rows behind one number of an answer. */
+export interface RowsBehind {
+  /** The rows that it counts, or adds up; null where it counts none. */
+  readonly numerator: ToldRows | null;
+  /** The rows that it counts them among; null for a plain count. */
   readonly denominator: ToldRows | null;
+  /** Further rows that it is made of. */
+  readonly uses: readonly ToldRows[];
+  /** What makes it of those rows where it is not just their number or share, in words; null where it is. */
+  readonly model: string | null;
   /** Whether each row counts, or each craft that some of the rows are of. */
   readonly counts: 'rows' | 'craft';
 }
@@ -43,11 +53,8 @@ export interface FindingTable {
   readonly leftOut: readonly string[];
   /** What else must be said of the whole table, such as a test over all its rows; nothing where absent. */
   readonly said?: readonly string[];
-  /**
-   * The rows behind a number, by the row of the answer and the name of its column; null where it counts no rows. Left out
-   * where no number of the answer does.
-   */
-  readonly counted?: (row: number, column: string) => CountedRows | null;
+  /** The rows behind a number, by the row of the answer and the name of its column; null for words and names. */
+  readonly counted?: (row: number, column: string) => RowsBehind | null;
 }
 
 /** How a finding is asked in the worked example of the methods page: of the example records, split and told so. */
@@ -101,6 +108,11 @@ export interface Finding {
   readonly account: FindingAccount;
   /** What it may be told; nothing where absent. */
   readonly options?: readonly FindingOption[];
+  /**
+   * Whether its answer tells no more than the numbers of the rows behind each of its numbers, so that a page for the public
+   * can show it and withhold small ones; no where absent.
+   */
+  readonly tellsCountsOnly?: boolean;
   /** The answer for those rows (ascending row numbers), split by the fields named. */
   readonly find: (
     book: Book,

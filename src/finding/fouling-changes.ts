@@ -1,10 +1,13 @@
 import type { Book, BookTable } from '../record/book.js';
 import { miettinenNurminenDifference } from '../statistic/difference/miettinen-nurminen.js';
 import type { Estimate } from '../statistic/estimate.js';
+import { once } from './book/once.js';
 import { estimateColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
+import { type CountedGroup, countedBy, modelled, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { ShareCount } from './shares.js';
 import { fewEvents, withheld } from './small-numbers.js';
@@ -31,6 +34,8 @@ interface Season {
   readonly season: number;
   readonly parts: CraftParts;
   readonly fouledOn: Uint8Array;
+  /** The looks behind the numbers of a part of that season, by its place. */
+  readonly looks: () => (place: number) => CountedGroup;
 }
 
 function seasonsOf(table: BookTable, rows: Uint32Array): readonly Season[] {
@@ -38,7 +43,8 @@ function seasonsOf(table: BookTable, rows: Uint32Array): readonly Season[] {
     const [season] = key;
     if (typeof season !== 'number') return [];
     const parts = craftParts(table, own);
-    return [{ season, parts, fouledOn: fouledParts(parts) }];
+    const looks = once(() => looksAt(table, own, parts));
+    return [{ season, parts, fouledOn: fouledParts(parts), looks }];
   });
 }
 
@@ -66,7 +72,39 @@ function changeOf(earlier: ShareCount, later: ShareCount, broken: string | null)
   return comparedEstimate(compared, 'no fouled craft in one of the seasons', fewEvents(earlier.cases, later.cases));
 }
 
-function changesOf(book: Book, table: BookTable, rows: Uint32Array): FindingCell[][] {
+/** Which looks stand behind the change of a part from one season to another. */
+function behindChange(rows: Uint32Array, from: Season, to: Season, at: number): CountedGroup {
+  const looksOf = ({ season, looks }: Season) => {
+    const { fouled, fouled_craft } = looks()(at).rules;
+    const of = (rule: typeof fouled) => ({ ...rule!.counted!, words: `${rule!.counted!.words}, in ${season}` });
+    return { there: of(fouled), anywhere: of(fouled_craft) };
+  };
+  const [earlier, later] = [looksOf(from), looksOf(to)];
+  const name = 'the name of a season, and no count';
+  return {
+    rows,
+    craftOf: from.looks()(at).craftOf!,
+    rules: {
+      from_season: modelled(name, [earlier.anywhere]),
+      to_season: modelled(name, [later.anywhere]),
+      earlier: sharing(earlier.there, earlier.anywhere),
+      later: sharing(later.there, later.anywhere),
+      change: modelled('the later share less the earlier one, with score limits', [
+        later.there,
+        later.anywhere,
+        earlier.there,
+        earlier.anywhere,
+      ]),
+    },
+  };
+}
+
+interface Change {
+  readonly cells: readonly FindingCell[];
+  readonly behind: () => CountedGroup;
+}
+
+function changesOf(book: Book, table: BookTable, rows: Uint32Array): Change[] {
   const seasons = seasonsOf(table, rows);
   return seasons.slice(1).flatMap((to, step) => {
     const from = seasons[step]!;
@@ -74,9 +112,9 @@ function changesOf(book: Book, table: BookTable, rows: Uint32Array): FindingCell
     return to.parts.components.flatMap((component, at) => {
       const [earlier, later] = [shareIn(from, at), shareIn(to, at)];
       if (earlier.cases + later.cases === 0) return [];
-      return [
-        [component, from.season, to.season, earlier.clustered(), later.clustered(), changeOf(earlier, later, broken)],
-      ];
+      const change = changeOf(earlier, later, broken);
+      const cells = [component, from.season, to.season, earlier.clustered(), later.clustered(), change];
+      return [{ cells, behind: once(() => behindChange(rows, from, to, at)) }];
     });
   });
 }
@@ -101,11 +139,15 @@ export const foulingChanges: Finding = {
   find: (book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component' && field !== 'season');
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-      changesOf(book, table, own).map((cells) => [...keyCells(table, by, key), ...cells]),
+      changesOf(book, table, own).map(({ cells, behind }) => ({
+        cells: [...keyCells(table, by, key), ...cells],
+        behind,
+      })),
     );
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: found,
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: [],
       said: [`${found.length} differences are shown, not adjusted for their number.`],
     };

@@ -1,10 +1,13 @@
 import { greedyCover } from '../statistic/cover.js';
 import { type CoveredKind, exactCover } from '../statistic/exact-cover.js';
 import { raisedTo } from '../statistic/raised-to.js';
+import { once } from './book/once.js';
 import { countColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn } from './columns.js';
+import { type CountedGroup, countedBy, counting, modelled, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
+import { type LookTests, lookTests } from './look-tests.js';
 
 /** Said of the best set where finding it would take too long. */
 const notSought = 'too many sets to try';
@@ -73,8 +76,48 @@ function betterThan(caught: number, best: { covered: number; picks: readonly num
   return best.covered === caught ? null : best.picks.map((set) => parts.components[set]!).join(', ');
 }
 
+/** A set of parts by their places in the catalogue: the last one added, those before it, and the best set of as many. */
+interface PartSet {
+  readonly added: number;
+  readonly before: readonly number[];
+  readonly best: readonly number[] | null;
+  readonly cells: readonly FindingCell[];
+}
+
+/** Which looks stand behind each number of a set of parts. */
+function rulesOf({ marks, components }: CraftParts, tests: LookTests, { added, before, best }: PartSet) {
+  const { anywhere, craftAt, findsOn } = tests;
+  const isCaughtBefore = (row: number): boolean =>
+    before.some((at) => (marks[craftAt(row) * components.length + at]! & part.mussels) !== 0);
+  const caught = {
+    words: `looks that found mussels on a part of the set of ${before.length + 1}`,
+    within: once(() => findsOn(new Set([...before, added]))),
+  };
+  const newly = {
+    words: `looks that found mussels on ${components[added]}, on craft with none on the parts before it`,
+    within: once(() => findsOn(new Set([added]))),
+    holds: (row: number) => !isCaughtBefore(row),
+  };
+  const byBest = {
+    words: `looks that found mussels on a part of the best set of ${before.length + 1}`,
+    within: once(() => findsOn(new Set(best))),
+  };
+  return {
+    step: modelled('the number of parts in the set, and no count', [caught]),
+    newly_caught: counting(newly),
+    caught: counting(caught),
+    fouled_craft: counting(anywhere),
+    share: sharing(caught, anywhere),
+    best_caught: counting(byBest),
+    of_best:
+      best === null
+        ? modelled('1 − (1 − 1/k)^k for k parts, which the way of choosing allows whatever the records are', [])
+        : sharing(caught, byBest),
+  };
+}
+
 /** Parts in the order that catches most craft at every step; of equals the earlier of the catalogue. */
-function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
+function coverageOf(parts: CraftParts): readonly PartSet[] {
   const { picks, covered } = greedyCover(craftByPart(parts), parts.components.length);
   const fouled = covered.at(-1) ?? 0;
   const kinds = kindsOf(parts);
@@ -84,7 +127,7 @@ function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
     const reached = marks.filter((mark) => before * 100 < mark * fouled && caught * 100 >= mark * fouled);
     const size = at + 1;
     const best = exactCover(kinds, parts.components.length, size, caught);
-    return [
+    const cells = [
       size,
       parts.components[pick]!,
       caught - before,
@@ -96,6 +139,7 @@ function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
       best === null ? notSought : betterThan(caught, best, parts),
       best === null ? 1 - raisedTo(1 - 1 / size, size) : caught / best.covered,
     ];
+    return { added: pick, before: picks.slice(0, at), best: best?.picks ?? null, cells };
   });
 }
 
@@ -117,11 +161,20 @@ export const foulingCoverage: Finding = {
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'component');
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
+      const parts = craftParts(table, own);
+      const tests = lookTests(table, own, parts);
+      return coverageOf(parts).map((set) => ({
+        cells: [...keyCells(table, by, key), ...set.cells],
+        behind: once((): CountedGroup => {
+          return { rows: own, craftOf: tests.craftOf, rules: rulesOf(parts, tests, set) };
+        }),
+      }));
+    });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-        coverageOf(craftParts(table, own)).map((cells) => [...keyCells(table, by, key), ...cells]),
-      ),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: [],
     };
   },

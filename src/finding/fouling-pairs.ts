@@ -1,8 +1,11 @@
 import type { Estimate } from '../statistic/estimate.js';
+import { once } from './book/once.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
+import { type LookTests, lookTests } from './look-tests.js';
 import { sentence } from './sentence.js';
 import { ShareCount } from './shares.js';
 import { enoughEvents } from './small-numbers.js';
@@ -29,6 +32,8 @@ const columns: readonly FindingColumn[] = [
 ];
 
 interface Pair {
+  /** The places of the two parts in the catalogue. */
+  readonly places: readonly [number, number];
   readonly both: number;
   readonly cells: readonly FindingCell[];
 }
@@ -58,7 +63,51 @@ function pairOf(parts: CraftParts, craft: readonly number[], one: number, other:
   const together: Estimate = share.clustered();
   const times = (share.cases * looked) / (onOne * onOther);
   const cells = [components[one]!, components[other]!, looked, share.trials, share.cases, together, times];
-  return { both: share.cases, cells };
+  return { places: [one, other], both: share.cases, cells };
+}
+
+/** Which looks stand behind each number of a pair of parts. */
+function rulesOf({ components, marks }: CraftParts, tests: LookTests, [one, other]: Pair['places']): NumberRules {
+  const { craftAt, findsOn, isLooked, looksAt } = tests;
+  const seen = (row: number, place: number): number => marks[craftAt(row) * components.length + place]!;
+  const bothHave = (row: number, mark: number): boolean => (seen(row, one) & seen(row, other) & mark) !== 0;
+  const fouledCraftAt = once(() => new Set(Array.from(tests.anywhere.within!(), craftAt)));
+  const [first, second] = [components[one]!, components[other]!];
+  const looks = once(() => Uint32Array.from([...looksAt(one), ...looksAt(other)]).sort());
+  const finds = once(() => findsOn(new Set([one, other])));
+  const wasLooked = (row: number): boolean => bothHave(row, part.looked);
+  const lookedBoth = {
+    words: `looks at ${first} and ${second}, on fouled craft with both looked at`,
+    within: looks,
+    holds: (row: number) => isLooked(row) && wasLooked(row) && fouledCraftAt().has(craftAt(row)),
+  };
+  const either = {
+    words: `looks that found mussels on ${first} or ${second}, both looked at`,
+    within: finds,
+    holds: wasLooked,
+  };
+  const both = {
+    words: `looks that found mussels on ${first} and ${second}`,
+    within: finds,
+    holds: (row: number) => wasLooked(row) && bothHave(row, part.mussels),
+  };
+  const on = (place: number) => ({
+    words: `looks that found mussels on ${components[place]}, both looked at`,
+    within: once(() => findsOn(new Set([place]))),
+    holds: wasLooked,
+  });
+  return {
+    looked_both: counting(lookedBoth),
+    either: counting(either),
+    both: counting(both),
+    together: sharing(both, either),
+    times_chance: modelled('craft fouled on both by what two independent parts would give', [
+      both,
+      on(one),
+      on(other),
+      lookedBoth,
+    ]),
+  };
 }
 
 function pairsOf(parts: CraftParts): Pair[] {
@@ -90,14 +139,20 @@ export const foulingPairs: Finding = {
     const by = named.filter((field) => field !== 'component');
     let few = 0;
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
-      const pairs = pairsOf(craftParts(table, own));
+      const parts = craftParts(table, own);
+      const pairs = pairsOf(parts);
+      const tests = lookTests(table, own, parts);
       const enough = pairs.filter(({ both }) => both >= enoughEvents);
       few += pairs.length - enough.length;
-      return enough.map(({ cells }) => [...keyCells(table, by, key), ...cells]);
+      return enough.map(({ cells, places }) => ({
+        cells: [...keyCells(table, by, key), ...cells],
+        behind: once(() => ({ rows: own, craftOf: tests.craftOf, rules: rulesOf(parts, tests, places) })),
+      }));
     });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: found,
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: sentence(
         few,
         'pair was',

@@ -1,10 +1,13 @@
 import type { Book, BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
 import { type ItemCounts, type ResampledRank, resampledRanks } from '../statistic/resample/ranks.js';
+import { once } from './book/once.js';
 import { numberChoice } from './choices.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn } from './columns.js';
+import { type CountedGroup, countedBy, modelled } from './counted-rows.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingChoices, FindingColumn } from './finding.js';
+import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
 import { enoughEvents, withheld } from './small-numbers.js';
@@ -66,7 +69,33 @@ function rankEstimate({ rank, interval }: ResampledRank, fouled: number): Estima
   return { value: rank, numerator: null, denominator: null, interval, why: null, cautions: [] };
 }
 
-function ranksOf(book: Book, table: BookTable, rows: Uint32Array, choices: FindingChoices): FindingCell[][] {
+/** A part with its numbers, and which looks stand behind them. */
+interface RankedPart {
+  readonly fouled: number;
+  readonly cells: readonly FindingCell[];
+  readonly behind: () => CountedGroup;
+}
+
+/** The looks behind the numbers of a part, by its place in the catalogue. */
+function behindRanks(table: BookTable, rows: Uint32Array, parts: CraftParts): (place: number) => CountedGroup {
+  const looks = once(() => looksAt(table, rows, parts));
+  return (place) => {
+    const group = looks()(place);
+    const { fouled, fouled_craft } = group.rules;
+    const anywhere = fouled_craft!.counted!;
+    const rank = modelled(
+      'the place among all parts by craft fouled there; limits by drawing station-days again',
+      [anywhere],
+      {
+        counted: fouled!.counted,
+      },
+    );
+    const chance = modelled('a share of resamples of the station-days, not of craft', [fouled!.counted!, anywhere]);
+    return { ...group, rules: { fouled: fouled!, fouled_craft: fouled_craft!, rank, in_top: chance } };
+  };
+}
+
+function ranksOf(book: Book, table: BookTable, rows: Uint32Array, choices: FindingChoices): RankedPart[] {
   const parts = craftParts(table, rows);
   const { components, craftCount, marks, firstRows } = parts;
   const { count, seed } = choices.resamples;
@@ -81,14 +110,16 @@ function ranksOf(book: Book, table: BookTable, rows: Uint32Array, choices: Findi
     }
     return sum;
   });
+  const behind = behindRanks(table, rows, parts);
   return components
-    .map((component, at): FindingCell[] => {
+    .map((component, at): RankedPart => {
       const own = fouled[at]!;
       const chance = own < enoughEvents ? null : ranks[at]!.inTop;
-      return [component, own, fouledCraft, rankEstimate(ranks[at]!, own), chance];
+      const cells = [component, own, fouledCraft, rankEstimate(ranks[at]!, own), chance];
+      return { fouled: own, cells, behind: once(() => behind(at)) };
     })
-    .filter((cells) => cells[1] !== 0)
-    .sort((one, other) => (other[1] as number) - (one[1] as number));
+    .filter((part) => part.fouled !== 0)
+    .sort((one, other) => other.fouled - one.fouled);
 }
 
 /** How sure the order of parts is. */
@@ -120,14 +151,17 @@ export const foulingRanks: Finding = {
   find: (book, table, rows, named, choices) => {
     const by = named.filter((field) => field !== 'component');
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-      ranksOf(book, table, own, choices).map((cells) => [...keyCells(table, by, key), ...cells]),
+      ranksOf(book, table, own, choices).map(({ cells, behind }) => {
+        return { cells: [...keyCells(table, by, key), ...cells], behind };
+      }),
     );
-    const few = found.filter((cells) => cells.at(-1) === null).length;
+    const few = found.filter(({ cells }) => cells.at(-1) === null).length;
     const { count, seed } = choices.resamples;
     const top = numberChoice(choices, 'top') ?? 5;
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: found,
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: sentence(few, 'part has', 'parts have', `no rank: fouled on fewer than ${enoughEvents} craft.`),
       said: [`The top is ${top} parts; ${count} resamples of station-days, seed ${seed}.`],
     };

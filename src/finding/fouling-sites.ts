@@ -86,6 +86,7 @@ function sitesOf(parts: CraftParts): readonly Site[] {
 export const foulingSites: Finding = {
   name: 'fouling sites',
   table: 'checks',
+  tellsCountsOnly: true,
   account: {
     definition:
       'A fouling site is a part on which mussels were found. Two figures answer two questions: the share of fouled craft fouled there (where to look first), and craft fouled there per 1,000 that had it looked at.',

@@ -1,6 +1,6 @@
 import { foundBy as foundByCodes } from '../record/codes.js';
 import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
-import { type CountedGroup, countedBy } from './counted-rows.js';
+import { type CountedGroup, countedBy, counting, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookText, countRows, isValue } from './row-tests.js';
@@ -23,6 +23,7 @@ const columns: readonly FindingColumn[] = [
 export const foundBy: Finding = {
   name: 'found by',
   table: 'checks',
+  tellsCountsOnly: true,
   account: {
     definition: 'A look that found mussels was made by sight, by feel, or with a tool; the form records one of them.',
     numerator: 'Looks that found mussels by that means.',
@@ -53,8 +54,8 @@ export const foundBy: Finding = {
             holds: (row: number) => codes[row] === wanted,
           };
           const among = { words: 'looks that found mussels, with how recorded', holds: known };
-          const rules = { looks: { counted, among: null }, recorded: { counted: among, among: null } };
-          asked.push({ rows: own, rules: { ...rules, share: { counted, among } } });
+          const rules = { looks: counting(counted), recorded: counting(among), share: sharing(counted, among) };
+          asked.push({ rows: own, rules });
           return [[...keyCells(table, by, key), code, share.cases, share.trials, share.clustered()]];
         });
       }),

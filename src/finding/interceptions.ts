@@ -1,6 +1,6 @@
 import type { BookTable } from '../record/book.js';
 import { countColumn, keyCells, keyColumns, shareColumn } from './columns.js';
-import { type CountedGroup, countedBy, type RowRule } from './counted-rows.js';
+import { countedBy, counting, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows, hasText, isValue } from './row-tests.js';
@@ -61,7 +61,7 @@ function testsOf(table: BookTable) {
 type Tests = ReturnType<typeof testsOf>;
 
 /** Which inspections stand behind each column. */
-function rulesOf({ full, paper, intercepted, depthKnown, established, first }: Tests): CountedGroup['rules'] {
+function rulesOf({ full, paper, intercepted, depthKnown, established, first }: Tests): NumberRules {
   const both = (one: Tests['full'], other: Tests['full']) => (row: number) => one(row) && other(row);
   const fully = { words: 'full inspections', holds: full };
   const deep = { words: 'full inspections with depth known', holds: depthKnown };
@@ -69,20 +69,19 @@ function rulesOf({ full, paper, intercepted, depthKnown, established, first }: T
   const found = { words: 'full inspections that were interceptions', holds: both(full, intercepted) };
   const settled = { words: 'those with established mussels', holds: both(depthKnown, established) };
   const atFirst = { words: 'first inspections that were interceptions', holds: both(first, intercepted) };
-  const plain = (counted: RowRule) => ({ counted, among: null });
   return {
-    inspections: plain({ words: 'all inspections', holds: () => true }),
-    paper_checks: plain({ words: 'paper checks', holds: paper }),
-    full: plain(fully),
-    intercepted: plain(found),
-    interception: { counted: found, among: fully },
-    interception_unclustered: { counted: found, among: fully },
-    depth_known: plain(deep),
-    established: plain(settled),
-    established_rate: { counted: settled, among: deep },
-    first: plain(firsts),
-    first_intercepted: plain(atFirst),
-    first_interception: { counted: atFirst, among: firsts },
+    inspections: counting({ words: 'all inspections' }),
+    paper_checks: counting({ words: 'paper checks', holds: paper }),
+    full: counting(fully),
+    intercepted: counting(found),
+    interception: sharing(found, fully),
+    interception_unclustered: sharing(found, fully),
+    depth_known: counting(deep),
+    established: counting(settled),
+    established_rate: sharing(settled, deep),
+    first: counting(firsts),
+    first_intercepted: counting(atFirst),
+    first_interception: sharing(atFirst, firsts),
   };
 }
 
@@ -139,6 +138,7 @@ function leftOut(rows: Uint32Array, tests: Tests): string[] {
 export const interceptions: Finding = {
   name: 'interceptions',
   table: 'inspections',
+  tellsCountsOnly: true,
   account: {
     definition:
       'An interception is an inspection that ended so because mussels were found on the craft, trailer or equipment, or in its water. Established: attached mussels above trace on some part.',

@@ -1,6 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import { tables } from '../record/tables.js';
 import { countColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
+import { countedBy, counting, sharing } from './counted-rows.js';
 import type { Finding, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows } from './row-tests.js';
@@ -35,17 +36,27 @@ function missingValuesOf(table: string, fields: readonly string[]): Finding {
       formula: 'share missing = missing ÷ rows',
       example: { by: [], options: {} },
     },
-    find: (_book, bookTable, rows, by) => ({
-      columns: [...keyColumns(bookTable, by), ...columns],
-      rows: groupRows(bookTable, rows, by).flatMap(({ key, rows: own }) =>
-        fields.map((field) => {
-          const missing = countRows(own, isMissing(bookTable, field));
+    find: (_book, bookTable, rows, by) => {
+      const all = { words: 'all rows' };
+      const ofFields = fields.map((field) => {
+        const empty = { words: `rows without a value of ${field}`, holds: isMissing(bookTable, field) };
+        const rules = { rows: counting(all), missing: counting(empty), missing_share: sharing(empty, all) };
+        return { field, empty, rules };
+      });
+      const found = groupRows(bookTable, rows, by).flatMap(({ key, rows: own }) =>
+        ofFields.map(({ field, empty, rules }) => {
+          const missing = countRows(own, empty.holds);
           const share = own.length === 0 ? null : missing / own.length;
-          return [...keyCells(bookTable, by, key), field, own.length, missing, share];
+          return { cells: [...keyCells(bookTable, by, key), field, own.length, missing, share], rows: own, rules };
         }),
-      ),
-      leftOut: [],
-    }),
+      );
+      return {
+        columns: [...keyColumns(bookTable, by), ...columns],
+        rows: found.map(({ cells }) => cells),
+        counted: countedBy((row) => found[row]!),
+        leftOut: [],
+      };
+    },
   };
 }
 

@@ -4,6 +4,7 @@ import type { Stratum } from '../statistic/contingency/stratum.js';
 import { koopmanRatio } from '../statistic/ratio/score.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { type FactorLevels, levelsOf, riskFactors } from './risk-factors.js';
@@ -72,6 +73,33 @@ function factorRows(table: BookTable, full: Uint32Array, { factor, levels, level
   });
 }
 
+/** Which full inspections stand behind the numbers of each level of a factor. */
+function rulesOf(table: BookTable, { factor, levels, levelOf }: FactorLevels): readonly NumberRules[] {
+  const intercepted = isValue(table, 'outcome', 'intercepted');
+  const rules = levels.map((name, level) => {
+    const at = `with ${factor.label} ${name}`;
+    const holds = (row: number): boolean => levelOf(row) === level;
+    return {
+      full: { words: `full inspections ${at}`, holds },
+      found: { words: `interceptions ${at}`, holds: (row: number) => holds(row) && intercepted(row) },
+    };
+  });
+  const base = rules[levels.indexOf(factor.reference)];
+  return rules.map(({ full, found }) => {
+    const uses = [found, full, ...(base === undefined || base.full === full ? [] : [base.found, base.full])];
+    return {
+      full: counting(full),
+      intercepted: counting(found),
+      interception: sharing(found, full),
+      ratio: modelled('the share at the level divided by that at the reference, with score limits', uses),
+      pooled_ratio: modelled(
+        'a Mantel-Haenszel ratio: level against reference within each season, direction and setting, then pooled',
+        uses,
+      ),
+    };
+  });
+}
+
 function stratumOf(one: Counted, other: Counted): Stratum {
   return {
     cases1: one.cases,
@@ -111,17 +139,20 @@ export const riskRatios: Finding = {
       const open = countRows(fullOf(table, rows), (row) => codes[row] === 0);
       return sentence(open, 'full inspection has', 'full inspections have', `no ${factor.label} recorded.`);
     });
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
+      const full = fullOf(table, own);
+      return riskFactors.flatMap((factor) => {
+        const levels = levelsOf(table, factor, full);
+        const rules = rulesOf(table, levels);
+        return factorRows(table, full, levels).map((cells, at) => {
+          return { cells: [...keyCells(table, by, key), ...cells], rows: full, rules: rules[at]! };
+        });
+      });
+    });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
-        const full = fullOf(table, own);
-        return riskFactors.flatMap((factor) =>
-          factorRows(table, full, levelsOf(table, factor, full)).map((cells) => [
-            ...keyCells(table, by, key),
-            ...cells,
-          ]),
-        );
-      }),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: [
         ...sentence(
           countRows(rows, isValue(table, 'extent', 'paper check')),

@@ -6,6 +6,7 @@ import { cochranArmitage } from '../statistic/trend/cochran-armitage.js';
 import { textChoice } from './choices.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookText, countRows, isValue } from './row-tests.js';
@@ -26,6 +27,9 @@ const columns: readonly FindingColumn[] = [
 
 interface Season {
   readonly season: number;
+  /** Full inspections within the window on which what is compared was recorded; those with it. */
+  readonly full: Uint32Array;
+  readonly isCase: (row: number) => boolean;
   readonly count: ShareCount;
   /** Why it cannot be compared with the season before; null where it can. */
   readonly broken: string | null;
@@ -51,6 +55,7 @@ function seasonsOf(
       const day = dayOf(row);
       return window !== null && day !== null && day >= window.from && day <= window.to;
     });
+    const full = within.filter((row) => known[row] !== 0);
     outside += rows.length - within.length;
     const season = key[0] as number;
     const count = shareOfRows(within, clusterPlaces(table, within), (row) => known[row] !== 0, isCase);
@@ -59,6 +64,8 @@ function seasonsOf(
     );
     return {
       season,
+      full,
+      isCase,
       count,
       broken: change === undefined ? null : `the meaning of ${change.field.replaceAll('_', ' ')} changed in ${season}`,
     };
@@ -77,6 +84,29 @@ function seasonCells({ season, count, broken }: Season, before: Season | undefin
     comparedEstimate(newcombeDifference(...counts), 'nothing was counted', cautions),
     comparedEstimate(koopmanRatio(...counts), 'no case in the season before', cautions),
   ];
+}
+
+/** Which inspections stand behind each number of the seasons. */
+function rulesOf(seasons: readonly Season[]): readonly NumberRules[] {
+  const rules = seasons.map(({ season, full, isCase }) => ({
+    full: {
+      words: `full inspections of ${season} within the shared window, with what is compared recorded`,
+      within: () => full,
+    },
+    cases: { words: `cases of ${season} among them`, within: () => full, holds: isCase },
+  }));
+  return rules.map(({ full, cases }, at) => {
+    const before = rules[at - 1];
+    const uses = [cases, full, ...(before === undefined ? [] : [before.cases, before.full])];
+    return {
+      season: modelled('the name of the season, and no count', [full]),
+      full: counting(full),
+      cases: counting(cases),
+      rate: sharing(cases, full),
+      difference: modelled('the share of the season less that of the season before, with Newcombe’s limits', uses),
+      ratio: modelled('the share of the season divided by that of the season before, with score limits', uses),
+    };
+  });
 }
 
 /** The seasons since the last break of the line. */
@@ -147,11 +177,18 @@ export const seasonsCompared: Finding = {
     }));
     const outside = groups.reduce((sum, group) => sum + group.outside, 0);
     const paper = countRows(rows, isValue(table, 'extent', 'paper check'));
+    const found = groups.flatMap(({ key, seasons }) => {
+      const rules = rulesOf(seasons);
+      return seasons.map((one, at) => ({
+        cells: [...keyCells(table, by, key), ...seasonCells(one, seasons[at - 1])],
+        rows: one.full,
+        rules: rules[at]!,
+      }));
+    });
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groups.flatMap(({ key, seasons }) =>
-        seasons.map((one, at) => [...keyCells(table, by, key), ...seasonCells(one, seasons[at - 1])]),
-      ),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: [
         ...sentence(paper, 'paper check is', 'paper checks are', 'left out.'),
         ...sentence(outside, 'full inspection lies', 'full inspections lie', 'outside the shared window.'),

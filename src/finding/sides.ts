@@ -1,12 +1,17 @@
+import type { BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
 import { holm } from '../statistic/many-comparisons.js';
 import { mcNemar } from '../statistic/paired/mcnemar.js';
 import { pairedOddsRatio } from '../statistic/paired/odds-ratio.js';
+import { once } from './book/once.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
+import { countedBy, counting, modelled, type NumberRules } from './counted-rows.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
+import { type LookTests, lookTests } from './look-tests.js';
+import { isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
 import { enoughEvents, withheld } from './small-numbers.js';
 
@@ -61,6 +66,44 @@ function sidesOf({ components, craftCount, marks }: CraftParts, at: number): Fin
   ];
 }
 
+const bothLooked = part.portLooked | part.starboardLooked;
+const bothMussels = part.portMussels | part.starboardMussels;
+
+/** Which looks at a part with sides stand behind each number of it. */
+function rulesOf(table: BookTable, { components, marks }: CraftParts, tests: LookTests, at: number): NumberRules {
+  const name = components[at]!;
+  const [port, starboard] = [isValue(table, 'side', 'port'), isValue(table, 'side', 'starboard')];
+  const seen = (row: number): number => marks[tests.craftAt(row) * components.length + at]!;
+  const within = (): Uint32Array => tests.looksAt(at);
+  const isSide = (row: number): boolean => tests.isLooked(row) && (port(row) || starboard(row));
+  const where = (words: string, holds: (marks: number) => boolean) => ({
+    words: `looks at the sides of ${name}, on craft with ${words}`,
+    within,
+    holds: (row: number) => isSide(row) && holds(seen(row)),
+  });
+  const isWhole = (own: number): boolean => (own & bothLooked) === bothLooked;
+  const withMussels = (words: string, mussels: number) =>
+    where(words, (own) => isWhole(own) && (own & bothMussels) === mussels);
+  const whole = where('both looked at', isWhole);
+  const portOnly = withMussels('mussels to port alone', part.portMussels);
+  const starboardOnly = withMussels('mussels to starboard alone', part.starboardMussels);
+  const differ = [portOnly, starboardOnly];
+  return {
+    both_looked: counting(whole),
+    one_looked: counting(where('only one looked at', (own) => !isWhole(own))),
+    neither: counting(withMussels('mussels on neither', 0)),
+    port_only: counting(portOnly),
+    starboard_only: counting(starboardOnly),
+    both: counting(withMussels('mussels on both', bothMussels)),
+    odds: modelled('craft fouled to port alone by craft fouled to starboard alone, with mid-P limits', [], {
+      counted: portOnly,
+      among: starboardOnly,
+    }),
+    p_value: modelled('McNemar’s test with mid-P on craft that differ between sides', differ),
+    p_holm: modelled('that test’s P, adjusted by Holm for all tests of the table', differ),
+  };
+}
+
 /** The odds of port to starboard among craft that differ. */
 function oddsOf(port: number, starboard: number): Estimate {
   if (port + starboard === 0) return withheld('no craft differs between its sides');
@@ -108,16 +151,21 @@ export const sides: Finding = {
     const by = named.filter((field) => field !== 'component');
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
       const parts = craftParts(table, own);
+      const tests = lookTests(table, own, parts);
       return parts.components.flatMap((_, at) => {
         const cells = sidesOf(parts, at);
-        return cells === null ? [] : [[...keyCells(table, by, key), ...cells]];
+        if (cells === null) return [];
+        const behind = once(() => ({ rows: own, craftOf: tests.craftOf, rules: rulesOf(table, parts, tests, at) }));
+        return [{ cells: [...keyCells(table, by, key), ...cells], behind }];
       });
     });
+    const all = found.map(({ cells }) => cells);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: adjusted(found),
+      rows: adjusted(all),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: [],
-      said: testsMade(found),
+      said: testsMade(all),
     };
   },
 };

@@ -1,7 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import { funnelLimit } from '../statistic/funnel/limits.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
-import { type CountedGroup, countedBy } from './counted-rows.js';
+import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
@@ -78,18 +78,27 @@ function funnelOf(
   }));
 }
 
-function rulesOf(table: BookTable): CountedGroup['rules'] {
+/** Which inspections stand behind each number of a station; `all` are those of every station it is placed among. */
+function rulesOf(table: BookTable): (all: Uint32Array) => NumberRules {
   const full = isValue(table, 'extent', 'full');
   const intercepted = isValue(table, 'outcome', 'intercepted');
+  const found = (row: number): boolean => full(row) && intercepted(row);
   const among = { words: 'full inspections', holds: full };
-  const counted = {
-    words: 'full inspections that were interceptions',
-    holds: (row: number) => full(row) && intercepted(row),
-  };
-  return {
-    full: { counted: among, among: null },
-    intercepted: { counted, among: null },
-    interception: { counted, among },
+  const counted = { words: 'full inspections that were interceptions', holds: found };
+  return (all) => {
+    const amongAll = { words: 'full inspections of all stations', holds: full, within: () => all };
+    const ofAll = { words: 'interceptions of all stations', holds: found, within: () => all };
+    const limit = modelled(
+      'a limit of what chance spreads around the rate of all stations, at this station’s number of full inspections',
+      [among, ofAll, amongAll],
+    );
+    return {
+      full: counting(among),
+      intercepted: counting(counted),
+      interception: sharing(counted, among),
+      target: sharing(ofAll, amongAll),
+      ...Object.fromEntries(limits.map(({ name }) => [name, limit])),
+    };
   };
 }
 
@@ -112,14 +121,15 @@ export const stationFunnel: Finding = {
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'station');
-    const stations = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-      funnelOf(table, own).map((one) => ({ ...one, key })),
-    );
-    const rules = rulesOf(table);
+    const rulesAmong = rulesOf(table);
+    const stations = groupRows(table, rows, by).flatMap(({ key, rows: all }) => {
+      const rules = rulesAmong(all);
+      return funnelOf(table, all).map((one) => ({ ...one, key, rules }));
+    });
     return {
       columns: [...keyColumns(table, [...by, 'station']), ...columns],
       rows: stations.map(({ key, station, cells }) => [...keyCells(table, by, key), station, ...cells]),
-      counted: countedBy((row) => ({ rows: stations[row]!.own, rules })),
+      counted: countedBy((row) => ({ rows: stations[row]!.own, rules: stations[row]!.rules })),
       leftOut: sentence(
         countRows(rows, isValue(table, 'extent', 'paper check')),
         'paper check is',

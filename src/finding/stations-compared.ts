@@ -6,6 +6,15 @@ import { type BetaPrior, betaBinomialFit, shrunkProportion } from '../statistic/
 import { directRate } from '../statistic/standard/direct.js';
 import { expectedEvents, standardisedRatio } from '../statistic/standard/indirect.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
+import {
+  type CountedGroup,
+  countedBy,
+  counting,
+  modelled,
+  type NumberRules,
+  type RowRule,
+  sharing,
+} from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
@@ -57,8 +66,12 @@ function shrunk(cases: number, trials: number, prior: BetaPrior | null): Estimat
   return { value: mean, numerator: null, denominator: trials, interval, why: null, cautions: [] };
 }
 
+interface ComparedStation extends CountedGroup {
+  readonly cells: FindingCell[];
+}
+
 interface Compared {
-  readonly rows: FindingCell[][];
+  readonly stations: ComparedStation[];
   readonly said: string[];
 }
 
@@ -75,6 +88,42 @@ function spreadSaid(cases: readonly number[], trials: readonly number[]): string
   ];
 }
 
+/** Which full inspections stand behind each number of a station; `all` are those of every station beside it. */
+function rulesOf(isCase: (row: number) => boolean, all: Uint32Array): NumberRules {
+  const full: RowRule = { words: 'full inspections of the station' };
+  const found: RowRule = { words: 'interceptions of the station', holds: isCase };
+  const every: RowRule = { words: 'full inspections of all stations', within: () => all };
+  const everyCase: RowRule = { words: 'interceptions of all stations', holds: isCase, within: () => all };
+  const strata = 'strata of month, setting and last water’s status';
+  return {
+    full: counting(full),
+    intercepted: counting(found),
+    interception: sharing(found, full),
+    standardised: modelled(
+      `the station’s rates within ${strata}, weighed by the traffic of all stations`,
+      [found, every],
+      { among: full },
+    ),
+    strata: modelled(`${strata} that are left once near-empty ones are joined`, [full, every]),
+    expected: modelled(`the rates of all stations within ${strata}, times the station’s inspections`, [
+      full,
+      everyCase,
+      every,
+    ]),
+    ratio: modelled('the station’s interceptions by those expected of it', [full, everyCase, every], {
+      counted: found,
+    }),
+    shrunk: modelled(
+      'a beta-binomial model of all stations, to which the station’s rate is drawn',
+      [everyCase, every],
+      {
+        counted: found,
+        among: full,
+      },
+    ),
+  };
+}
+
 function compare(table: BookTable, rows: Uint32Array): Compared {
   const isCase = isValue(table, 'outcome', 'intercepted');
   const full = rows.filter(isValue(table, 'extent', 'full'));
@@ -83,13 +132,14 @@ function compare(table: BookTable, rows: Uint32Array): Compared {
   const trials = stations.map(({ own }) => own.length);
   const cases = stations.map(({ own }) => own.filter(isCase).length);
   const prior = betaBinomialFit(cases, trials);
+  const rules = rulesOf(isCase, full);
   return {
     said: spreadSaid(cases, trials),
-    rows: stations.map(({ key, own }, at): FindingCell[] => {
+    stations: stations.map(({ key, own }, at): ComparedStation => {
       const traffic = stationTraffic(strata, own, isCase);
       const joined = joinStrata(traffic, strata.all);
       const expected = expectedEvents(strata.rates, traffic.trials);
-      return [
+      const cells = [
         keyCells(table, ['station'], key)[0]!,
         trials[at]!,
         cases[at]!,
@@ -100,6 +150,7 @@ function compare(table: BookTable, rows: Uint32Array): Compared {
         ratio(cases[at]!, expected),
         shrunk(cases[at]!, trials[at]!, prior),
       ];
+      return { cells, rows: own, rules };
     }),
   };
 }
@@ -125,9 +176,11 @@ export const stationsCompared: Finding = {
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => field !== 'station');
     const groups = groupRows(table, rows, by).map(({ key, rows: own }) => ({ key, found: compare(table, own) }));
+    const stations = groups.flatMap(({ key, found }) => found.stations.map((one) => ({ ...one, key })));
     return {
       columns: [...keyColumns(table, [...by, 'station']), ...columns],
-      rows: groups.flatMap(({ key, found }) => found.rows.map((cells) => [...keyCells(table, by, key), ...cells])),
+      rows: stations.map(({ key, cells }) => [...keyCells(table, by, key), ...cells]),
+      counted: countedBy((row) => stations[row]!),
       leftOut: sentence(
         countRows(rows, isValue(table, 'extent', 'paper check')),
         'paper check is',

@@ -1,4 +1,5 @@
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
+import { countedBy, counting, modelled, sharing } from './counted-rows.js';
 import type { Finding, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookNumber, countRows } from './row-tests.js';
@@ -34,9 +35,25 @@ export const timeHeaping: Finding = {
     const by = named.includes('station') ? named : ['station', ...named];
     const { values, missing } = bookNumber(table, 'minute');
     const known = (row: number): boolean => missing === null || missing[row] === 0;
+    const starts = { words: 'inspections whose start is known', holds: known };
+    const at = (minute: number, words: string) => ({
+      words: `inspections begun at ${words}`,
+      holds: (row: number) => known(row) && values[row] === minute,
+    });
+    const [onHour, onHalf] = [at(0, 'a full hour'), at(30, 'a half hour')];
+    const rules = {
+      starts: counting(starts),
+      on_hour: counting(onHour),
+      on_hour_share: sharing(onHour, starts),
+      on_half: counting(onHalf),
+      on_half_share: sharing(onHalf, starts),
+      expected: modelled('one of the sixty minutes of an hour, whatever the records are', []),
+    };
+    const groups = groupRows(table, rows, by);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).map(({ key, rows: own }) => {
+      counted: countedBy((row) => ({ rows: groups[row]!.rows, rules })),
+      rows: groups.map(({ key, rows: own }) => {
         const places = clusterPlaces(table, own);
         const onHour = shareOfRows(own, places, known, (row) => values[row] === 0);
         const onHalf = shareOfRows(own, places, known, (row) => values[row] === 30);

@@ -2,10 +2,11 @@ import type { Estimate } from '../statistic/estimate.js';
 import type { SurvivalCurve } from '../statistic/survival/curve.js';
 import { washStages } from './book/washes.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
+import { countedBy, counting, modelled } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
-import { waitCurve, waitTimes } from './wait-times.js';
+import { waitCurve, waitRules, waitTimes } from './wait-times.js';
 
 const columns: readonly FindingColumn[] = [
   numberColumn('minutes', 'minutes', 'minutes', 'minutes', 'Minutes since the stage began.'),
@@ -76,18 +77,36 @@ function stageCurve(stage: string, meaning: string): Finding {
       formula: 'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t',
       example: { by: [], options: {} },
     },
-    find: (_book, table, rows, by) => ({
-      columns: [...keyColumns(table, by), ...columns],
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-        pointsOf(waitCurve(waitTimes(table, stage, own))).map((cells) => [...keyCells(table, by, key), ...cells]),
-      ),
-      leftOut: sentence(
-        waitTimes(table, stage, rows).unknown,
-        'wash is',
-        'washes are',
-        'left out: not begun, or of no known length.',
-      ),
-    }),
+    find: (_book, table, rows, by) => {
+      const { followed, done, open, left, atRisk } = waitRules(table, stage);
+      const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+        pointsOf(waitCurve(waitTimes(table, stage, own))).map((cells) => ({ key, cells, rows: own })),
+      );
+      const time = modelled('a time at which the curve is drawn, and no count', [followed]);
+      const share = modelled(
+        'Kaplan-Meier: those that ended among those still followed; open ones are followed to the cut-off',
+        [done, open, left],
+        { among: followed },
+      );
+      return {
+        columns: [...keyColumns(table, by), ...columns],
+        rows: found.map(({ key, cells }) => [...keyCells(table, by, key), ...cells]),
+        counted: countedBy((row) => {
+          const { cells, rows: own } = found[row]!;
+          const [minutes] = cells;
+          return {
+            rows: own,
+            rules: { minutes: time, still_there: share, followed: counting(atRisk(Number(minutes))) },
+          };
+        }),
+        leftOut: sentence(
+          waitTimes(table, stage, rows).unknown,
+          'wash is',
+          'washes are',
+          'left out: not begun, or of no known length.',
+        ),
+      };
+    },
   };
 }
 

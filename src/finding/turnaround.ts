@@ -8,10 +8,11 @@ import { restrictedMean } from '../statistic/survival/restricted-mean.js';
 import { washStages } from './book/washes.js';
 import { numberChoice } from './choices.js';
 import { countColumn, keyCells, keyColumns, minutesColumn, numberColumn, shareColumn, wordColumn } from './columns.js';
+import { countedBy, counting, modelled, type NumberRules, type RowRule } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows, type RowGroup } from './group-rows.js';
 import { sentence } from './sentence.js';
-import { type WaitTimes, waitCause, waitCurve, waitTimes } from './wait-times.js';
+import { type WaitRules, type WaitTimes, waitCause, waitCurve, waitRules, waitTimes } from './wait-times.js';
 
 const stageColumn = wordColumn(
   'stage',
@@ -123,19 +124,54 @@ function measure(group: FollowedGroup, horizon: number | null, target: number | 
   ];
 }
 
+/** Which washes stand behind each number of a stage; `all` are those of every group that shares its horizon. */
+function rulesOf({ followed, done, open, left, unknown }: WaitRules, all: Uint32Array): NumberRules {
+  const among = { among: followed };
+  const ends = [done, open, left];
+  const curve = 'Kaplan-Meier: those that ended among those still followed; open ones are followed to the cut-off';
+  const time = modelled(curve, ends, among);
+  const share = (end: RowRule) =>
+    modelled(
+      'a cumulative incidence: the share that ended so, the other ending competing',
+      [end, ...ends.filter((one) => one !== end)],
+      among,
+    );
+  return {
+    washes: counting(followed),
+    done: counting(done),
+    open: counting(open),
+    left_unwashed: counting(left),
+    unknown: counting(unknown),
+    median: time,
+    p80: time,
+    p90: time,
+    horizon: modelled('how far the shortest followed of the groups reaches, and no count', [
+      { ...followed, words: `${followed.words}, of all groups`, within: () => all },
+    ]),
+    mean_to_horizon: time,
+    left_share: share(left),
+    inside: share(done),
+  };
+}
+
 function stageRows(
   table: BookTable,
   stage: string,
   groups: readonly RowGroup[],
   by: readonly string[],
   target: number | null,
+  rules: NumberRules,
 ) {
   const followed = groups.map(({ key, rows }): FollowedGroup => {
     const times = waitTimes(table, stage, rows);
     return { key, times, curve: waitCurve(times) };
   });
   const horizon = sharedHorizon(followed);
-  return followed.map((group) => [...keyCells(table, by, group.key), stage, ...measure(group, horizon, target)]);
+  return followed.map((group, at) => ({
+    cells: [...keyCells(table, by, group.key), stage, ...measure(group, horizon, target)],
+    rows: groups[at]!.rows,
+    rules,
+  }));
 }
 
 /** How long craft wait, are washed and are held; a craft still held is followed to the cut-off, not dropped. */
@@ -170,9 +206,13 @@ export const turnaround: Finding = {
     const target = numberChoice(choices, 'target');
     const groups = groupRows(table, rows, by);
     const unknown = waitTimes(table, 'turnaround', rows).unknown;
+    const found = washStages.flatMap(({ name }) =>
+      stageRows(table, name, groups, by, target, rulesOf(waitRules(table, name), rows)),
+    );
     return {
       columns: [...keyColumns(table, by), stageColumn, ...columns, ...(target === null ? [] : [insideColumn])],
-      rows: washStages.flatMap(({ name }) => stageRows(table, name, groups, by, target)),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: sentence(unknown, 'wash is', 'washes are', 'left out of the turnaround, whose length is not known.'),
     };
   },

@@ -3,8 +3,9 @@ import { bookText } from './row-tests.js';
 
 /** What a first look and a blind second one found on the same part, where both looked at it. */
 export interface TwoLooks {
-  /** The row of the second look. */
+  /** The row of the second look, and that of the first among the checks. */
   readonly row: number;
+  readonly firstRow: number;
   readonly inspection: number;
   readonly first: boolean;
   readonly second: boolean;
@@ -109,8 +110,8 @@ function pairsAmong(book: Book, rechecks: BookTable, rows: Uint32Array): PairedL
     }
     const at = firstOf(row);
     const first = at === null ? null : answerOf(settledFirst.dictionary[settledFirst.codes[at]!]!);
-    if (first === null) unpaired++;
-    else pairs.push({ row, inspection: inspections[row]!, first, second });
+    if (at === null || first === null) unpaired++;
+    else pairs.push({ row, firstRow: at, inspection: inspections[row]!, first, second });
   }
   return { pairs, unpaired, open };
 }

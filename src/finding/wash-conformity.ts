@@ -3,6 +3,7 @@ import { numberAt } from '../record/column.js';
 import { textChoice } from './choices.js';
 import { countColumn, keyCells, keyColumns, shareColumn, whereNone, wordColumn } from './columns.js';
 import { contactEstimate } from './contact-estimate.js';
+import { countedBy, counting, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookNumber, bookText, countRows } from './row-tests.js';
@@ -63,8 +64,38 @@ function washesBy(table: BookTable, rows: Uint32Array, methods: readonly string[
   return rows.filter((row) => wanted.has(method.codes[row]!) && numberAt(finished, row) !== null);
 }
 
-function measure(table: BookTable, rows: Uint32Array, { label, methods, field, least }: Asked): FindingCell[] {
-  const washes = washesBy(table, rows, methods);
+/** Which washes stand behind each number of one thing asked; `washes` are the finished ones to which it applies. */
+function rulesOf(table: BookTable, washes: Uint32Array, { label, field, least }: Asked): NumberRules {
+  const [value, nozzle, distance] = [field, 'nozzle_temp_f', 'stand_off_ft'].map((name) => bookNumber(table, name));
+  const some = (words: string, holds: (recorded: number | null, row: number) => boolean) => ({
+    words: `finished washes ${words} (${label})`,
+    within: () => washes,
+    holds: (row: number) => holds(numberAt(value!, row), row),
+  });
+  const estimated = (words: string, holds: (low: number, high: number) => boolean) =>
+    some(`not recorded, and estimated ${words}`, (recorded, row) => {
+      const [from, far] = [numberAt(nozzle!, row), numberAt(distance!, row)];
+      if (recorded !== null || from === null || far === null) return false;
+      const { low, high } = contactEstimate(from, far);
+      return holds(low, high);
+    });
+  const all = some('by a method to which it applies', () => true);
+  const met = some('recorded and met', (recorded) => recorded !== null && recorded >= least);
+  const recorded = some('with the value recorded', (own) => own !== null);
+  return {
+    washes: counting(all),
+    met: counting(met),
+    short: counting(some('recorded and short', (own) => own !== null && own < least)),
+    not_recorded: counting(some('without the value recorded', (own) => own === null)),
+    met_share: sharing(met, recorded),
+    recorded_share: sharing(recorded, all),
+    estimated_above: counting(estimated('at or above it', (low) => low >= least)),
+    estimated_across: counting(estimated('on both sides of it', (low, high) => low < least && high >= least)),
+    estimated_below: counting(estimated('below it', (_, high) => high < least)),
+  };
+}
+
+function measure(table: BookTable, washes: Uint32Array, { label, field, least }: Asked): FindingCell[] {
   const value = bookNumber(table, field);
   const nozzle = bookNumber(table, 'nozzle_temp_f');
   const distance = bookNumber(table, 'stand_off_ft');
@@ -134,11 +165,17 @@ export const washConformity: Finding = {
     const asked = askedBy(standard);
     const method = bookText(table, 'method');
     const finished = bookNumber(table, 'finished_at');
+    const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
+      asked.map((one) => {
+        const washes = washesBy(table, own, one.methods);
+        const cells = [...keyCells(table, by, key), ...measure(table, washes, one)];
+        return { cells, rows: own, rules: rulesOf(table, washes, one) };
+      }),
+    );
     return {
       columns: head,
-      rows: groupRows(table, rows, by).flatMap(({ key, rows: own }) =>
-        asked.map((one) => [...keyCells(table, by, key), ...measure(table, own, one)]),
-      ),
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: [
         ...sentence(
           countRows(rows, (row) => numberAt(finished, row) === null),

@@ -51,7 +51,7 @@ export function findingSheet(
   const told = JSON.stringify([by, [...choices.values], choices.resamples]);
   const { text: name } = declared.name;
   const key = memory.keyOf('finding', name, finding.name, rowsKey, told, memory.recordsKey);
-  const asked = { table, rows, by, description: maker.rows.text };
+  const asked = { book, table, rows, by, description: maker.rows.text };
   // The value is remembered with the answer, so that the accounts of its cells are told once.
   const { answer, columns, value } = memory.value(name, key, () => {
     const found = finding.find(book, table, rows, by, choices);
@@ -83,7 +83,7 @@ export function findingSheet(
       ofRows: [],
       keys: ordered.rows.map(({ at }) => value.rowKeys[at]!),
       cells: ordered.rows.map(({ at }) => new Map([...value.cells].map(([column, cells]) => [column, cells[at]!]))),
-      records: once(() => inOrder(foundRecords(book, table, answer, columns), ordered.rows)),
+      records: once(() => inOrder(foundRecords(finding, book, table, answer, columns), ordered.rows)),
     },
     asked: { value, key },
   };

@@ -1,5 +1,4 @@
-import type { CountedRows, FindingCell, FindingColumn, FindingTable, ToldRows } from '../finding/finding.js';
-import { groupRows } from '../finding/group-rows.js';
+import type { FindingCell, FindingColumn, FindingTable, RowsBehind } from '../finding/finding.js';
 import type { FormulaKind } from '../formula/kind.js';
 import { sheetValue } from '../formula/sheet/sheet-value.js';
 import { recordedUnit } from '../formula/unit/read-unit.js';
@@ -9,56 +8,9 @@ import { givenNumber } from '../formula/value/number.js';
 import { once } from '../formula/value/once.js';
 import type { BookField, BookTable } from '../record/book.js';
 import type { SheetColumn } from './evaluated.js';
-
-/** The records that a finding is asked of, and by which of their fields it is split. */
-export interface AskedRecords {
-  readonly table: BookTable;
-  readonly rows: Uint32Array;
-  readonly by: readonly string[];
-  /** The rows in words, as the sheet's sentence says them. */
-  readonly description: string;
-}
+import { type AskedRecords, accountsOf, exactAccounts } from './finding-accounts.js';
 
 type Key = readonly (string | number | null)[];
-
-/** The records that a row of a finding's answer was asked of: those of its group, as far as the row names one. */
-function accountsOf({
-  table,
-  rows,
-  by,
-  description,
-}: AskedRecords): (key: ReadonlyMap<string, FindingCell>) => CountedRecords {
-  const groups = new Map(groupRows(table, rows, by).map((group) => [JSON.stringify(group.key), group.rows]));
-  const account = (words: string, own: Uint32Array): CountedRecords => {
-    return { table: table.name, description: words, rows: own, considered: own.length, unknown: 0, skippedMissing: 0 };
-  };
-  const whole = account(description, rows);
-  // Rows of one group share one account, so that it is told once.
-  const accounts = new Map<string, CountedRecords>();
-  return (key) => {
-    const values = by.map((name) => key.get(name) ?? null);
-    const group = JSON.stringify(values);
-    const own = by.length === 0 ? undefined : groups.get(group);
-    if (own === undefined) return whole;
-    const words = by.map((name, at) => `${name} is ${values[at] === null ? 'missing' : JSON.stringify(values[at])}`);
-    const known = accounts.get(group) ?? account(`${description} where ${words.join(' and ')}`, own);
-    accounts.set(group, known);
-    return known;
-  };
-}
-
-/** What a number counts and what it counts it among, each with its rows; the group's rows where only those are known. */
-function exactAccounts(group: CountedRecords, counted: CountedRows | null): readonly CountedRecords[] {
-  if (counted === null) return [group];
-  const { numerator, denominator } = counted;
-  const account = ({ words, rows }: ToldRows, considered: number): CountedRecords => {
-    return { ...group, description: `${group.description}: ${words}`, rows, considered };
-  };
-  return [
-    account(numerator, denominator?.rows.length ?? group.rows.length),
-    ...(denominator === null ? [] : [account(denominator, group.rows.length)]),
-  ];
-}
 
 const barred = 'a finding’s number is in it, which cannot be resampled here';
 
@@ -66,10 +18,11 @@ function cellValue(
   cell: FindingCell,
   { unit, whereNone = 'not recorded' }: FindingColumn,
   account: CountedRecords,
-  counted: () => CountedRows | null,
+  asked: AskedRecords,
+  behind: () => RowsBehind | null,
 ): Evaluated {
   if (typeof cell === 'string') return { kind: 'text', text: cell, accounts: [account] };
-  const accounts = once(() => exactAccounts(account, counted()));
+  const accounts = once(() => exactAccounts(account, asked, behind()));
   const words = recordedUnit(unit);
   const none = { interval: null, why: barred, cautions: [] };
   if (cell === null || typeof cell === 'number') {
@@ -139,7 +92,7 @@ export function findingValue(
     const made = answer.columns[at]!;
     const kind: FormulaKind = { kind: 'number', unit: recordedUnit(made.unit) };
     const cells = answer.rows.map((row, place) =>
-      cellValue(row[at]!, made, accounts[place]!, () => answer.counted?.(place, made.name) ?? null),
+      cellValue(row[at]!, made, accounts[place]!, asked, () => answer.counted?.(place, made.name) ?? null),
     );
     return [[column.name, { kind, cells }] as const];
   });

@@ -1,5 +1,5 @@
 import { belongsToInspections, inspectionRows } from '../finding/book/inspection-rows.js';
-import type { CountedRows, FindingTable, ToldRows } from '../finding/finding.js';
+import type { Finding, FindingTable, RowsBehind, ToldRows } from '../finding/finding.js';
 import type { Book, BookTable } from '../record/book.js';
 import type { SheetColumn } from './evaluated.js';
 
@@ -11,21 +11,23 @@ export interface FoundRecords {
 
 /**
  * The records that the numbers of a finding's answer tell of, by its row and the column's name: of a count its own, of a share
- * its cases, all, and those that are no cases. Null where the finding does not say so of every number it gives.
+ * its cases, all, and those that are no cases. Null where the finding tells more than that, or does not say it of every number.
  */
 export function foundRecords(
+  { tellsCountsOnly }: Finding,
   book: Book,
   table: BookTable,
   answer: FindingTable,
   columns: readonly SheetColumn[],
 ): readonly ReadonlyMap<string, readonly FoundRecords[]>[] | null {
+  if (tellsCountsOnly !== true) return null;
   const numbers = columns.flatMap(({ name, role }, at) => (role === 'key' ? [] : [{ name, at }]));
   const rows: ReadonlyMap<string, readonly FoundRecords[]>[] = [];
   for (const [row, cells] of answer.rows.entries()) {
     const told = new Map<string, readonly FoundRecords[]>();
     for (const { name, at } of numbers) {
       if (cells[at] === null) continue;
-      const counted = answer.counted?.(row, name) ?? null;
+      const counted = plainCount(answer.counted?.(row, name) ?? null);
       if (counted === null) return null;
       told.set(name, recordsOf(book, table, counted));
     }
@@ -34,7 +36,19 @@ export function foundRecords(
   return rows;
 }
 
-function recordsOf(book: Book, table: BookTable, { numerator, denominator, counts }: CountedRows): FoundRecords[] {
+/** A number of rows of the finding's own table, or a share of them. */
+interface PlainCount extends Pick<RowsBehind, 'denominator' | 'counts'> {
+  readonly numerator: ToldRows;
+}
+
+function plainCount(behind: RowsBehind | null): PlainCount | null {
+  if (behind === null || behind.model !== null || behind.uses.length > 0) return null;
+  const { numerator, denominator, counts } = behind;
+  const isOfOwnRows = [numerator, denominator].every((side) => side?.table === undefined && side?.adds === undefined);
+  return numerator === null || !isOfOwnRows ? null : { numerator, denominator, counts };
+}
+
+function recordsOf(book: Book, table: BookTable, { numerator, denominator, counts }: PlainCount): FoundRecords[] {
   const isOfCraft = counts === 'craft' && belongsToInspections(table);
   const found = ({ rows }: ToldRows): FoundRecords =>
     isOfCraft

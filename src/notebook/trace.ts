@@ -21,6 +21,8 @@ export interface TracedCount {
   readonly description: string;
   readonly counted: number;
   readonly considered: number;
+  /** What makes the number of these rows where it is not just their count or share; null where it is. */
+  readonly model: string | null;
   /** Rows that do not meet the conditions; rows for which a condition met a missing value; rows without the value asked for. */
   readonly leftOut: { readonly otherwise: number; readonly unknown: number; readonly missing: number };
   readonly files: readonly TracedFile[];
@@ -154,7 +156,29 @@ function namesUnder(first: readonly string[], needsOf: (name: string) => readonl
 
 /** The record counts under a value, each with its files and lines. */
 export function countsUnder(value: Evaluated, book: Book): readonly TracedCount[] {
-  return accountOf(value).map((counted) => tracedCount(counted, book));
+  return joinAlike(accountOf(value)).map((counted) => tracedCount(counted, book));
+}
+
+/** Records that are told in the same words, as those under a sum over a sheet's column may be, told together. */
+function joinAlike(accounts: readonly CountedRecords[]): readonly CountedRecords[] {
+  const alike = new Map<string, CountedRecords[]>();
+  for (const account of accounts) {
+    const { table, description, considered, unknown, skippedMissing, model } = account;
+    const key = JSON.stringify([table, description, considered, unknown, skippedMissing, model]);
+    // What was left out for want of a value cannot be told apart, and is told of each by itself.
+    const own = unknown + skippedMissing > 0 ? `${key} ${alike.size}` : key;
+    alike.set(own, [...(alike.get(own) ?? []), account]);
+  }
+  return [...alike.values()].map((some) => {
+    const [first] = some as [CountedRecords];
+    if (some.length === 1) return first;
+    return { ...first, rows: Uint32Array.from(new Set(some.flatMap(({ rows }) => [...rows]))).sort() };
+  });
+}
+
+/** What makes a number of its records where it is not just their count or share, each once. */
+export function modelsOf(counts: readonly TracedCount[]): readonly string[] {
+  return [...new Set(counts.flatMap(({ model }) => model ?? []))];
 }
 
 /** Counts already told, by their book: many cells stand on the same records. */
@@ -169,13 +193,14 @@ function tracedCount(counted: CountedRecords, book: Book): TracedCount {
 }
 
 function tellCount(counted: CountedRecords, book: Book): TracedCount {
-  const { table, description, rows, considered, unknown, skippedMissing } = counted;
+  const { table, description, rows, considered, unknown, skippedMissing, model = null } = counted;
   const files = book.sum.files.filter((file) => file.table === table && file.setAside > 0);
   return {
     table,
     description,
     counted: rows.length,
     considered,
+    model,
     leftOut: { otherwise: considered - rows.length - unknown - skippedMissing, unknown, missing: skippedMissing },
     files: tracedFiles(counted, book),
     setAside: files.map(({ file, setAside, problems }) => ({ file, rows: setAside, problems })),

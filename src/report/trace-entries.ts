@@ -1,4 +1,4 @@
-import type { Trace, TracedCount } from '../notebook/trace.js';
+import { modelsOf, type Trace, type TracedCount } from '../notebook/trace.js';
 import { inWords } from './anchor.js';
 import type { Entry } from './definition-list.js';
 import { inputText } from './value-in-prose.js';
@@ -15,18 +15,23 @@ export function traceEntries({ inputs, standsOn, counts }: Trace, most = mostStr
       return [words.input, words.inputOf(inWords(name), inputText(value, unit), source)];
     }),
     ...(names.length === 0 ? [] : [[words.standsOn, names.join(', ')] as const]),
+    ...modelsOf(counts).map((model): Entry => [words.madeBy, model]),
     ...counts.flatMap((count) => countEntries(count, most)),
   ];
 }
 
 function countEntries(count: TracedCount, most: number): Entry[] {
-  const { table, description, counted, considered, leftOut, files, setAside } = count;
+  const { table, description, counted, considered, model, leftOut, files, setAside } = count;
+  if (model !== null && considered === 0) return [];
   const setAsideRows = setAside.reduce((rows, file) => rows + file.rows, 0);
   const left = (['otherwise', 'unknown', 'missing'] as const)
     .filter((why) => leftOut[why] > 0)
     .map((why) => words.leftOutRows(leftOut[why], words.leftOutOf[why]));
   return [
-    [words.recordsCounted, words.countedOf(counted, considered, inWords(table), description)],
+    [
+      model === null ? words.recordsCounted : words.recordsUsed,
+      words.countedOf(counted, considered, inWords(table), description),
+    ],
     ...(left.length === 0 ? [] : [[words.leftOut, left.join('; ')] as const]),
     ...files.map(({ file, rows, stretches, first }): Entry => {
       const more = stretches - most;

@@ -70,6 +70,8 @@ export const words = {
   inputOf: (name: string, value: string, source: string): string =>
     `${name} = ${value}${source === '' ? ', no source given' : ` (${source})`}`,
   recordsCounted: 'Records counted',
+  recordsUsed: 'Records used',
+  madeBy: 'Made by',
   countedOf: (counted: number, considered: number, table: string, description: string): string =>
     `${whole(counted)} of ${whole(considered)} rows of ${table}${description === '' ? '' : `: ${description}`}`,
   leftOut: 'Left out',

@@ -80,6 +80,33 @@ test('trace shows formula, what it stands on, and records by file and line', () 
   expect(out).toContain('forms.csv: 3 rows, lines 2-4');
 });
 
+test('a trace explains the number of the choice that evaluate and report count, and says which it is', () => {
+  const choosable = [
+    ...figures.slice(0, 2),
+    '| input | value | unit | source |',
+    '|---|---|---|---|',
+    '| least | 1 | | the test |',
+    '',
+    ...figures.slice(2),
+    '',
+    '| figure | formula |',
+    '|---|---|',
+    '| weighed | count(inspections) * least |',
+  ];
+  const chosen = ['--only', 'watercraft_type=open motorboat', '--with', 'least=3', '--json'];
+  const evaluated = JSON.parse(withNotebook(['evaluate', ...chosen], choosable).out);
+  const traced = JSON.parse(withNotebook(['trace', 'weighed', ...chosen], choosable).out);
+  expect([evaluated.figures.weighed.value, traced.value]).toEqual([6, 6]);
+  expect(traced.choice[0]).toBe('Shown: watercraft type open motorboat; least 3 instead of the notebook’s 1.');
+  expect(traced.counts).toMatchObject([{ counted: 2, files: [{ rows: 2, lines: ['2-3'] }] }]);
+  const cell = withNotebook(['trace', 'by_type.inspected[paddlecraft]', ...chosen.slice(0, 2)], choosable);
+  expect([cell.exitCode, cell.err]).toEqual([1, expect.stringContaining('unknown-cell')]);
+  for (const command of [['trace', 'weighed'], ['evaluate']]) {
+    const { exitCode, err } = withNotebook([...command, '--with', 'lest=3'], choosable);
+    expect([exitCode, err]).toEqual([1, expect.stringContaining('Did you mean "least"?')]);
+  }
+});
+
 test('a notebook that names an unknown column says where and what is near, and the rest is computed', () => {
   const wrong = [...figures.slice(0, 5), '| bad | count(inspections where outcom is "intercepted") | whole |'];
   const { exitCode, err, out } = withNotebook(['evaluate', '--json'], wrong);

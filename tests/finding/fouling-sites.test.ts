@@ -58,7 +58,7 @@ describe('fouling sites', () => {
     const counted = ask(foulingSites, book).counted!;
     const rows = (column: string) => {
       const { numerator, denominator } = counted(1, column)!;
-      return [[...numerator.rows], denominator === null ? null : [...denominator.rows]];
+      return [[...numerator!.rows], denominator === null ? null : [...denominator.rows]];
     };
     expect(rows('fouled_rate')).toEqual([
       [0, 1, 4],
@@ -71,7 +71,7 @@ describe('fouling sites', () => {
     expect(rows('skipped_share')).toEqual([[11], [0, 1, 4, 5, 8, 11]]);
     expect(rows('sole_share')).toEqual([[4], [0, 1, 4]]);
     expect(rows('carrying')).toEqual([[0, 1, 4, 5, 8, 11], null]);
-    expect(counted(1, 'fouled_rate')!.numerator.words).toBe('looks that found mussels on bunks, of 2 craft');
+    expect(counted(1, 'fouled_rate')!.numerator!.words).toBe('looks that found mussels on bunks, of 2 craft');
     expect(counted(1, 'component')).toBeNull();
   });
 

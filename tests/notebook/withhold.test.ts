@@ -128,7 +128,7 @@ test('a sum down a sheet is a number like any other, and its order is not', () =
   expect(told).toEqual({ both: '16', best: 'withheld' });
 });
 
-test('a finding that does not say which craft it counts is withheld whole, with what stands on it', () => {
+test('a finding that tells more than the craft it counts is withheld whole, with what stands on it', () => {
   const {
     sheets,
     sheet,
@@ -147,6 +147,18 @@ test('a finding that does not say which craft it counts is withheld whole, with 
   expect(sheets).toEqual(['compared', 'each_craft']);
   expect(sheet('compared')).toMatchObject({ rows: [], withheld: true });
   expect(told).toEqual({ from: 'withheld' });
+});
+
+test('counts and shares alone make no finding one for the public: its other words and places tell too', () => {
+  const { sheets } = shown(
+    'Sheet heaped: time heaping of inspections.',
+    '',
+    'Sheet missing: missing values of inspections.',
+    '',
+    'Sheet covered: fouling coverage of checks.',
+    '',
+  );
+  expect(sheets).toEqual(['heaped', 'missing', 'covered']);
 });
 
 test('of fouling sites each number says its craft, and none found stays none', () => {

@@ -485,6 +485,7 @@ export const sampleContext: PageContext = {
             description: 'full where outcome is "intercepted"',
             counted: 71,
             considered: 25_151,
+            model: null,
             leftOut: { otherwise: 25_068, unknown: 12, missing: 0 },
             files: [
               {

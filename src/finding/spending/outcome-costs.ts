@@ -6,7 +6,8 @@ import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
 import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
 import { weightedTotals } from '../../statistic/resample/weighted-totals.js';
 import { estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from '../columns.js';
-import type { Finding, FindingCell, FindingChoices, FindingColumn } from '../finding.js';
+import { countedBy, counting, modelled } from '../counted-rows.js';
+import type { Finding, FindingChoices, FindingColumn } from '../finding.js';
 import { groupRows } from '../group-rows.js';
 import { bookNumber } from '../row-tests.js';
 import { sentence } from '../sentence.js';
@@ -107,11 +108,13 @@ export const outcomeCosts: Finding = {
     const stationAt = by.indexOf('station');
     const groups = groupRows(table, rows, by);
     const placed = groups.filter(({ key }) => stationAt < 0 || key[stationAt] !== null);
-    const cells = placed.flatMap(({ key, rows: own }) => {
+    const found = placed.flatMap(({ key, rows: own }) => {
       const years = new Set([...own].map((row) => numberAt(year, row)));
       const spent = own.reduce((sum, row) => sum + (numberAt(amount, row) ?? 0), 0);
-      const inGroup = bought.map(({ name, events }) => ({
+      const station = stationAt < 0 ? undefined : (key[stationAt] as string);
+      const inGroup = bought.map(({ name, events, rowsIn }) => ({
         name,
+        counted: rowsIn(years, station),
         here: events.filter((event) => years.has(event.year) && (stationAt < 0 || event.station === key[stationAt])),
       }));
       const drawn = drawDays(
@@ -119,17 +122,28 @@ export const outcomeCosts: Finding = {
         inGroup.flatMap(({ here }) => here),
         choices.resamples,
       );
-      return inGroup.map(({ name, here }): FindingCell[] => {
+      const booked = { words: 'all that was booked', adds: 'amount' };
+      return inGroup.map(({ name, here, counted }) => {
         const count = here.reduce((sum, event) => sum + event.amount, 0);
         const rare = name === 'interception' && count < enoughOfIt;
         const each = costEach(spent, count, here, rare, drawn);
-        return [...keyCells(table, by, key), name, count, spent, each];
+        const costs = 'what was spent by what was counted, the cost taken as known; limits from the count alone';
+        return {
+          cells: [...keyCells(table, by, key), name, count, spent, each],
+          rows: own,
+          rules: {
+            count: counting(counted),
+            spent: counting(booked),
+            cost_each: modelled(costs, [], { counted: booked, among: counted }),
+          },
+        };
       });
     });
     const elsewhere = groups.filter((group) => !placed.includes(group)).flatMap(({ rows: own }) => [...own]);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: cells,
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!),
       leftOut: sentence(elsewhere.length, 'amount names', 'amounts name', 'no station and stand in no station’s cost.'),
     };
   },

@@ -1,5 +1,7 @@
 import type { Book } from '../../record/book.js';
 import { numberAt, textAt } from '../../record/column.js';
+import { once } from '../book/once.js';
+import type { RowRule } from '../counted-rows.js';
 import { bookNumber, bookText, isValue } from '../row-tests.js';
 
 /** One thing that money buys, as it was recorded day by day. */
@@ -8,6 +10,8 @@ export interface Outcome {
   readonly name: string;
   /** What was added on each station-day, in the order of the rows; a row's station-day is that of its table. */
   readonly events: readonly OutcomeEvent[];
+  /** The rows that it is recorded in, of some years, and at one station where one is named. */
+  readonly rowsIn: (years: ReadonlySet<number | null>, station: string | null | undefined) => RowRule;
 }
 
 /** An amount on a station-day. */
@@ -16,6 +20,27 @@ export interface OutcomeEvent {
   readonly station: string | null;
   readonly year: number | null;
   readonly amount: number;
+}
+
+/** Which rows of a table tell of it: `adds` is the field that is added up, where not each row is one. */
+interface OutcomeRows {
+  readonly table: string;
+  readonly holds: (row: number) => boolean;
+  readonly adds?: string;
+}
+
+function rowsOf(book: Book, name: string, { table: of, holds, adds }: OutcomeRows): Outcome['rowsIn'] {
+  const table = book.tables.get(of)!;
+  const [stationOf, seasonOf] = [bookText(table, 'station'), bookNumber(table, 'season')];
+  const every = once(() => Uint32Array.from({ length: table.rowCount }, (_, row) => row));
+  return (years, station) => ({
+    words: `${name}, of the same years${station === undefined ? '' : ' and station'}`,
+    table: of,
+    ...(adds === undefined ? {} : { adds }),
+    within: every,
+    holds: (row) =>
+      holds(row) && years.has(numberAt(seasonOf, row)) && (station === undefined || textAt(stationOf, row) === station),
+  });
 }
 
 type AmountOf = (row: number) => number;
@@ -61,25 +86,23 @@ function gatherOutcomes(book: Book): readonly Outcome[] {
   const isFull = isValue(inspections, 'extent', 'full');
   const found = isValue(inspections, 'outcome', 'intercepted');
   const isHigh = isValue(inspections, 'risk', 'high');
-  const of = (name: string, table: string, amountOf: AmountOf): Outcome => {
-    return { name, events: eventsOf(book, table, amountOf) };
+  const of = (name: string, own: OutcomeRows): Outcome => {
+    const adds = own.adds === undefined ? null : bookNumber(book.tables.get(own.table)!, own.adds);
+    const amountOf = (row: number): number => (own.holds(row) ? (adds === null ? 1 : (numberAt(adds, row) ?? 0)) : 0);
+    return { name, events: eventsOf(book, own.table, amountOf), rowsIn: rowsOf(book, name, own) };
   };
-  const one = (test: (row: number) => boolean) => (row: number) => (test(row) ? 1 : 0);
+  const all = (): boolean => true;
   return [
-    of('staff hour recorded', 'station_days', (row) => (isOpen(row) ? (numberAt(hours, row) ?? 0) : 0)),
-    of('open station day', 'station_days', one(isOpen)),
-    of('inspection of any kind', 'inspections', () => 1),
-    of('full inspection', 'inspections', one(isFull)),
-    of(
-      'high-risk full inspection',
-      'inspections',
-      one((row) => isFull(row) && isHigh(row)),
-    ),
-    of('wash ordered', 'decontaminations', () => 1),
-    of(
-      'interception',
-      'inspections',
-      one((row) => isFull(row) && found(row)),
-    ),
+    of('staff hour recorded', {
+      table: 'station_days',
+      holds: (row) => isOpen(row) && numberAt(hours, row) !== null,
+      adds: 'staff_hours',
+    }),
+    of('open station day', { table: 'station_days', holds: isOpen }),
+    of('inspection of any kind', { table: 'inspections', holds: all }),
+    of('full inspection', { table: 'inspections', holds: isFull }),
+    of('high-risk full inspection', { table: 'inspections', holds: (row) => isFull(row) && isHigh(row) }),
+    of('wash ordered', { table: 'decontaminations', holds: all }),
+    of('interception', { table: 'inspections', holds: (row) => isFull(row) && found(row) }),
   ];
 }

@@ -15,6 +15,9 @@ export interface DayTraffic {
 export interface Traffic {
   readonly days: readonly DayTraffic[];
   readonly outside: number;
+  /** The full inspections of some days, by their numbers: all of them, or those that began in one watch. */
+  readonly fullOn: (days: ReadonlySet<number>, watch: number | null) => Uint32Array;
+  readonly isCase: (row: number) => boolean;
 }
 
 /** The full inspections of the days, by the station's own clock. */
@@ -28,20 +31,37 @@ export function dayTraffic(book: Book, { watches, days }: ShiftDays): Traffic {
   const cases = new Uint32Array(days.length);
   const inWatch = days.map(() => new Array<number>(watches.length).fill(0));
   let outside = 0;
-  for (let row = 0; row < table.rowCount; row++) {
-    if (!isFull(row)) continue;
-    const day = dayOf.get(table.clusterOf?.[row] ?? -1);
-    if (day === undefined) continue;
-    full[day]!++;
-    if (isCase(row)) cases[day]!++;
+  const { clusterOf, rowCount } = table;
+  /** The number of a full inspection's day; nothing for others. */
+  const dayAt = (row: number): number | undefined => (isFull(row) ? dayOf.get(clusterOf?.[row] ?? -1) : undefined);
+  /** The watch in which an inspection of a day began, if a shift could be planned for it; −1 otherwise. */
+  const watchAt = (row: number, day: number): number => {
     const at = numberAt(hour, row);
     // A watch that runs past midnight begins the hours of the next day; those are counted with the day they fall on.
     const watch = at === null ? -1 : watches.findIndex(({ from, to }) => at >= from && at < to);
-    if (watch >= 0 && days[day]!.open[watch]! > 0) inWatch[day]![watch]!++;
+    return watch >= 0 && days[day]!.open[watch]! > 0 ? watch : -1;
+  };
+  for (let row = 0; row < rowCount; row++) {
+    const day = dayAt(row);
+    if (day === undefined) continue;
+    full[day]!++;
+    if (isCase(row)) cases[day]!++;
+    const watch = watchAt(row, day);
+    if (watch >= 0) inWatch[day]![watch]!++;
     else outside++;
   }
   return {
     days: days.map((_, day) => ({ full: full[day]!, intercepted: cases[day]!, inWatch: inWatch[day]! })),
     outside,
+    isCase,
+    fullOn: (wanted, watch) => {
+      const found: number[] = [];
+      for (let row = 0; row < rowCount; row++) {
+        const day = dayAt(row);
+        if (day === undefined || !wanted.has(day)) continue;
+        if (watch === null || watchAt(row, day) === watch) found.push(row);
+      }
+      return Uint32Array.from(found);
+    },
   };
 }

@@ -11,6 +11,8 @@ export interface Watch {
 
 /** A station open on a day, with the watches it was open for and the hours its staff worked. */
 export interface ShiftDay {
+  /** Its row of the station days. */
+  readonly row: number;
   readonly station: string;
   /** The place of the weekday, from Monday. */
   readonly weekday: number;
@@ -65,6 +67,7 @@ export function shiftDays(table: BookTable, rows: Uint32Array, hours: number): S
       continue;
     }
     days.push({
+      row,
       station: station.dictionary[station.codes[row]!]!,
       weekday: weekdays.indexOf(weekday.dictionary[weekday.codes[row]!]!),
       cluster: table.clusterOf?.[row] ?? row,

@@ -4,14 +4,16 @@ import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
 import type { Estimate } from '../../statistic/estimate.js';
 import { numberChoice } from '../choices.js';
 import { countColumn, estimateColumn, numberColumn } from '../columns.js';
+import { countedBy, modelled, type NumberRules } from '../counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { withheld } from '../small-numbers.js';
 import { resampledEstimate } from './gain-estimate.js';
 import { solvedAgain } from './solved-plan.js';
 import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { staffChoices, staffLimits, staffOptions } from './staff-choices.js';
-import { staffGround } from './staff-ground.js';
+import { type StaffGround, staffGround } from './staff-ground.js';
 import { noPlan, noWatch } from './staff-plan.js';
+import { staffRows } from './staff-rows.js';
 
 const columns: readonly FindingColumn[] = [
   {
@@ -52,6 +54,22 @@ function costEach(wage: number, used: number, gained: Estimate): Estimate {
   return { ...gained, value: (wage * used) / gained.value, interval: turned };
 }
 
+/** Which records stand behind the numbers of every sum of hours: all that can be planned from, and none counted by itself. */
+function rulesOf(ground: StaffGround): NumberRules {
+  const { days, full, found } = staffRows(ground);
+  const of = (model: string) => modelled(model, [days, full, found]);
+  const expected = of('what the best whole shifts can expect, by integer programming over the season’s blocks');
+  return {
+    hours: of('the sum of hours that is asked about, and no count'),
+    used: expected,
+    shifts: expected,
+    gained: expected,
+    price: of('the shadow price of the linear relaxation, in which shifts can be divided'),
+    cost_each: of('the wages of the hours used by the interceptions that they can expect'),
+    cost_next: of('the wage by the shadow price'),
+  };
+}
+
 /** What further staff hours can expect to intercept, for a range of hours. */
 export const staffCurve: Finding = {
   name: 'staff curve',
@@ -84,7 +102,8 @@ export const staffCurve: Finding = {
     const told = staffChoices(choices);
     const own = 'wrong' in told || told.wage === null ? columns : [...columns, ...costColumns];
     if ('wrong' in told) return noPlan(own, told.wrong);
-    const { season, yields, resampled, leftOut } = staffGround(book, table, rows, told.shift, choices.resamples);
+    const ground = staffGround(book, table, rows, told.shift, choices.resamples);
+    const { season, yields, resampled, leftOut } = ground;
     const factors = season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
     const blocks = shiftBlocks(season, yields, factors);
     if (blocks.length === 0) return noPlan(own, noWatch);
@@ -108,8 +127,10 @@ export const staffCurve: Finding = {
     if (plans.every((plan) => plan === null)) {
       return noPlan(own, 'no choice of shifts keeps the least and the most of every station');
     }
+    const rules = rulesOf(ground);
     return {
       columns: own,
+      counted: countedBy(() => ({ rows, rules })),
       rows: sums.flatMap((hours, at) => (plans[at] === null ? [] : [row(hours, plans[at]!)])),
       leftOut,
       said: [

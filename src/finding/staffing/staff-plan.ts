@@ -3,7 +3,9 @@ import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
 import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
 import { weekdays } from '../book/calendar.js';
+import { once } from '../book/once.js';
 import { countColumn, estimateColumn, numberColumn, shareColumn, wordColumn } from '../columns.js';
+import { type CountedGroup, countedBy, counting, modelled } from '../counted-rows.js';
 import type { Finding, FindingCell, FindingColumn, FindingTable } from '../finding.js';
 import { resampledEstimate } from './gain-estimate.js';
 import type { Watch } from './shift-days.js';
@@ -11,6 +13,7 @@ import { solvedAgain } from './solved-plan.js';
 import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { type StaffChoices, staffChoices, staffLimits, staffOptions } from './staff-choices.js';
 import { type StaffGround, staffGround } from './staff-ground.js';
+import { blockRows, type StaffRows, staffRows } from './staff-rows.js';
 
 const columns: readonly FindingColumn[] = [
   wordColumn('station', 'station', 'Where the people are added.'),
@@ -53,6 +56,37 @@ function chosenAgain(ground: StaffGround, told: StaffChoices, block: number, pla
     : { value: again / plans.length, numerator: again, denominator: plans.length, ...none };
 }
 
+/** Which records stand behind each number of a shift that the plan chooses. */
+function behindShift(ground: StaffGround, rows: Uint32Array, all: StaffRows, block: number): CountedGroup {
+  const { days, full } = blockRows(ground, block);
+  const chosen = modelled('the best whole shifts within the hours, by integer programming', [
+    days,
+    full,
+    all.found,
+    all.full,
+  ]);
+  const expected = modelled(
+    'what the added people can expect: full inspections of the watch times the station’s rate, drawn to the others, with diminishing returns',
+    [full, all.found, all.full, days],
+  );
+  return {
+    rows,
+    rules: {
+      people: chosen,
+      days: counting(days),
+      hours: modelled('people times the hours of the watch on its days', [days]),
+      crew: modelled('people present on average: staff hours by open hours', [days]),
+      full: counting(full),
+      gained: expected,
+      per_100_hours: expected,
+      chosen_again: modelled('resamples of the station days whose own best plan chooses the watch', [
+        all.days,
+        all.full,
+      ]),
+    },
+  };
+}
+
 type Factors = readonly (readonly number[])[];
 
 function planRows(
@@ -61,7 +95,7 @@ function planRows(
   told: StaffChoices,
   factors: Factors,
   plan: ShiftChoice,
-): FindingCell[][] {
+): { cells: FindingCell[]; block: number }[] {
   const { season, yields, resampled, shifts } = ground;
   const limits = staffLimits(told, season.stations.length);
   const plans = resampled
@@ -90,9 +124,9 @@ function planRows(
       ),
       chosenAgain(ground, told, at, plans),
     ];
-    return { cells, worth: gain / hours };
+    return { cells, block: at, worth: gain / hours };
   });
-  return rows.sort((one, other) => other.worth - one.worth).map(({ cells }) => cells);
+  return rows.sort((one, other) => other.worth - one.worth);
 }
 
 function planSaid(
@@ -164,9 +198,13 @@ export const staffPlan: Finding = {
     const plan = bestShifts(blocks, limits).at(told.hours);
     if (plan === null) return noPlan(columns, 'no choice of shifts keeps the least and the most of every station');
     const checked = solvedAgain(book.solver, blocks, limits, plan);
+    const chosen = planRows(table.fields.get('station')?.labels ?? new Map(), ground, told, factors, plan);
+    const all = staffRows(ground);
+    const behind = chosen.map(({ block }) => once(() => behindShift(ground, rows, all, block)));
     return {
       columns,
-      rows: planRows(table.fields.get('station')?.labels ?? new Map(), ground, told, factors, plan),
+      rows: chosen.map(({ cells }) => cells),
+      counted: countedBy((row) => behind[row]!()),
       leftOut: ground.leftOut,
       said: planSaid(ground, told, factors, plan, checked),
     };

@@ -1,7 +1,9 @@
 import { numberAt } from '../../record/column.js';
 import { quantile } from '../../statistic/quantile.js';
 import { weekdays } from '../book/calendar.js';
+import { once } from '../book/once.js';
 import { countColumn, numberColumn, wordColumn } from '../columns.js';
+import { type CountedGroup, countedBy, counting, modelled, type NumberRules } from '../counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { bookNumber } from '../row-tests.js';
 import { sentence } from '../sentence.js';
@@ -45,23 +47,28 @@ export const staffedHours: Finding = {
     const inspections = book.tables.get('inspections')!;
     const [hour, minutes] = ['hour', 'minutes'].map((name) => bookNumber(inspections, name));
     const dayOf = new Map(days.map((day): [number, ShiftDay] => [day.cluster, day]));
+    const { clusterOf } = inspections;
     const size = daysInWeek * hoursInDay;
     const [open, staff, craft, taken] = Array.from({ length: 4 }, () => new Float64Array(size));
+    // Past midnight the clock and the weekday go on.
+    const placeAt = (weekday: number, hourOfDay: number): number => (weekday * hoursInDay + hourOfDay + size) % size;
+    const placeOf = (row: number): number | null => {
+      const day = dayOf.get(clusterOf?.[row] ?? -1);
+      const at = numberAt(hour!, row);
+      return day === undefined || at === null ? null : day.weekday * hoursInDay + at;
+    };
     for (const { weekday, open: hours, crew } of days) {
       watches.forEach(({ from }, watch) => {
         if (hours[watch]! === 0) return;
-        // Past midnight the clock and the weekday go on.
-        const at = (weekday * hoursInDay + from + size) % size;
+        const at = placeAt(weekday, from);
         open![at]!++;
         staff![at]! += crew * hours[watch]!;
       });
     }
     const usual = usualMinutes(minutes!.values);
     for (let row = 0; row < inspections.rowCount; row++) {
-      const day = dayOf.get(inspections.clusterOf?.[row] ?? -1);
-      const at = numberAt(hour!, row);
-      if (day === undefined || at === null) continue;
-      const place = day.weekday * hoursInDay + at;
+      const place = placeOf(row);
+      if (place === null) continue;
       craft![place]!++;
       taken![place]! += numberAt(minutes!, row) ?? usual;
     }
@@ -77,9 +84,28 @@ export const staffedHours: Finding = {
         worked === 0 ? null : taken![place]! / (60 * worked),
       ];
     });
+    const begunAt = once(() =>
+      byHour(inspections.rowCount, (row) => {
+        const place = placeOf(row);
+        return place === null ? [] : [place];
+      }),
+    );
+    const openAt = once(() =>
+      byHour(days.length, (at) => {
+        const { weekday, open: hours } = days[at]!;
+        return watches.flatMap(({ from }, watch) => (hours[watch]! > 0 ? placeAt(weekday, from) : []));
+      }),
+    );
+    const behind = (place: number): CountedGroup => {
+      const open = openAt()[place]!.map((at) => days[at]!.row);
+      return { rows, rules: rulesOf(open, begunAt()[place]!) };
+    };
+    const places = Array.from({ length: size }, (_, place) => place).filter((place) => open![place]! > 0);
+    const hours = places.map((place) => once(() => behind(place)));
     return {
       columns,
-      rows: cells.filter((_, place) => open![place]! > 0),
+      rows: places.map((place) => cells[place]!),
+      counted: countedBy((row) => hours[row]!()),
       leftOut: [
         ...sentence(unusable, 'open day has', 'open days have', 'no staff hours or no times: in no hour.'),
         ...sentence(
@@ -92,6 +118,31 @@ export const staffedHours: Finding = {
     };
   },
 };
+
+/** Numbers below some, gathered by the place of each among the hours of a week. */
+function byHour(count: number, placesOf: (number: number) => readonly number[]): readonly (readonly number[])[] {
+  const found = Array.from({ length: daysInWeek * hoursInDay }, (): number[] => []);
+  for (let number = 0; number < count; number++) for (const place of placesOf(number)) found[place]!.push(number);
+  return found;
+}
+
+/** Which station days, and which inspections, stand behind each number of an hour. */
+function rulesOf(days: readonly number[], inspections: readonly number[]): NumberRules {
+  const open = { words: 'station days open for half of the hour', within: () => Uint32Array.from(days) };
+  const begun = {
+    words: 'inspections begun in the hour on station days with staff hours and times',
+    table: 'inspections',
+    within: () => Uint32Array.from(inspections),
+  };
+  const spread = 'each day’s staff hours spread evenly from opening to closing';
+  return {
+    days: counting(open),
+    staff_hours: modelled(spread, [open]),
+    craft: counting(begun),
+    an_hour: modelled(`inspections by staff hours, ${spread}`, [begun, open]),
+    in_use: modelled(`minutes of inspections by those of staff, ${spread}`, [begun, open]),
+  };
+}
 
 function usualMinutes(minutes: Float64Array | Int32Array): number {
   const known = Float64Array.from(minutes)

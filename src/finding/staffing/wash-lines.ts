@@ -15,8 +15,12 @@ export interface WashLine {
   readonly units: number;
   /** Lengths of washes to draw from: the station's own, or all stations' where it has too few. */
   readonly lengths: Float64Array;
+  /** The washes that have those lengths, as rows. */
+  readonly lengthsOf: Uint32Array;
   /** Minutes in the seasons asked of in which the station was open, as far as recorded. */
   readonly openMinutes: number;
+  /** The station days that these are of, as rows. */
+  readonly days: Uint32Array;
 }
 
 /** Fewer recorded washes than this say too little of how long they take. Common practice, no source. */
@@ -27,16 +31,19 @@ function endedLengths(table: BookTable, rows: Uint32Array): Float64Array {
   return minutes.filter((_, at) => cause[at] === 1);
 }
 
-/** Minutes that a station was open in some seasons. */
-function openMinutes(book: Book, station: string, seasons: ReadonlySet<number>): number {
-  const days = book.tables.get('station_days')!;
-  const here = isValue(days, 'station', station);
-  const [hours, season] = ['open_hours', 'season'].map((name) => bookNumber(days, name));
+/** The station days of a station in some seasons, as rows, and the minutes that it was open on them. */
+function openTime(book: Book, station: string, seasons: ReadonlySet<number>): Pick<WashLine, 'days' | 'openMinutes'> {
+  const table = book.tables.get('station_days')!;
+  const here = isValue(table, 'station', station);
+  const [hours, season] = ['open_hours', 'season'].map((name) => bookNumber(table, name));
+  const days: number[] = [];
   let sum = 0;
-  for (let row = 0; row < days.rowCount; row++) {
-    if (here(row) && seasons.has(numberAt(season!, row) ?? 0)) sum += numberAt(hours!, row) ?? 0;
+  for (let row = 0; row < table.rowCount; row++) {
+    if (!here(row) || !seasons.has(numberAt(season!, row) ?? 0)) continue;
+    days.push(row);
+    sum += numberAt(hours!, row) ?? 0;
   }
-  return sum * 60;
+  return { days: Uint32Array.from(days), openMinutes: sum * 60 };
 }
 
 /** Some washes as lines, a station each, and how many stand in none because no wash of their station names a unit. */
@@ -67,8 +74,8 @@ export function washLines(
         rows: inOrder,
         ordered: Float64Array.from(inOrder, (row) => numberAt(ordered, row)! / 60_000),
         units,
-        lengths: lengths.length >= enoughWashes ? lengths : all,
-        openMinutes: openMinutes(book, station, seasons),
+        ...(lengths.length >= enoughWashes ? { lengths, lengthsOf: own } : { lengths: all, lengthsOf: rows }),
+        ...openTime(book, station, seasons),
       },
     ];
   });

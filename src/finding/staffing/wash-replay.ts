@@ -3,12 +3,15 @@ import type { Estimate } from '../../statistic/estimate.js';
 import { generalWait } from '../../statistic/queue/general.js';
 import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
 import { summary } from '../../statistic/summary.js';
+import { once } from '../book/once.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, minutesColumn, numberColumn } from '../columns.js';
+import { countedBy, counting, modelled, type NumberRules } from '../counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { groupRows } from '../group-rows.js';
+import { bookText } from '../row-tests.js';
 import { sentence } from '../sentence.js';
 import { withheld } from '../small-numbers.js';
-import { waitTimes } from '../wait-times.js';
+import { waitRules, waitTimes } from '../wait-times.js';
 import { type ReplayedMeans, replaySeason } from './replayed-season.js';
 import { type WashLine, washLines } from './wash-lines.js';
 
@@ -77,6 +80,52 @@ function recordedMean(table: BookTable, rows: Uint32Array): number | null {
   return summary([...minutes.filter((_, at) => cause[at] === 1)]).mean;
 }
 
+/** Rows that several lists hold, ascending, each once. */
+function together(lists: readonly Uint32Array[]): Uint32Array {
+  return Uint32Array.from(new Set(lists.flatMap((rows) => [...rows]))).sort();
+}
+
+/** Which washes, and which days of their stations, stand behind each number of a group. */
+function rulesOf(table: BookTable): (here: readonly WashLine[], rows: Uint32Array) => NumberRules {
+  const [wait, washing] = [waitRules(table, 'wait'), waitRules(table, 'washing')];
+  const unit = bookText(table, 'unit').codes;
+  return (here, rows) => {
+    const inGroup = new Set(rows);
+    const washes = {
+      words: 'washes ordered, all replayed',
+      within: () => together(here.map((line) => line.rows)).filter((row) => inGroup.has(row)),
+    };
+    const days = {
+      words: 'station days over which the units are taken to have been there',
+      table: 'station_days',
+      within: () => together(here.map((line) => line.days)),
+    };
+    const named = { words: 'washes that name their unit', holds: (row: number) => unit[row] !== 0 };
+    const lengths = {
+      ...washing.done,
+      words: `${washing.done.words}, whose lengths are drawn`,
+      within: () => together(here.map((line) => line.lengthsOf)),
+    };
+    const replay = modelled('the orders replayed, first come first washed, with lengths drawn from recorded ones', [
+      washes,
+      lengths,
+    ]);
+    const steady = 'a steady line of the same averages, over the hours that the station was open';
+    return {
+      washes: counting(washes),
+      units: modelled('how many different units the washes name', [named]),
+      busy: modelled(`minutes of washing by minutes of units: ${steady}`, [washes, lengths, days]),
+      recorded: modelled('the mean of the recorded waits that ended', [wait.done]),
+      replayed: replay,
+      one_more: replay,
+      saved: replay,
+      saved_hours: replay,
+      one_fewer: replay,
+      by_formula: modelled(`Allen and Cunneen’s formula for ${steady}`, [washes, lengths, days]),
+    };
+  };
+}
+
 function shared(lines: readonly WashLine[], table: BookTable): string[] {
   const column = table.column('unit');
   if (column.kind !== 'text') return [];
@@ -126,7 +175,8 @@ export const washReplay: Finding = {
       (row) => table.clusterOf?.[row] ?? row,
       choices.resamples,
     );
-    const cells = groups.map(({ key, rows: own }, at): FindingCell[] => {
+    const rulesFor = rulesOf(table);
+    const found = groups.map(({ key, rows: own }, at) => {
       const inGroup = new Set(own);
       const here = lines.filter((line) => line.rows.some((row) => inGroup.has(row)));
       const washes = here.reduce((sum, line) => sum + line.rows.filter((row) => inGroup.has(row)).length, 0);
@@ -139,7 +189,7 @@ export const washReplay: Finding = {
       const saved = washes === 0 ? withheld('nothing to replay') : replayedEstimate(group, difference(1, 2));
       const mean = (change: number): Estimate =>
         washes === 0 ? withheld('nothing to replay') : replayedEstimate(group, (means) => means[change] ?? null);
-      return [
+      const cells: FindingCell[] = [
         ...keyCells(table, by, key),
         washes,
         here.reduce((sum, { units }) => sum + units, 0),
@@ -152,11 +202,13 @@ export const washReplay: Finding = {
         mean(0),
         steady.wait,
       ];
+      return { cells, behind: once(() => ({ rows: own, rules: rulesFor(here, own) })) };
     });
     const crowded = lines.filter((line) => (steadyLine(line).busy ?? 0) >= 1).map(({ station }) => station);
     return {
       columns: [...keyColumns(table, by), ...columns],
-      rows: cells,
+      rows: found.map(({ cells }) => cells),
+      counted: countedBy((row) => found[row]!.behind()),
       leftOut: sentence(without, 'wash is', 'washes are', 'left out: no unit or no moment of order is known.'),
       said: [
         ...shared(lines, table),

@@ -13,6 +13,8 @@ export interface CountedRecords {
   readonly skippedMissing: number;
   /** What decided which rows these are and comes from records itself; nothing where absent. */
   readonly decidedBy?: readonly string[];
+  /** What makes a number of these rows where it is not just their count or share, in words; nothing where absent. */
+  readonly model?: string;
 }
 
 /** Several accounts as one, each kept once. */

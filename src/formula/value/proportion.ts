@@ -7,12 +7,26 @@ import { drawnNumber, joinSpreads, liftDraws } from './lift.js';
 import { numberFrom } from './number.js';
 import { totalsByCluster } from './resamples.js';
 
+/** The first place from `from` on at which ascending numbers reach some number, looked for in growing steps. */
+function placeOf(number: number, ascending: Uint32Array, from: number): number {
+  let step = 1;
+  while (ascending[from + step]! < number) step *= 2;
+  let [low, high] = [from + (step >> 1), Math.min(from + step, ascending.length)];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (ascending[middle]! < number) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
 /** Whether every one of some ascending row numbers is among others, ascending too. */
 export function isPartOf(rows: Uint32Array, among: Uint32Array): boolean {
   if (rows === among) return true;
+  if (rows.length > among.length) return false;
   let at = 0;
   for (const row of rows) {
-    while (at < among.length && among[at]! < row) at += 1;
+    at = placeOf(row, among, at);
     if (among[at] !== row) return false;
   }
   return true;

@@ -1,0 +1,42 @@
+import { restrictedBook } from '../finding/book/restricted-book.js';
+import { watchedBook } from '../finding/book/watched-book.js';
+import type { NotebookWorkings } from '../notebook/workings.js';
+import { nearestName } from '../problem/nearest.js';
+import { type Problem, wholeFile } from '../problem/problem.js';
+import { openNotebook } from './open-notebook.js';
+import { openSeason } from './open-season.js';
+import { type ChoiceWords, readChoice } from './read-choice.js';
+
+/** A notebook computed for what was chosen of a store, and the sentences that say so; null where nothing was chosen. */
+export interface ChosenNotebook {
+  readonly workings: NotebookWorkings;
+  readonly said: readonly string[] | null;
+}
+
+/** Computes a notebook over a store for what was chosen, as a page of that choice shows it, or the problems that prevent it. */
+export async function openChosen(
+  file: string,
+  store: string,
+  words: ChoiceWords,
+): Promise<ChosenNotebook | { readonly problems: readonly Problem[] }> {
+  const season = await openSeason(store, [file]);
+  if ('problems' in season) return season;
+  const choice = readChoice(words, season.book);
+  if ('problems' in choice) return choice;
+  const { book, asked } = watchedBook(restrictedBook(season.book, choice.only), () => '');
+  const workings = openNotebook(file, book, { inputs: choice.inputs });
+  if ('problem' in workings) return { problems: [workings.problem] };
+  const inputs = workings.written;
+  const unknown = [...choice.inputs.keys()].filter((name) => !inputs.has(name));
+  if (unknown.length > 0) return { problems: unknown.map((name) => unknownInput(file, name, [...inputs.keys()])) };
+  const tables = [...asked.keys()].map((name) => book.tables.get(name)!);
+  return { workings, said: choice.said(inputs, tables) };
+}
+
+function unknownInput(file: string, seen: string, inputs: readonly string[]): Problem {
+  const nearest = nearestName(seen, inputs);
+  const known = inputs.length === 0 ? 'The notebook has no inputs.' : `Inputs are ${inputs.join(', ')}.`;
+  const remedy = nearest === null ? known : `Did you mean "${nearest}"?`;
+  const wanted = 'an input of this notebook behind --with';
+  return { code: 'unknown-choice', severity: 'stops', place: wholeFile(file), seen, wanted, remedy };
+}
