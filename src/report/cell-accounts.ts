@@ -5,7 +5,7 @@ import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { Trace } from '../notebook/trace.js';
 import { headed } from './anchor.js';
 import type { Entry } from './definition-list.js';
-import type { AskedCells, CellAccounts } from './live/cell-accounts.js';
+import type { AskedCells, CarriedCells, CellAccounts } from './live/cell-accounts.js';
 import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
 import { words } from './words.js';
@@ -13,17 +13,23 @@ import { words } from './words.js';
 /** What the account of one cell of a sheet stands on, by column and row; null where nothing is known of it. */
 export type CellTrace = (sheet: string, column: string, row: number) => Trace | null;
 
-/** Where the accounts of cells come from: from what each stands on; or the page asks for each when it is opened. */
-export type CellsOf = CellTrace | 'asked';
+/** The accounts of cells as a page carries them: made from what each stands on, and packed as DEFLATE in base64. */
+export interface PackedCells {
+  readonly trace: CellTrace;
+  readonly pack: (text: string) => string;
+}
+
+/** Where the accounts of cells come from: the page carries them; or it asks for each when it is opened. */
+export type CellsOf = PackedCells | 'asked';
 
 /** How many stretches of lines of one file stand in the account of a cell; the trace command lists the rest. */
 const mostStretches = 3;
 
 /**
- * The accounts of all cells of a sheet, for the page's script to open: every text is there once, so that a sheet of many
- * cells stays small. Null where nothing is known of any.
+ * The accounts of all cells of a sheet, for the page's script to unpack once a reader opens one: every text is there once, so
+ * that a sheet of many cells stays small. Null where nothing is known of any.
  */
-export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Element | null {
+export function cellAccounts(sheet: EvaluatedSheet, { trace: cellTrace, pack }: PackedCells): Element | null {
   const texts = new Map<string, number>();
   const at = (text: string): number => {
     const known = texts.get(text) ?? texts.size;
@@ -50,14 +56,12 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     }),
   );
   if (texts.size === 0) return null;
-  const accounts: CellAccounts = {
+  const accounts: CellAccounts = { texts: [...texts.keys()], alike, cells };
+  return carried({
     say: words.cell,
     columns: columns.map(({ column, place }) => [place, headed(column.label)]),
-    texts: [...texts.keys()],
-    alike,
-    cells,
-  };
-  return carried(accounts);
+    packed: pack(JSON.stringify(accounts)),
+  });
 }
 
 function ownEntries({ formula }: Trace, result: Result, shownAs: string): Entry[] {
@@ -84,7 +88,7 @@ export function askedCells(
   return carried(asked);
 }
 
-function carried(accounts: CellAccounts | AskedCells): Element {
+function carried(accounts: CarriedCells | AskedCells): Element {
   // A closing tag inside a text would end the element.
   const json = JSON.stringify(accounts).replaceAll('<', '\\u003c');
   return h('script', { type: 'application/json', className: ['cells'] }, [json]);

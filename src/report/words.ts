@@ -175,7 +175,12 @@ export const words = {
     bring: 'Bring:',
     cautions: 'Take care.',
   },
-  cell: { head: 'How one cell was made', row: 'Row', column: 'Column' },
+  cell: {
+    head: 'How one cell was made',
+    row: 'Row',
+    column: 'Column',
+    unable: 'could not be shown here: the browser is too old to unpack it. “rampbook trace” tells it.',
+  },
   said: {
     ascending: 'Sorted by “{}”, lowest first',
     descending: 'Sorted by “{}”, highest first',

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deflated } from '../../src/command/deflated.js';
 import type { CellTrace } from '../../src/report/cell-accounts.js';
 import { languagePage } from '../../src/report/language-page.js';
 import { renderPage } from '../../src/report/page.js';
@@ -24,7 +25,13 @@ describe.skipIf(!browserHere())('the accounts of a sheet’s cells', () => {
   let browser: Browser;
 
   beforeAll(async () => {
-    writeFileSync(file, renderPage(sampleNotebook, { ...sampleContext, cell }).html);
+    writeFileSync(
+      file,
+      renderPage(sampleNotebook, {
+        ...sampleContext,
+        cell: { trace: cell, pack: (text) => deflated(Buffer.from(text)) },
+      }).html,
+    );
     writeFileSync(reference, languagePage());
     browser = await launch();
   });

@@ -92,6 +92,20 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
     await close();
   });
 
+  it('tells how a cell was made for the choice that it shows, and goes on telling when another is made', async () => {
+    const { page, complaints, close } = await openPage(browser, season);
+    const cell = '#table-by-month tbody tr:first-child td:nth-of-type(1)';
+    for (const [at, station] of ['heron-point', 'fennick-dam'].entries()) {
+      await page.selectOption('[name="only.station"]', station);
+      await counted(page, station === 'heron-point' ? 'Heron Point' : 'Fennick Dam');
+      if (at === 0) await page.click(cell);
+      const shown = await page.textContent(cell);
+      await expect.poll(() => page.locator('#account-by-month dl.cell dd').nth(1).textContent()).toContain(shown);
+    }
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('keeps a table that its reader scrolled where it stood, however often it is counted again', async () => {
     const { page, close } = await openPage(browser, season, { viewport: { width: 360, height: 640 } });
     const region = '.scroll[aria-labelledby="table-by-station-caption"]';

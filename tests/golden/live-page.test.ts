@@ -138,8 +138,9 @@ function hold(name: string, read: ReadNotebook, drawn: readonly HandedChoice[]):
     execFileSync(process.execPath, flags, { encoding: 'utf8', maxBuffer: 256 * 1024 * 1024 }),
   );
   drawn.forEach((choice, at) => {
-    const { letters, ...values } = counted[at]!;
+    const { letters, accounts, ...values } = counted[at]!;
     expect(letters, 'the parts were written').toBeGreaterThan(10_000);
+    expect(accounts, 'cells tell how they were made').toBeGreaterThan(10);
     expect(sorted(values), JSON.stringify(choice)).toEqual(sorted(byCommand(read, choice)));
   });
 }

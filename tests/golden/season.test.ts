@@ -127,8 +127,8 @@ test('a page is the committed one, whatever the machine’s time zone and langua
 
 /**
  * A page without what is the program itself, which changes with every change of the code: its fingerprint, and what counts
- * the page again, by its text and by its hash in the policy. The records that the page carries are compared as they are
- * unpacked, since releases of Node pack the same bytes otherwise.
+ * the page again, by its text and by its hash in the policy. The records and accounts that the page carries are compared as
+ * they are unpacked, since releases of Node pack the same bytes otherwise.
  */
 function bare(html: string): string {
   return html
@@ -136,7 +136,7 @@ function bare(html: string): string {
     .replace(/("program":\{"version":"[^"]*","fingerprint":")[0-9a-f]{64}/, '$1')
     .replace(/(script-src &#x27;sha256-[^&]*&#x27;) &#x27;sha256-[^&]*&#x27;/, '$1')
     .replace(/(<script id="carried-engine"[^>]*>)[^<]*/, '$1')
-    .replace(/(<script id="carried-season"[^>]*>)([^<]*)/, (_, tag: string, packed: string) => {
+    .replace(/(<script id="carried-season"[^>]*>|"packed":")([^<"]*)/g, (_, tag: string, packed: string) => {
       const bytes = inflateRawSync(Buffer.from(packed, 'base64'));
       return tag + createHash('sha256').update(bytes).digest('hex');
     });

@@ -6,6 +6,7 @@ import { namesInBlock } from '../../notebook/names-in-block.js';
 import { traceCellAt, traceFigure } from '../../notebook/trace.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import type { Problem } from '../../problem/problem.js';
+import { cellTexts } from '../cell-accounts.js';
 import { closingSections } from '../closing-sections.js';
 import { rememberedCharts } from '../desk/remembered-charts.js';
 import { markedPart } from '../marked-part.js';
@@ -95,8 +96,15 @@ export class LiveReport {
         return trace === null ? [] : [[name, trace] as const];
       }),
     );
-    const cell = (sheet: string, column: string, row: number) => traceCellAt(workings, sheet, column, row);
-    return htmlOf(key, blockPart(block, workings.notebook, methods, { traces, cell }, this.#draw).elements);
+    // Most readers open no account: each is told when it is asked for.
+    const context = { traces, cell: 'asked' as const };
+    return htmlOf(key, blockPart(block, workings.notebook, methods, context, this.#draw).elements);
+  }
+
+  /** The account of a cell of a counted sheet as texts, a term and what is said of it in turn; null where it is not counted. */
+  accountOf(sheetName: string, column: string, row: number): readonly string[] | null {
+    const trace = traceCellAt(this.workings, sheetName, column, row);
+    return trace === null ? null : cellTexts(trace, trace.result, trace.shownAs);
   }
 
   /** The closing sections that follow a choice, by their keys. */

@@ -1,9 +1,19 @@
-/** The accounts of a sheet's cells as the page carries them. */
-export interface CellAccounts {
-  /** The words around them. */
-  readonly say: { readonly head: string; readonly row: string; readonly column: string };
+import { inflated } from './inflate.js';
+
+/** What a page says around the accounts of a sheet's cells. */
+interface CellsAround {
+  readonly say: { readonly head: string; readonly row: string; readonly column: string; readonly unable: string };
   /** The columns that have accounts: their place in the table, and what stands at their head. */
   readonly columns: readonly (readonly [place: number, head: string])[];
+}
+
+/** The accounts of a sheet's cells as the page carries them: `CellAccounts` as JSON, as DEFLATE in base64. */
+export interface CarriedCells extends CellsAround {
+  readonly packed: string;
+}
+
+/** The accounts of a sheet's cells. */
+export interface CellAccounts {
   readonly texts: readonly string[];
   /** What many cells stand on alike, each as texts by their number: a term, what is said of it, and so on. */
   readonly alike: readonly (readonly number[])[];
@@ -12,7 +22,7 @@ export interface CellAccounts {
 }
 
 /** What a page carries of a sheet's cells where their accounts are asked for one by one. */
-export interface AskedCells extends Pick<CellAccounts, 'say' | 'columns'> {
+export interface AskedCells extends CellsAround {
   readonly sheet: string;
   /** The columns by the names that formulas use. */
   readonly names: readonly string[];
@@ -21,7 +31,7 @@ export interface AskedCells extends Pick<CellAccounts, 'say' | 'columns'> {
 /** The account of a cell as texts, a term and what is said of it in turn; null where nobody answers. */
 export type AskForCell = (sheet: string, column: string, row: number) => Promise<readonly string[] | null>;
 
-type TextsOf = (column: number, row: number) => readonly string[] | null | Promise<readonly string[] | null>;
+type TextsOf = (column: number, row: number) => Promise<readonly string[] | null>;
 
 /**
  * Lets a reader open how any cell of a sheet was made: by choosing its row and column, or by clicking on it. Where a page
@@ -33,22 +43,28 @@ export function addCellAccounts(root: ParentNode, ask: AskForCell = async () => 
     const table = sheet?.querySelector('table');
     const account = sheet?.querySelector<HTMLDetailsElement>('details.account');
     if (table == null || account == null) continue;
-    const accounts = JSON.parse(carried.textContent) as CellAccounts | AskedCells;
+    const accounts = JSON.parse(carried.textContent) as CarriedCells | AskedCells;
     const textsOf: TextsOf =
       'sheet' in accounts
-        ? (column, row) => (account.open ? ask(accounts.sheet, accounts.names[column]!, row) : null)
-        : (column, row) => carriedTexts(accounts, column, row);
+        ? (column, row) => ask(accounts.sheet, accounts.names[column]!, row)
+        : carriedTexts(accounts.packed);
     addChoice(accounts, textsOf, table, account);
   }
 }
 
-function carriedTexts({ cells, alike, texts }: CellAccounts, column: number, row: number): readonly string[] {
-  const [common, ...own] = cells[column]![row]!;
-  return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+/** The texts of cells that are unpacked when the first is asked for. */
+function carriedTexts(packed: string): TextsOf {
+  let unpacked: Promise<CellAccounts> | null = null;
+  return async (column, row) => {
+    unpacked ??= inflated(packed).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)) as CellAccounts);
+    const { cells, alike, texts } = await unpacked;
+    const [common, ...own] = cells[column]![row]!;
+    return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+  };
 }
 
 function addChoice(
-  { say, columns }: Pick<CellAccounts, 'say' | 'columns'>,
+  { say, columns }: CellsAround,
   textsOf: TextsOf,
   table: HTMLTableElement,
   account: HTMLDetailsElement,
@@ -76,9 +92,11 @@ function addChoice(
   account.lastElementChild!.append(head, row.label, ' ', column.label, list);
   let latest = 0;
   const show = async (): Promise<void> => {
+    if (!account.open) return;
     latest += 1;
     const own = latest;
-    const texts = await textsOf(column.select.selectedIndex, row.select.selectedIndex);
+    const asked = textsOf(column.select.selectedIndex, row.select.selectedIndex);
+    const texts = await asked.catch(() => [say.head, say.unable]);
     if (texts === null || own !== latest) return;
     list.replaceChildren(
       ...texts.map((text, at) => {

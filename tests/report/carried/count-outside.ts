@@ -19,11 +19,15 @@ function countOutside(bytes: Uint8Array, choices: readonly HandedChoice[]): read
     for (const part of report.parts) report.count(part);
     const { selections, figures, sheets } = report.workings.notebook;
     const methods = report.methods();
+    const told = [...sheets.values()].map(({ name, columns }) =>
+      columns.map((column) => report.accountOf(name, column.name, 0)),
+    );
     const texts = report.parts.filter(({ key }) => !report.isChart(key)).map((part) => report.render(part, methods));
     return {
       selections: [...selections],
       figures: [...figures],
       sheets: [...sheets],
+      accounts: told.flat().filter((account) => account !== null).length,
       letters: texts.reduce((sum, text) => sum + text.length, 0),
     };
   });

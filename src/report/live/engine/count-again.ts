@@ -1,18 +1,20 @@
 import type { LivePart, LiveReport } from '../../carried/live-report.js';
 import type { ReaderChoice } from '../../carried/recalculation.js';
 import { choiceWords } from '../../choice/choice-words.js';
-import { elementsOf, markStale, restorePart, showPart } from './show-part.js';
+import { markStale, partsOnPage, restorePart, showPart, tellAccountsAgain } from './show-part.js';
 
 /** How many parts are shown before the page has its turn. */
 const shownInATurn = 6;
 
 /**
- * Counts the parts of a page again, those in sight first and in one go; between others the page may answer its reader, and a
- * newer choice ends an older one. A part whose HTML stays the same is not touched.
+ * Counts the parts of a page again, those in sight first, in one go and drawn before anything else; between others the page
+ * may answer its reader, and a newer choice ends an older one. A part whose HTML stays the same is not touched.
  */
 export class CountAgain {
   readonly #report: LiveReport;
   readonly #shown = new Map<string, string>();
+  /** The elements of each part as they stand now. */
+  readonly #standing = partsOnPage();
   /** The parts that were replaced, as the page was made: with files and lines, and nothing to count again. */
   readonly #made = new Map<string, readonly HTMLElement[]>();
   #turn = 0;
@@ -26,16 +28,16 @@ export class CountAgain {
     const turn = ++this.#turn;
     const report = this.#report;
     // Before anything is changed, so that the page need not be laid out for it.
-    const [near, far] = bySight(report.parts);
+    const [near, far] = this.#bySight();
     report.choose(choice);
-    for (const { key } of report.parts) markStale(key, true);
-    this.#noteStill(true);
     for (const part of near) {
       report.count(part);
       this.#show(part.key, report.render(part, report.methods()));
     }
-    await answerReader();
+    await nextFrame();
     if (turn !== this.#turn) return false;
+    for (const { key } of far) markStale(this.#elementsOf(key), true);
+    this.#noteStill(true);
     for (const part of far) {
       report.count(part);
       await answerReader();
@@ -62,45 +64,74 @@ export class CountAgain {
     if (this.#turn > 0) return;
     const turn = ++this.#turn;
     this.#report.choose({ only: new Map(), inputs: new Map() });
-    for (const part of this.#report.parts) {
+    const [near, far] = this.#bySight();
+    for (const part of [...near, ...far]) {
       await idle();
       if (turn !== this.#turn) return;
       this.#report.count(part);
+    }
+    // Code that has run once runs faster when a reader waits for it.
+    for (const part of near) {
+      await idle();
+      if (turn !== this.#turn) return;
+      this.#report.render(part, this.#report.methods());
     }
   }
 
   /** Shows the page as it was made. */
   restore(): void {
     this.#turn++;
-    for (const [key, elements] of this.#made) restorePart(key, elements);
+    for (const [key, elements] of this.#made) {
+      restorePart(this.#elementsOf(key), elements);
+      this.#standing.set(key, elements);
+    }
     this.#made.clear();
     this.#shown.clear();
-    for (const { key } of this.#report.parts) markStale(key, false);
+    for (const { key } of this.#report.parts) markStale(this.#elementsOf(key), false);
     this.#noteStill(false);
   }
 
   /** Lets the page stand as it is. */
   giveUp(): void {
     this.#turn++;
-    for (const { key } of this.#report.parts) markStale(key, false);
+    for (const { key } of this.#report.parts) markStale(this.#elementsOf(key), false);
+  }
+
+  #elementsOf(key: string): readonly HTMLElement[] {
+    return this.#standing.get(key) ?? [];
   }
 
   #show(key: string, html: string): void {
+    const before = this.#elementsOf(key);
     if (this.#shown.get(key) === html) {
-      markStale(key, false);
+      markStale(before, false);
+      tellAccountsAgain(before);
       return;
     }
-    const replaced = showPart(key, html);
-    if (!this.#made.has(key)) this.#made.set(key, replaced);
+    const now = showPart(before, html, async (...cell) => this.#report.accountOf(...cell));
+    if (!this.#made.has(key)) this.#made.set(key, before);
+    this.#standing.set(key, now);
     this.#shown.set(key, html);
+  }
+
+  #bySight(): readonly [near: readonly LivePart[], far: readonly LivePart[]] {
+    const { parts } = this.#report;
+    const inSight = ({ key }: LivePart): boolean =>
+      this.#elementsOf(key).some((element) => {
+        const { top, bottom } = element.getBoundingClientRect();
+        return bottom > 0 && top < innerHeight;
+      });
+    const near = new Set(parts.filter(inSight));
+    return [[...near], parts.filter((part) => !near.has(part))];
   }
 
   /** Says under charts that cannot be drawn again what they show. */
   #noteStill(isChosen: boolean): void {
     for (const key of this.#report.still) {
-      for (const element of elementsOf(key)) {
-        element.querySelector('.note.still')?.remove();
-        if (!isChosen) continue;
+      for (const element of this.#elementsOf(key)) {
+        const said = element.querySelector('.note.still');
+        if (!isChosen) said?.remove();
+        if (!isChosen || said !== null) continue;
         const note = document.createElement('p');
         note.className = 'note still';
         note.textContent = choiceWords.stillChart;
@@ -108,16 +139,6 @@ export class CountAgain {
       }
     }
   }
-}
-
-function bySight(parts: readonly LivePart[]): readonly [near: readonly LivePart[], far: readonly LivePart[]] {
-  const inSight = (part: LivePart): boolean =>
-    elementsOf(part.key).some((element) => {
-      const { top, bottom } = element.getBoundingClientRect();
-      return bottom > 0 && top < innerHeight;
-    });
-  const near = new Set(parts.filter(inSight));
-  return [[...near], parts.filter((part) => !near.has(part))];
 }
 
 /** Resumes after the page has had its turn. */
@@ -130,6 +151,12 @@ function answerReader(): Promise<void> {
     };
     port2.postMessage(null);
   });
+}
+
+/** Resumes once the browser has drawn what was changed; at once where it draws nothing, as in a window out of sight. */
+function nextFrame(): Promise<void> {
+  if (document.hidden) return answerReader();
+  return new Promise((resume) => requestAnimationFrame(() => void answerReader().then(resume)));
 }
 
 /** Resumes once the page has nothing else to do. */

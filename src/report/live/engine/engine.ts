@@ -33,26 +33,34 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
     place.replaceChildren(line, wrong.content);
   };
 
-  const show = async (choice: WrittenChoice): Promise<void> => {
+  const keep = (choice: WrittenChoice): void => {
     const address = writeAddress({ part, choice });
-    if (readAddress(location.hash).part !== '' || location.hash !== '' || address !== '') {
-      history.replaceState(null, '', `#${address}`);
-    }
+    if (location.hash !== '' || address !== '') history.replaceState(null, '', `#${address}`);
     controls.follow(choice);
+  };
+
+  const show = async (choice: WrittenChoice): Promise<void> => {
     const key = writeAddress({ part: '', choice });
-    if (key === shown) return;
+    if (key === shown) {
+      keep(choice);
+      return;
+    }
     shown = key;
     if (key === '') {
       counting.restore();
       form.removeAttribute('aria-busy');
+      keep(choice);
       say(choiceWords.shownAll);
       return;
     }
-    say(choiceWords.working);
-    form.setAttribute('aria-busy', 'true');
     try {
       const only = choiceOf(offers, season.book, choice.only);
-      const whole = await counting.count({ only, inputs: choice.inputs });
+      // What is in sight is counted at once, before anything else changes the page, which would have to be laid out first.
+      const counted = counting.count({ only, inputs: choice.inputs });
+      form.setAttribute('aria-busy', 'true');
+      say(choiceWords.working);
+      keep(choice);
+      const whole = await counted;
       if (!whole) return;
       const said = choiceSaid(choice, { offers, inputs: controls.inputs, tables, whole: report.whole });
       say([...said, choiceWords.lines].join(' '), report.renderProblems());
@@ -64,15 +72,18 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
   };
 
   // Whoever reaches for a control is about to choose. What cannot be counted is told where it is chosen.
-  const prepare = (): void => void counting.prepare().catch(() => {});
-  for (const reached of ['focusin', 'pointerdown']) form.addEventListener(reached, prepare, { once: true });
+  const prepare = ({ target }: Event): void => {
+    const reaches = isControl(target) ? target.form === form : form.contains(target as Node | null);
+    if (reaches) void counting.prepare().catch(() => {});
+  };
+  for (const reached of ['focusin', 'pointerover', 'pointerdown']) document.addEventListener(reached, prepare);
   let asked = 0;
   const follow = (): void => {
     cancelAnimationFrame(asked);
     asked = requestAnimationFrame(() => void show(controls.read()));
   };
   document.addEventListener('input', ({ target }) => {
-    if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement) if (target.form === form) follow();
+    if (isControl(target) && target.form === form) follow();
   });
   // The form's fields have their usual values only after the event.
   form.addEventListener('reset', () => setTimeout(follow));
@@ -84,6 +95,11 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
   });
   if (location.hash.includes('?')) controls.write(readAddress(location.hash).choice);
   await show(controls.read());
+}
+
+/** The controls of a page stand in its form or, as inputs in their table, belong to it. */
+function isControl(target: EventTarget | null): target is HTMLInputElement | HTMLSelectElement {
+  return target instanceof HTMLInputElement || target instanceof HTMLSelectElement;
 }
 
 const form = document.querySelector<HTMLFormElement>('#choice');

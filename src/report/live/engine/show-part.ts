@@ -1,19 +1,31 @@
+import type { AskForCell } from '../cell-accounts.js';
 import { isScrolled, markScrolled } from '../note-scrolling.js';
 import { readyParts } from '../ready-parts.js';
 
-/** The elements of a part that stand on the page. */
-export function elementsOf(key: string): readonly HTMLElement[] {
-  return [...document.querySelectorAll<HTMLElement>(`[data-part="${key}"]`)];
+/** The elements of each part that stands on the page, by its key. */
+export function partsOnPage(): Map<string, readonly HTMLElement[]> {
+  const parts = new Map<string, HTMLElement[]>();
+  for (const element of document.querySelectorAll<HTMLElement>('[data-part]')) {
+    const key = element.dataset['part']!;
+    const part = parts.get(key);
+    if (part === undefined) parts.set(key, [element]);
+    else part.push(element);
+  }
+  return parts;
 }
 
 /** Dims a part until it is counted again, or shows it as it is. */
-export function markStale(key: string, stale: boolean): void {
-  for (const element of elementsOf(key)) element.toggleAttribute('data-stale', stale);
+export function markStale(part: readonly HTMLElement[], stale: boolean): void {
+  for (const element of part) element.toggleAttribute('data-stale', stale);
+}
+
+/** Lets the accounts that a reader has opened in a part tell what is counted now. */
+export function tellAccountsAgain(part: readonly HTMLElement[]): void {
+  for (const account of within(part, 'details.account[open]')) account.dispatchEvent(new Event('toggle'));
 }
 
 /** Puts elements that stood there before in the place of a part. */
-export function restorePart(key: string, before: readonly HTMLElement[]): void {
-  const old = elementsOf(key);
+export function restorePart(old: readonly HTMLElement[], before: readonly HTMLElement[]): void {
   const place = placeOfFocus(old);
   const [first, ...others] = old;
   first?.replaceWith(...before);
@@ -23,27 +35,26 @@ export function restorePart(key: string, before: readonly HTMLElement[]): void {
 
 /**
  * Puts HTML in the place of a part; what a reader had opened, scrolled, sorted or focused there stays so. Gives back the
- * elements that stood there.
+ * elements that stand there now.
  */
-export function showPart(key: string, html: string): readonly HTMLElement[] {
-  const old = elementsOf(key);
+export function showPart(old: readonly HTMLElement[], html: string, ask: AskForCell): readonly HTMLElement[] {
   const [first] = old;
   if (first === undefined) return old;
   const template = document.createElement('template');
   template.innerHTML = html;
   const fresh = template.content;
-  readyParts(fresh);
+  readyParts(fresh, ask);
   const sorting = sortingOf(old);
   keepOpen(old, fresh);
   const scrolled = scrollsOf(old);
   const place = placeOfFocus(old);
-  const parts = [...fresh.children];
+  const parts = [...fresh.children] as HTMLElement[];
   first.before(fresh);
   for (const element of old) element.remove();
   for (const part of parts) sortAgain(part, sorting);
   scrollAgain(parts, scrolled);
   focusAgain(parts, place);
-  return old;
+  return parts;
 }
 
 function within(parts: Iterable<Element>, selector: string): readonly Element[] {
