@@ -2,6 +2,7 @@ import { randomFrom } from '../random.js';
 
 /** Sums are taken modulo this prime, whose products with itself stay exact. */
 const prime = 67_108_859;
+const perPrime = 1 / prime;
 
 /** A total as random mixtures of the parts that it adds up. */
 export type MixedTotal = Float64Array;
@@ -51,7 +52,7 @@ function mixed(total: Uint32Array, mixtures: Float64Array, width: number): Float
     const from = part * width;
     for (let at = 0; at < width; at++) sums[at]! += mixtures[from + at]!;
   }
-  return sums.map((sum) => sum % prime);
+  return sums.map(modulo);
 }
 
 /** A row without what the basis already has of it. */
@@ -60,8 +61,9 @@ function reduced(row: Row, basis: readonly Row[]): Row {
   for (const known of basis) {
     const factor = values[known.lead!]!;
     if (factor === 0) continue;
+    const { mixed: others } = known;
     for (let at = known.lead!; at < values.length; at++) {
-      values[at] = modulo(values[at]! - factor * known.mixed[at]!);
+      values[at] = modulo(values[at]! - factor * others[at]!);
     }
     for (const [place, share] of known.of) {
       const now = modulo((of.get(place) ?? 0) - factor * share);
@@ -83,9 +85,10 @@ function normal({ mixed: values, of }: Row): Row {
   };
 }
 
+/** What is left of a whole number below the prime's square; by its quotient, since `%` of such numbers is slow. */
 function modulo(value: number): number {
-  const rest = value % prime;
-  return rest < 0 ? rest + prime : rest;
+  const rest = value - Math.floor(value * perPrime) * prime;
+  return rest < 0 ? rest + prime : rest >= prime ? rest - prime : rest;
 }
 
 function power(base: number, exponent: number): number {
