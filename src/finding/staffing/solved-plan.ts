@@ -35,12 +35,13 @@ export function shiftProgram(blocks: readonly ShiftBlock[], limits: ShiftLimits,
 /** Further apart than this, two ways to solve one plan have not found the same. */
 const alike = 1e-6;
 
-/** What a solver makes of a plan that was found otherwise: a sentence; throws where the two do not agree. */
+/** What a solver makes of a plan that was found otherwise: a sentence that names it; throws where the two do not agree. */
 export function solvedAgain(
   solver: ProgramSolver | undefined,
   blocks: readonly ShiftBlock[],
   limits: ShiftLimits,
   { gain }: ShiftChoice,
+  named = 'The plan',
 ): string {
   if (solver === undefined) {
     return 'The plan was found by dynamic programming; no other solver was at hand to check it.';
@@ -51,5 +52,5 @@ export function solvedAgain(
   if (whole === null || divided === null || bound === null) throw new Error('a plan that was found cannot be solved');
   const differ = Math.max(Math.abs(whole.gain - gain), Math.abs(divided.gain - bound.gain));
   if (differ > alike * (1 + gain)) throw new Error(`${solver.name} found ${whole.gain} where ${gain} was found`);
-  return `The plan was solved as an integer program by ${solver.name} and again by dynamic programming: both found the same best.`;
+  return `${named} was solved as an integer program by ${solver.name} and again by dynamic programming: both found the same best.`;
 }

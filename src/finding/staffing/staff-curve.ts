@@ -1,3 +1,5 @@
+import type { ProgramSolver } from '../../record/program-solver.js';
+import { writtenNumber } from '../../record/written-numbers.js';
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
 import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
@@ -51,6 +53,8 @@ function costEach(wage: number, used: number, gained: Estimate): Estimate {
       : { ...interval, low: flip(interval.high), high: flip(interval.low), method: interval.method };
   return { ...gained, value: (wage * used) / gained.value, interval: turned };
 }
+
+const fewerHours = 'Plans of fewer hours are read from the same dynamic program.';
 
 /** What further staff hours can expect to intercept, for a range of hours. */
 export const staffCurve: Finding = {
@@ -108,18 +112,19 @@ export const staffCurve: Finding = {
     if (plans.every((plan) => plan === null)) {
       return noPlan(own, 'no choice of shifts keeps the least and the most of every station');
     }
+    // All sums are read from one dynamic program; the page checks it where it reaches furthest, tests at every step.
+    const checkedAgain = (solver: ProgramSolver | undefined): string => {
+      const at = plans.findLastIndex((plan) => plan !== null);
+      const most = sums[at]!;
+      const named = steps === 1 ? 'The plan' : `The plan of ${writtenNumber(String(most))} staff hours`;
+      const checked = solvedAgain(solver, blocks, { ...limits, most }, plans[at]!, named);
+      return steps === 1 || solver === undefined ? checked : `${checked} ${fewerHours}`;
+    };
     return {
       columns: own,
       rows: sums.flatMap((hours, at) => (plans[at] === null ? [] : [row(hours, plans[at]!)])),
       leftOut,
-      said: [
-        ...new Set(
-          sums.flatMap((most, at) => {
-            const plan = plans[at]!;
-            return plan === null ? [] : [solvedAgain(book.solver, blocks, { ...limits, most }, plan)];
-          }),
-        ),
-      ],
+      said: [checkedAgain(book.solver)],
     };
   },
 };
