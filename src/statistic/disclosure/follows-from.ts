@@ -42,17 +42,21 @@ interface Row {
 }
 
 function randomMixtures(parts: number, width: number): Float64Array {
-  const random = randomFrom(1);
-  return Float64Array.from({ length: parts * width }, () => random.below(prime));
+  const drawn = new Uint32Array(parts * width);
+  randomFrom(1).fill(drawn);
+  const mixtures = new Float64Array(drawn.length);
+  for (let at = 0; at < mixtures.length; at++) mixtures[at] = Math.floor((drawn[at]! / 4294967296) * prime);
+  return mixtures;
 }
 
 function mixed(total: Uint32Array, mixtures: Float64Array, width: number): Float64Array {
   const sums = new Float64Array(width);
-  for (const part of total) {
-    const from = part * width;
+  for (let place = 0; place < total.length; place++) {
+    const from = total[place]! * width;
     for (let at = 0; at < width; at++) sums[at]! += mixtures[from + at]!;
   }
-  return sums.map(modulo);
+  for (let at = 0; at < width; at++) sums[at] = modulo(sums[at]!);
+  return sums;
 }
 
 /** A row without what the basis already has of it. */
