@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
-import { JSDOM } from 'jsdom';
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
+import { readSvg } from './read-svg.js';
 import { type Said, settleSvg } from './settle-svg.js';
 import { textWidth } from './text-width.js';
 
@@ -46,8 +46,7 @@ export function vegaDrawing(said: Said, specification: TopLevelSpec, frame: Fram
   view.finalize();
   if (warnings.length > 0)
     throw new Error(`the drawing "${said.name}" was made with a warning: ${warnings.join('; ')}`);
-  const { document } = new JSDOM(text, { contentType: 'image/svg+xml' }).window;
-  return settleSvg(document.documentElement, said);
+  return settleSvg(readSvg(text), said);
 }
 
 /** Collects what the library complains of. */

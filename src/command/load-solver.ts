@@ -9,10 +9,11 @@ export function asksForPlan(text: string): boolean {
 
 /** The solver of linear programs, loaded where one of the notebooks asks for a plan. */
 export async function solverFor(notebooks: readonly string[]): Promise<ProgramSolver | undefined> {
-  return notebooks.some(mentionsPlan) ? loadSolver() : undefined;
+  return notebooks.some(notebookAsksForPlan) ? loadSolver() : undefined;
 }
 
-function mentionsPlan(file: string): boolean {
+/** Whether a notebook file asks for a plan. */
+export function notebookAsksForPlan(file: string): boolean {
   try {
     return asksForPlan(readFileSync(file, 'utf8'));
   } catch {

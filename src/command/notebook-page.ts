@@ -21,16 +21,18 @@ export interface NotebookPage {
   /** The notebook's name, and the page's file name without its ending; empty where there is no page. */
   readonly name: string;
   readonly html: string | null;
-  /** What a page for the public withholds; null or nothing on any other. */
-  readonly withheld?: WithheldNotebook | null;
+  /** How much a page for the public withholds; null on any other. */
+  readonly withheld: Pick<WithheldNotebook, 'cells' | 'withheld' | 'sheets'> | null;
   /** The page as it is made to be printed; null where nobody asked. */
   readonly printed: string | null;
   readonly problems: readonly Problem[];
 }
 
+const noPage = { name: '', html: null, printed: null, withheld: null };
+
 /** Computes a notebook for what was chosen and makes its page, and on paper that page again as it is to be printed. */
 export function notebookPage(file: string, book: Book, choice: CommandChoice, paper: Paper | null): NotebookPage {
-  const failed = (problem: Problem): NotebookPage => ({ name: '', html: null, printed: null, problems: [problem] });
+  const failed = (problem: Problem): NotebookPage => ({ ...noPage, problems: [problem] });
   const memory = new Memory();
   const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
   const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
@@ -51,7 +53,7 @@ export function notebookPage(file: string, book: Book, choice: CommandChoice, pa
     name: notebook.name,
     html: page.html,
     printed,
-    withheld,
+    withheld: withheld && { cells: withheld.cells, withheld: withheld.withheld, sheets: withheld.sheets },
     problems: [...notebook.problems, ...page.problems],
   };
 }

@@ -1,4 +1,3 @@
-import type { WithheldNotebook } from '../notebook/withhold/withheld-notebook.js';
 import type { Problem } from '../problem/problem.js';
 import { listsChanges, summaryOf } from '../report/comparison/changes-summary.js';
 import { saysTheSame } from '../report/comparison/compare-pages.js';
@@ -14,7 +13,8 @@ import { readPageResults } from '../report/results/read-page-results.js';
 import type { Paper, PaperSize } from '../report/style/paper.js';
 import { comparedByName } from './compared-pages.js';
 import { exitCodes } from './exit-codes.js';
-import { nameTaken, notebookPage } from './notebook-page.js';
+import { makePages } from './made-pages.js';
+import { type NotebookPage, nameTaken } from './notebook-page.js';
 import { openSeason } from './open-season.js';
 import { openPageFolder, writePage } from './page-folder.js';
 import { printPages, type ToPrint } from './print-pages.js';
@@ -50,7 +50,7 @@ export async function reportCommand({
   pdf,
   ...words
 }: ReportWords): Promise<number> {
-  const season = await openSeason(store, notebooks);
+  const season = await openSeason(store);
   if ('problems' in season) return stop(season.problems);
   const choice = readChoice(words, season.book);
   if ('problems' in choice) return stop(choice.problems);
@@ -71,20 +71,25 @@ export async function reportCommand({
     if (page.problem === null) written.set(name, page.path);
     else problems.push(page.problem);
   };
-  notebooks.forEach((file, at) => {
-    progress.show(`rendering ${file}`, at / notebooks.length);
-    const page = notebookPage(file, season.book, choice, pdf === true ? paper : null);
-    const name = `${page.name}.html`;
-    problems.push(...page.problems);
-    if (page.html === null) return;
-    if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
-    else {
-      write(name, page.html);
-      pages.push({ file: name, results: readPageResults(page.html)! });
-      if (page.printed !== null) toPrint.push({ name: `${page.name}.pdf`, html: page.printed });
+  const made = makePages({ notebooks, season, choice, choiceWords: words, paper: pdf === true ? paper : null });
+  try {
+    for (const [at, file] of notebooks.entries()) {
+      progress.show(`rendering ${file}`, at / notebooks.length);
+      const page = await made.pages[at]!;
+      const name = `${page.name}.html`;
+      problems.push(...page.problems);
+      if (page.html === null) continue;
+      if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
+      else {
+        write(name, page.html);
+        pages.push({ file: name, results: readPageResults(page.html)! });
+        if (page.printed !== null) toPrint.push({ name: `${page.name}.pdf`, html: page.printed });
+      }
+      if (page.withheld !== null) notes.set(name, withheldNote(page.withheld));
     }
-    if (page.withheld != null) notes.set(name, withheldNote(page.withheld));
-  });
+  } finally {
+    await made.close();
+  }
   write(methodsPageName, methodsPage());
   write(languagePageName, languagePage());
   const writeOwn = (name: string, html: () => string, isOurs: (html: string) => boolean): void => {
@@ -116,7 +121,7 @@ function stop(problems: readonly Problem[]): number {
   return exitCodes.problems;
 }
 
-function withheldNote({ cells, withheld, sheets }: WithheldNotebook): string {
+function withheldNote({ cells, withheld, sheets }: NonNullable<NotebookPage['withheld']>): string {
   const whole = sheets.length === 0 ? '' : `, and with them all of ${sheets.join(', ')}`;
   return `, for the public: ${withheld} of ${cells} numbers withheld${whole}`;
 }

@@ -1,5 +1,6 @@
 import type { CountedRecords } from '../formula/value/account.js';
 import type { Book } from '../record/book.js';
+import type { Origin } from '../record/records.js';
 import { type LineStretches, lineStretches, stretchWords } from './line-ranges.js';
 
 /** The counted rows of one exported file, by their physical lines. */
@@ -14,11 +15,21 @@ export interface TracedFile {
   readonly first: (most: number) => readonly string[];
 }
 
+/** Files of rows that were told before: several cells count the same rows. */
+const told = new WeakMap<Uint32Array, { readonly origin: Origin; readonly files: readonly TracedFile[] }>();
+
 /** Where counted records stand in the exports, file by file; nothing where their table was not read from any. */
 export function tracedFiles({ table, rows }: CountedRecords, book: Book): readonly TracedFile[] {
   const origin = book.tables.get(table)?.origin;
   if (origin === null || origin === undefined) return [];
-  const { files, fileOf, lineOf } = origin;
+  const known = told.get(rows);
+  if (known?.origin === origin) return known.files;
+  const files = filesOf(rows, origin);
+  told.set(rows, { origin, files });
+  return files;
+}
+
+function filesOf(rows: Uint32Array, { files, fileOf, lineOf }: Origin): readonly TracedFile[] {
   const counts = new Uint32Array(files.length);
   for (let at = 0; at < rows.length; at++) counts[fileOf[rows[at]!]!]!++;
   const linesOf = Array.from(counts, (count) => new Uint32Array(count));

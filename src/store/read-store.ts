@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { TableName } from '../record/field.js';
@@ -32,7 +32,28 @@ function aligned(bytes: Uint8Array): Uint8Array {
   return bytes.byteOffset % 8 === 0 ? bytes : Uint8Array.from(bytes);
 }
 
-/** Reads a store whole. Columns lie in the bytes of its files, without a copy, except moments. */
+/** All bytes of a file, in memory that threads can share. */
+async function sharedBytes(path: string): Promise<Uint8Array> {
+  const file = await open(path);
+  try {
+    const { size } = await file.stat();
+    const bytes = new Uint8Array(new SharedArrayBuffer(size));
+    let filled = 0;
+    while (filled < size) {
+      const { bytesRead } = await file.read(bytes, filled, size - filled, filled);
+      if (bytesRead === 0) break;
+      filled += bytesRead;
+    }
+    return bytes.subarray(0, filled);
+  } finally {
+    await file.close();
+  }
+}
+
+/**
+ * Reads a store whole. Columns lie in the bytes of its files, without a copy, except moments; those bytes are shared with any
+ * thread that the records are sent to.
+ */
 export async function readStore(folder: string): Promise<StoreReading> {
   return readSteadily(folder, readStoreAt);
 }
@@ -45,7 +66,7 @@ async function readStoreAt(folder: string): Promise<StoreReading> {
   for (const definition of tables) {
     const path = join(folder, tableFile(definition.name));
     const stored = description.tables[definition.name];
-    const bytes = await readFile(path).catch(() => null);
+    const bytes = await sharedBytes(path).catch(() => null);
     if (bytes === null) {
       problems.push(damaged(path, 'no file'));
       continue;

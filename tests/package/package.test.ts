@@ -58,6 +58,27 @@ test('the installed program does the whole job from a folder of one’s own', ()
   expect(readFileSync(join(installed.folder, 'mine/reports/small.html'), 'utf8')).toContain('>Small</h1>');
 });
 
+test('the installed program makes pages on threads of their own', () => {
+  const module = (name: string): string => `./node_modules/rampbook/dist/command/${name}.js`;
+  const script = `
+import { makePages } from '${module('made-pages')}';
+import { openSeason } from '${module('open-season')}';
+import { readChoice } from '${module('read-choice')}';
+const season = await openSeason('mine/store');
+const notebooks = ['mine/notebooks/small.md', 'mine/notebooks/none.md'];
+const choice = readChoice({}, season.book);
+const shared = { notebooks, season, choice, choiceWords: {}, paper: null, helpers: 1, leavesToOthers: true };
+const { pages, close } = makePages(shared);
+const [small, none] = await Promise.all(pages);
+await close();
+console.log(JSON.stringify([small.name, small.html.includes('>Small</h1>'), none.problems[0].code]));
+`;
+  writeFileSync(join(installed.folder, 'threads.mjs'), script);
+  const { out, err } = runThere(installed, ['threads.mjs']);
+  expect(err).toBe('');
+  expect(JSON.parse(out)).toEqual(['small', true, 'no-such-file']);
+});
+
 test('a script reads a store into tables, computes a notebook and asks a statistic, with the types it was promised', () => {
   const script = `
 import { openSeason, type Result } from 'rampbook';

@@ -31,6 +31,7 @@ function tableOf(value: number, unknown: number): string {
     leftOut: { otherwise: 0, unknown, missing: 0 },
     files: [],
     setAside: [],
+    model: null,
   };
   const trace: Trace = { ...figure, inputs: [], standsOn: [], counts: [counted] };
   return toHtml(figureTable([figure], new Map(), new Map([['high_risk', trace]])));

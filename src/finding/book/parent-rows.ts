@@ -2,6 +2,9 @@ import type { TextColumn } from '../../record/column.js';
 
 const none = -1;
 
+/** How many parents without children are passed over before all are looked through. */
+const mostChildless = 30;
+
 /** The row of each key's record, by the codes of the children's dictionary; -1 for a text that is no key. */
 function parentByCode(keys: TextColumn, dictionary: readonly string[]): Int32Array {
   const parents = new Int32Array(dictionary.length).fill(none);
@@ -10,9 +13,13 @@ function parentByCode(keys: TextColumn, dictionary: readonly string[]): Int32Arr
   let expected = 0;
   for (let code = 1; code < dictionary.length; code++) {
     const key = dictionary[code]!;
-    // Children mostly stand in their parents' order, so the next parent is tried before a map of all is built.
-    if (expected < codes.length && keyTexts[codes[expected]!] === key) {
-      parents[code] = expected++;
+    // Children mostly stand in their parents' order, so the next parents are tried before a map of all is built.
+    let next = expected;
+    const last = Math.min(codes.length, expected + mostChildless) - 1;
+    while (next < last && keyTexts[codes[next]!] !== key) next++;
+    if (next <= last && keyTexts[codes[next]!] === key) {
+      parents[code] = next;
+      expected = next + 1;
       continue;
     }
     rowByKey ??= rowsByKey(keys);
@@ -32,11 +39,22 @@ function rowsByKey(keys: TextColumn): Map<string, number> {
   return rows;
 }
 
+/** Rows found before: several pages and tables ask for those of the same columns. */
+const found = new WeakMap<TextColumn, { readonly keys: TextColumn; readonly rows: Int32Array }>();
+
 /**
  * The row of each child's parent: `keys` names the parents, `references` what each child points to. Throws for a child
- * without a parent, since intake sets those aside.
+ * without a parent, since intake sets those aside. The same columns are given the same rows again: they must not be changed.
  */
 export function parentRows(keys: TextColumn, references: TextColumn): Int32Array {
+  const known = found.get(references);
+  if (known?.keys === keys) return known.rows;
+  const rows = findParents(keys, references);
+  found.set(references, { keys, rows });
+  return rows;
+}
+
+function findParents(keys: TextColumn, references: TextColumn): Int32Array {
   const parents = parentByCode(keys, references.dictionary);
   const { codes } = references;
   const rows = new Int32Array(codes.length);

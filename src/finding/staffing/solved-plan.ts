@@ -35,6 +35,22 @@ export function shiftProgram(blocks: readonly ShiftBlock[], limits: ShiftLimits,
 /** Further apart than this, two ways to solve one plan have not found the same. */
 const alike = 1e-6;
 
+/** Holds what a program's best is found to be to what a solver finds; throws where the two do not agree. */
+function holdTo(solver: ProgramSolver, program: LinearProgram, gain: number): void {
+  const solved = solver.solve(program);
+  if (solved === null) throw new Error('a plan that was found cannot be solved');
+  if (Math.abs(solved.gain - gain) > alike * (1 + gain)) {
+    throw new Error(`${solver.name} found ${solved.gain} where ${gain} was found`);
+  }
+}
+
+/** Holds what shifts could bring if they could be divided to what a solver finds; throws where the two do not agree. */
+export function boundAgain(solver: ProgramSolver, blocks: readonly ShiftBlock[], limits: ShiftLimits): void {
+  const bound = dividedShifts(blocks, limits);
+  if (bound === null) throw new Error('a plan that was found cannot be divided');
+  holdTo(solver, shiftProgram(blocks, limits, false), bound.gain);
+}
+
 /** What a solver makes of a plan that was found otherwise: a sentence; throws where the two do not agree. */
 export function solvedAgain(
   solver: ProgramSolver | undefined,
@@ -45,11 +61,7 @@ export function solvedAgain(
   if (solver === undefined) {
     return 'The plan was found by dynamic programming; no other solver was at hand to check it.';
   }
-  const whole = solver.solve(shiftProgram(blocks, limits, true));
-  const divided = solver.solve(shiftProgram(blocks, limits, false));
-  const bound = dividedShifts(blocks, limits);
-  if (whole === null || divided === null || bound === null) throw new Error('a plan that was found cannot be solved');
-  const differ = Math.max(Math.abs(whole.gain - gain), Math.abs(divided.gain - bound.gain));
-  if (differ > alike * (1 + gain)) throw new Error(`${solver.name} found ${whole.gain} where ${gain} was found`);
+  boundAgain(solver, blocks, limits);
+  holdTo(solver, shiftProgram(blocks, limits, true), gain);
   return `The plan was solved as an integer program by ${solver.name} and again by dynamic programming: both found the same best.`;
 }

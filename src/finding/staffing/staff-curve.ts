@@ -1,6 +1,8 @@
+import type { ProgramSolver } from '../../record/program-solver.js';
+import { writtenNumber } from '../../record/written-numbers.js';
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
-import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
+import type { ShiftBlock, ShiftChoice, ShiftLimits } from '../../statistic/allocation/shift-choice.js';
 import type { Estimate } from '../../statistic/estimate.js';
 import { numberChoice } from '../choices.js';
 import { countColumn, estimateColumn, numberColumn } from '../columns.js';
@@ -8,7 +10,7 @@ import { countedBy, modelled, type NumberRules } from '../counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { withheld } from '../small-numbers.js';
 import { resampledEstimate } from './gain-estimate.js';
-import { solvedAgain } from './solved-plan.js';
+import { boundAgain, solvedAgain } from './solved-plan.js';
 import { gainFactors, gainOf, shiftBlocks } from './staff-blocks.js';
 import { staffChoices, staffLimits, staffOptions } from './staff-choices.js';
 import { type StaffGround, staffGround } from './staff-ground.js';
@@ -68,6 +70,32 @@ function rulesOf(ground: StaffGround): NumberRules {
     cost_each: of('the wages of the hours used by the interceptions that they can expect'),
     cost_next: of('the wage by the shadow price'),
   };
+}
+
+interface Plans {
+  readonly sums: readonly number[];
+  /** One a sum; null where no choice keeps what is asked of the stations. */
+  readonly plans: readonly (ShiftChoice | null)[];
+}
+
+/**
+ * How the plans were found and what a solver makes of them: of one alone what it makes of any plan. Whole shifts at every step
+ * take a solver longer than all else on a page, so that tests hold those to it, and here only what divided shifts bring.
+ */
+function checkedAgain(
+  solver: ProgramSolver | undefined,
+  blocks: readonly ShiftBlock[],
+  limits: ShiftLimits,
+  { sums, plans }: Plans,
+): string {
+  const furthest = plans.findLastIndex((plan) => plan !== null);
+  const most = sums[furthest]!;
+  if (sums.length === 1) return solvedAgain(solver, blocks, { ...limits, most }, plans[furthest]!);
+  const found = 'The plans were found by one dynamic program.';
+  if (solver === undefined) return found;
+  boundAgain(solver, blocks, { ...limits, most });
+  const hours = writtenNumber(String(most));
+  return `${found} What ${hours} staff hours could bring if shifts could be divided, ${solver.name} found too.`;
 }
 
 /** What further staff hours can expect to intercept, for a range of hours. */
@@ -133,14 +161,7 @@ export const staffCurve: Finding = {
       counted: countedBy(() => ({ rows, rules })),
       rows: sums.flatMap((hours, at) => (plans[at] === null ? [] : [row(hours, plans[at]!)])),
       leftOut,
-      said: [
-        ...new Set(
-          sums.flatMap((most, at) => {
-            const plan = plans[at]!;
-            return plan === null ? [] : [solvedAgain(book.solver, blocks, { ...limits, most }, plan)];
-          }),
-        ),
-      ],
+      said: [checkedAgain(book.solver, blocks, limits, { sums, plans })],
     };
   },
 };

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { threadEntry } from '../thread-entry.js';
 import type { PackedRange } from './packed-range.js';
 import type { RangeTask } from './read-range.js';
 
@@ -26,7 +27,7 @@ export class RangeThread {
   readonly #waiting: Waiting[] = [];
 
   constructor(settings: PoolSettings) {
-    this.#worker = new Worker(entry(), { workerData: settings });
+    this.#worker = new Worker(threadEntry(new URL('./range-worker.js', import.meta.url)), { workerData: settings });
     this.#worker.on('message', (answer) => this.#waiting.shift()!.resolve(answer as never));
     this.#worker.on('error', (mistake) => {
       for (const { reject } of this.#waiting.splice(0)) reject(mistake);
@@ -61,13 +62,4 @@ export class RangePool {
   async close(): Promise<void> {
     await Promise.all(this.threads.map((thread) => thread.close()));
   }
-}
-
-/** Where a thread begins: the built file, or in a checkout the source, behind the loader that reads it. */
-function entry(): URL {
-  if (!import.meta.url.endsWith('.ts')) return new URL('./range-worker.js', import.meta.url);
-  const loader = import.meta.resolve('tsx/esm/api');
-  const source = new URL('./range-worker.ts', import.meta.url);
-  const code = `import { register } from '${loader}'; register(); await import('${source}');`;
-  return new URL(`data:text/javascript,${encodeURIComponent(code)}`);
 }

@@ -53,26 +53,35 @@ export class RecordSets {
   #split(): RecordParts {
     const most = this.#sets.reduce((sum, rows) => Math.max(sum, (rows.at(-1) ?? -1) + 1), 0);
     const partOf = new Uint32Array(most);
-    let count = 1;
-    for (const rows of this.#sets) {
-      const split = new Map<number, number>();
-      for (const row of rows) {
-        const part = partOf[row]!;
-        const own = split.get(part) ?? count++;
-        split.set(part, own);
-        partOf[row] = own;
+    // What a set makes of each part, and for which set that was last said: lists are far quicker than a map for each set.
+    const madeOf: number[] = [0];
+    const madeFor: number[] = [-1];
+    this.#sets.forEach((rows, set) => {
+      for (let at = 0; at < rows.length; at++) {
+        const part = partOf[rows[at]!]!;
+        if (madeFor[part] !== set) {
+          madeFor[part] = set;
+          madeOf[part] = madeOf.push(0) - 1;
+          madeFor.push(-1);
+        }
+        partOf[rows[at]!] = madeOf[part]!;
       }
-    }
-    const numbers = new Map<number, number>();
-    const numbered = (part: number): number => {
-      const known = numbers.get(part) ?? numbers.size;
-      numbers.set(part, known);
-      return known;
-    };
-    const of = this.#sets.map((rows) => {
-      return Uint32Array.from(new Set(Array.from(rows, (row) => partOf[row]!)), numbered);
     });
-    return { of, count: numbers.size };
+    const numberOf = new Int32Array(madeOf.length).fill(-1);
+    const seenIn = new Int32Array(madeOf.length).fill(-1);
+    let count = 0;
+    const of = this.#sets.map((rows, set) => {
+      const parts: number[] = [];
+      for (let at = 0; at < rows.length; at++) {
+        const part = partOf[rows[at]!]!;
+        if (seenIn[part] === set) continue;
+        seenIn[part] = set;
+        if (numberOf[part] === -1) numberOf[part] = count++;
+        parts.push(numberOf[part]!);
+      }
+      return Uint32Array.from(parts);
+    });
+    return { of, count };
   }
 }
 

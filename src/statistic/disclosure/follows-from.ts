@@ -2,6 +2,7 @@ import { randomFrom } from '../random.js';
 
 /** Sums are taken modulo this prime, whose products with itself stay exact. */
 const prime = 67_108_859;
+const perPrime = 1 / prime;
 
 /** A total as random mixtures of the parts that it adds up. */
 export type MixedTotal = Float64Array;
@@ -41,17 +42,21 @@ interface Row {
 }
 
 function randomMixtures(parts: number, width: number): Float64Array {
-  const random = randomFrom(1);
-  return Float64Array.from({ length: parts * width }, () => random.below(prime));
+  const drawn = new Uint32Array(parts * width);
+  randomFrom(1).fill(drawn);
+  const mixtures = new Float64Array(drawn.length);
+  for (let at = 0; at < mixtures.length; at++) mixtures[at] = Math.floor((drawn[at]! / 4294967296) * prime);
+  return mixtures;
 }
 
 function mixed(total: Uint32Array, mixtures: Float64Array, width: number): Float64Array {
   const sums = new Float64Array(width);
-  for (const part of total) {
-    const from = part * width;
+  for (let place = 0; place < total.length; place++) {
+    const from = total[place]! * width;
     for (let at = 0; at < width; at++) sums[at]! += mixtures[from + at]!;
   }
-  return sums.map((sum) => sum % prime);
+  for (let at = 0; at < width; at++) sums[at] = modulo(sums[at]!);
+  return sums;
 }
 
 /** A row without what the basis already has of it. */
@@ -60,8 +65,9 @@ function reduced(row: Row, basis: readonly Row[]): Row {
   for (const known of basis) {
     const factor = values[known.lead!]!;
     if (factor === 0) continue;
+    const { mixed: others } = known;
     for (let at = known.lead!; at < values.length; at++) {
-      values[at] = modulo(values[at]! - factor * known.mixed[at]!);
+      values[at] = modulo(values[at]! - factor * others[at]!);
     }
     for (const [place, share] of known.of) {
       const now = modulo((of.get(place) ?? 0) - factor * share);
@@ -83,9 +89,10 @@ function normal({ mixed: values, of }: Row): Row {
   };
 }
 
+/** What is left of a whole number below the prime's square; by its quotient, since `%` of such numbers is slow. */
 function modulo(value: number): number {
-  const rest = value % prime;
-  return rest < 0 ? rest + prime : rest;
+  const rest = value - Math.floor(value * perPrime) * prime;
+  return rest < 0 ? rest + prime : rest >= prime ? rest - prime : rest;
 }
 
 function power(base: number, exponent: number): number {

@@ -10,12 +10,15 @@ export function clusterWeights(stratumOf: ArrayLike<number>, resamples: number, 
   const random = randomFrom(seed);
   const weights = new Uint8Array(resamples * clusters);
   const members = Array.from(membersByStratum(stratumOf).values(), (list) => Uint32Array.from(list));
+  // What `random.below(size)` would draw, a whole resample at a time.
+  const drawn = new Uint32Array(clusters);
   for (let start = 0; start < weights.length; start += clusters) {
+    random.fill(drawn);
+    let next = 0;
     for (const stratum of members) {
       const size = stratum.length;
       for (let draw = 0; draw < size; draw += 1) {
-        const at = start + (stratum[random.below(size)] ?? 0);
-        weights[at] = (weights[at] ?? 0) + 1;
+        weights[start + stratum[Math.floor((drawn[next++]! / 4294967296) * size)]!]! += 1;
       }
     }
   }

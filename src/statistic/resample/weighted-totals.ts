@@ -20,7 +20,7 @@ export function weightedTotals(
   for (let resample = 0; resample < resamples; resample += 1) {
     const start = resample * clusters;
     let sum = 0;
-    for (let i = 0; i < named.length; i += 1) sum += (weights[start + named[i]!] ?? 0) * amounts[i]!;
+    for (let i = 0; i < named.length; i += 1) sum += weights[start + named[i]!]! * amounts[i]!;
     sums[resample] = sum;
   }
   return sums;

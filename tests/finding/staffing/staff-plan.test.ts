@@ -121,6 +121,22 @@ describe('the curve of further staff hours', () => {
     expect(gains.at(-1)).toBeCloseTo(sum, 9);
   });
 
+  it('is at every step the plan of those hours alone, which HiGHS finds too', () => {
+    const options = { shift: 4, reached: 0.75, people: 2 };
+    const found = curve({ ...options, hours: 130, steps: 5 });
+    const bound = 'What 130 staff hours could bring if shifts could be divided, HiGHS found too.';
+    expect(found.said).toEqual([`The plans were found by one dynamic program. ${bound}`]);
+    const alone = [26, 52, 78, 104, 130].map((hours) => curve({ ...options, hours, steps: 1 }));
+    for (const { said } of alone)
+      expect(said!.join(' ')).toContain('The plan was solved as an integer program by HiGHS');
+    const told = ['hours', 'used', 'shifts'];
+    expect(cells(found, ...told)).toEqual(alone.flatMap((one) => cells(one, ...told)));
+    const gains = (one: typeof found): unknown[] => cells(one, 'gained').flat();
+    gains(found).forEach((gain, at) => {
+      expect(gain).toBeCloseTo(Number(gains(alone[at]!)[0]), 9);
+    });
+  });
+
   it('gives what each costs in wages, with the limits turned round', () => {
     const found = curve({ hours: 20, shift: 4, reached: 0.75, people: 1, wage: 10, steps: 1 });
     const [gained, cost] = [estimate(found, 0, 'gained'), estimate(found, 0, 'cost_each')];
