@@ -9,32 +9,6 @@ export interface Said {
   readonly description: string;
 }
 
-/** What is read of an element of a drawing, whether it is ours or a browser's. */
-export interface SettledElement {
-  readonly nodeName: string;
-  readonly attributes: Iterable<{ readonly name: string; readonly value: string }>;
-  readonly childNodes: Iterable<SettledNode>;
-}
-
-type SettledNode = {
-  readonly nodeType: number;
-  readonly nodeName: string;
-  readonly nodeValue?: string | null;
-} & Partial<Pick<SettledElement, 'attributes' | 'childNodes'>>;
-
-/** The elements below one, in the order in which they stand. */
-export function* elementsBelow({ childNodes }: SettledElement): Generator<SettledElement> {
-  for (const child of childNodes) {
-    if (!isElement(child)) continue;
-    yield child;
-    yield* elementsBelow(child);
-  }
-}
-
-function isElement(node: SettledNode): node is SettledNode & SettledElement {
-  return node.nodeType === 1;
-}
-
 /** Attributes a drawing library writes for its own page or reader, which have no place in ours. */
 const dropped =
   /^(class|style|font-family|xmlns|xmlns:.*|version|aria-label|aria-description|aria-roledescription|role)$/;
@@ -43,11 +17,9 @@ const dropped =
  * An `svg` of a drawing library as an element of our page: no style of its own, addresses made from the chart's name, one
  * title and description for the whole, and coordinates to a hundredth of a pixel.
  */
-export function settleSvg(svg: SettledElement, said: Said): Element {
+export function settleSvg(svg: globalThis.Element, said: Said): Element {
   const ids = new Map<string, string>();
-  for (const { attributes } of elementsBelow(svg)) {
-    for (const { name, value } of attributes) if (name === 'id') ids.set(value, `${said.name}-mark-${ids.size + 1}`);
-  }
+  for (const element of svg.querySelectorAll('[id]')) ids.set(element.id, `${said.name}-mark-${ids.size + 1}`);
   const settled = settleElement(svg, ids);
   settled.properties = {
     ...settled.properties,
@@ -64,19 +36,21 @@ export function settleSvg(svg: SettledElement, said: Said): Element {
   return settled;
 }
 
-function settleElement(element: SettledElement, ids: ReadonlyMap<string, string>): Element {
+function settleElement(element: globalThis.Element, ids: ReadonlyMap<string, string>): Element {
   const attributes: Record<string, string> = {};
-  for (const { name, value } of element.attributes) {
+  // By name: libraries for documents keep attributes in orders of their own.
+  const named = [...element.attributes].sort((one, other) => (one.name < other.name ? -1 : 1));
+  for (const { name, value } of named) {
     if (name === 'style' && !ownStyle.test(value)) throw new Error(`a drawing has a style of its own: ${value}`);
     if (dropped.test(name)) continue;
     attributes[name] = settleValue(value, ids);
   }
   const children: ElementContent[] = [];
   for (const child of element.childNodes) {
-    if (isElement(child)) {
-      if (child.nodeName.toLowerCase() !== 'style') children.push(settleElement(child, ids));
-    } else if (child.nodeType === 3 && child.nodeValue) {
+    if (child.nodeType === 3 && child.nodeValue !== null && child.nodeValue !== '') {
       children.push({ type: 'text', value: child.nodeValue });
+    } else if (child.nodeType === 1 && child.nodeName.toLowerCase() !== 'style') {
+      children.push(settleElement(child as globalThis.Element, ids));
     }
   }
   return s(element.nodeName, attributes, children);

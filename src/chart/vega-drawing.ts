@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
+import { DOMParser } from 'linkedom';
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import { readSvg } from './read-svg.js';
 import { type Said, settleSvg } from './settle-svg.js';
 import { textWidth } from './text-width.js';
 
@@ -46,7 +46,9 @@ export function vegaDrawing(said: Said, specification: TopLevelSpec, frame: Fram
   view.finalize();
   if (warnings.length > 0)
     throw new Error(`the drawing "${said.name}" was made with a warning: ${warnings.join('; ')}`);
-  return settleSvg(readSvg(text), said);
+  // The library declares its elements as its own kind; they are what `settleSvg` reads.
+  const svg = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement as unknown;
+  return settleSvg(svg as globalThis.Element, said);
 }
 
 /** Collects what the library complains of. */
