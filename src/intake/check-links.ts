@@ -1,4 +1,4 @@
-import { type KeySpace, standing, type Texts } from './key-space.js';
+import { standing, type Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
 import type { Saying } from './remark.js';
 import { positionOf, remarkOn } from './set-aside.js';
@@ -43,14 +43,14 @@ export function checkLinks(readings: readonly FileReading[], texts: Texts): void
 }
 
 /** Marks the keys of a table's rows, kept or set aside, for the tables that refer to it. */
-export function markKeys(readings: readonly FileReading[], space: KeySpace): void {
+export function markKeys(readings: readonly FileReading[], texts: Texts): void {
   for (const { draft } of readings) {
+    const { table } = draft;
+    const key = draft.columns.get(table.key[0]!);
+    // A look is named by its inspection: nothing refers to it.
+    if (key === undefined || texts.keyTableOf(table.name, key.field) !== table.name) continue;
+    const space = texts.spaceOf(table.name);
     for (const code of draft.lostKeys) space.mark(code, standing.setAside);
-    const keys = draft.columns.get(draft.table.key[0]!)?.values;
-    if (keys === undefined) continue;
-    for (let row = 0; row < draft.rowCount; row++) {
-      const code = keys[row]!;
-      if (code !== 0) space.mark(code, draft.aside[row] === 1 ? standing.setAside : standing.kept);
-    }
+    space.markRows(key.values as Uint32Array, draft.aside, draft.rowCount);
   }
 }

@@ -2,6 +2,7 @@ import { dayLength, dayNumber, daysInMonth } from './calendar.js';
 import type { DatePattern } from './date-pattern.js';
 import type { Step } from './date-steps.js';
 import { type Fault, fault } from './fault.js';
+import { type FixedDate, fixedDate } from './fixed-date.js';
 import { type SerialBase, serialMoment } from './source/serial-date.js';
 
 /** The first year that a record may fall in; what lies before is a slip of the hand. */
@@ -27,14 +28,25 @@ export class DateReader {
   hourAt = 0;
   readonly pattern: DatePattern;
   readonly #badTime: Fault;
+  readonly #fixed: FixedDate | null;
 
   constructor(pattern: DatePattern, instant: boolean) {
     this.pattern = pattern;
     this.#badTime = instant ? fault.notATime : fault.notADate;
+    this.#fixed = pattern.serial === null ? fixedDate(pattern.steps) : null;
   }
 
   /** No fault, or that the bytes are no date, or no time of day; then by the first of several patterns. */
   read(bytes: Uint8Array, start: number, end: number): Fault {
+    const fixed = this.#fixed;
+    if (fixed?.read(bytes, start, end, firstYear, lastYear) === true) {
+      this.year = fixed.year;
+      this.day = fixed.day;
+      this.wall = fixed.wall;
+      this.hasOffset = false;
+      this.hourAt = Math.max(0, fixed.places.hour);
+      return fault.none;
+    }
     const found = this.#readAs(this.pattern, bytes, start, end);
     if (found === fault.none || this.pattern.others.length === 0) return found;
     const { faultAt } = this;

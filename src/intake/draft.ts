@@ -5,6 +5,8 @@ import type { Interner } from './interner.js';
 import type { Texts } from './key-space.js';
 
 const firstRows = 1024;
+/** Memory that is not used yet costs nothing, while what is used must be moved. */
+const mostGrowth = 1 << 14;
 
 /** The mark of a missing date among day numbers. */
 export const noDay = -0x80000000;
@@ -131,7 +133,7 @@ export class Draft {
     const read = this.rowCount === 0 ? this.#bytes : this.offsets[this.rowCount - 1]! - this.#from + 1;
     const expected = (this.rowCount / read) * this.#bytes * 1.05;
     const { ceil, min, max } = Math;
-    const wanted = min(max(expected, this.#capacity * 1.1), this.#capacity * 2048);
+    const wanted = min(max(expected, this.#capacity * 1.1), this.#capacity * mostGrowth);
     this.#capacity = ceil(max(wanted, this.rowCount + rows));
     this.lines = grown(this.lines, this.#capacity);
     this.offsets = grown(this.offsets, this.#capacity);

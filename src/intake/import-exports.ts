@@ -80,9 +80,8 @@ function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks:
     if (table.key[1] === 'component') checkParts(own, kinds);
     checkKeys(table, own, readings, texts);
     doubleEntries.push(...checkDoubleEntries(own));
-    const space = texts.spaceOf(table.name);
-    markKeys(own, space);
-    if (table.name === 'inspections') kinds = craftKinds(own, space.interner.size);
+    markKeys(own, texts);
+    if (table.name === 'inspections') kinds = craftKinds(own, texts.spaceOf('inspections').interner.size);
   }
   checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
   return { doubleEntries, waters };

@@ -1,12 +1,12 @@
 import { isAscii } from 'node:buffer';
 import { grown } from './growing.js';
+import { hashOf, headOf, mixedOf } from './text-hash.js';
 
 const firstBytes = 4096;
 const stretch = 1 << 16;
 const recentCount = 256;
 const recentShift = 24;
 const firstSlots = 64;
-const lastBits = 15;
 
 /** Numbered texts: those of code 1 come first, and each ends where `ends` says for its code. */
 export interface PackedTexts {
@@ -36,9 +36,11 @@ export class Interner {
   readonly #recent = new Int32Array(recentCount * 8);
   /** The hash of the text that was looked up last in vain. */
   #hash = 0;
-  /** The bytes last asked about, and a view of them. */
+  /** The bytes last asked about, and a view of them; and those before, since cells lie in two places by turns. */
   #asked = this.#bytes;
   #view = this.#pool;
+  #askedBefore = this.#bytes;
+  #viewBefore = this.#pool;
 
   /** The code of those bytes, a new one when they were never seen: `code === size` as it was before the call. */
   codeOf(bytes: Uint8Array, start: number, end: number): number {
@@ -48,10 +50,7 @@ export class Interner {
 
   /** The code of those bytes, 0 when they were never seen. */
   find(bytes: Uint8Array, start: number, end: number): number {
-    if (bytes !== this.#asked) {
-      this.#asked = bytes;
-      this.#view = viewOf(bytes);
-    }
+    if (bytes !== this.#asked) this.#turnTo(bytes);
     const view = this.#view;
     const length = end - start;
     // The first four bytes and the last four, which may overlap, are all of a text of up to eight; with four between, of twelve.
@@ -83,6 +82,14 @@ export class Interner {
     recent[place + 4] = code;
     this.#last = code;
     return code;
+  }
+
+  #turnTo(bytes: Uint8Array): void {
+    const view = bytes === this.#askedBefore ? this.#viewBefore : viewOf(bytes);
+    this.#askedBefore = this.#asked;
+    this.#viewBefore = this.#view;
+    this.#asked = bytes;
+    this.#view = view;
   }
 
   #lookUp(start: number, end: number, head: number, tail: number): number {
@@ -151,8 +158,8 @@ export class Interner {
     this.#slots = new Int32Array(1);
     this.#hashes = new Int32Array(0);
     this.#recent.fill(0);
-    this.#asked = this.#bytes;
-    this.#view = this.#pool;
+    this.#asked = this.#askedBefore = this.#bytes;
+    this.#view = this.#viewBefore = this.#pool;
     this.#isSettled = true;
   }
 
@@ -211,39 +218,6 @@ function put(slots: Int32Array, code: number, hash: number): void {
   let slot = hash & mask;
   while (slots[slot] !== 0) slot = (slot + 1) & mask;
   slots[slot] = code;
-}
-
-function headOf(view: DataView, start: number, length: number): number {
-  if (length >= 4) return view.getInt32(start);
-  if (length === 0) return 0;
-  if (length === 1) return view.getUint8(start);
-  return length === 2 ? view.getUint16(start) : (view.getUint16(start) << 8) | view.getUint8(start + 2);
-}
-
-/**
- * A 32-bit hash in the manner of FNV-1a, four bytes a step. Texts that differ in the low bits of their last byte alone, as keys
- * that are counted on do, have hashes side by side, so that they are looked for in memory that is at hand already.
- */
-function hashOf(view: DataView, start: number, end: number, head: number, tail: number): number {
-  const length = end - start;
-  if (length === 0) return 0;
-  const last = view.getUint8(end - 1) & lastBits;
-  let hash = mixedOf(length > 4 ? head : head ^ last, length > 4 ? tail ^ last : 0, length);
-  for (let at = start + 4; at < end - 4; at += 4) {
-    hash = Math.imul(hash ^ view.getInt32(at), 0x01000193);
-    hash ^= hash >>> 15;
-  }
-  return (spread(hash) + last) | 0;
-}
-
-function mixedOf(head: number, tail: number, length: number): number {
-  return Math.imul(Math.imul(head, 0x9e3779b1) ^ tail ^ length, 0x85ebca6b);
-}
-
-/** Mixes a hash downwards, so that its low bits may be used. */
-function spread(hash: number): number {
-  const mixed = Math.imul(hash ^ (hash >>> 13), 0x5bd1e995);
-  return mixed ^ (mixed >>> 15);
 }
 
 function viewOf(bytes: Uint8Array): DataView {

@@ -24,6 +24,16 @@ export class KeySpace {
     }
     if (this.#standings[code]! < reached) this.#standings[code] = reached;
   }
+
+  /** Says that rows with these keys were met, numbered already and kept or set aside; 0 is none. */
+  markRows(codes: Uint32Array, aside: Uint8Array, rows: number): void {
+    const standings = this.standings();
+    for (let row = 0; row < rows; row++) {
+      const code = codes[row]!;
+      const reached = aside[row] === 1 ? standing.setAside : standing.kept;
+      if (code !== 0 && standings[code]! < reached) standings[code] = reached;
+    }
+  }
 }
 
 const referred = new Set(

@@ -66,8 +66,10 @@ export class RecordScanner {
   readonly #classesUnquoted: Uint8Array;
   #plainStarts = this.starts;
   #plainEnds = this.ends;
-  #quotedStarts: Int32Array = new Int32Array(0);
-  #quotedEnds: Int32Array = new Int32Array(0);
+  #quotedStarts: Int32Array = new Int32Array(64);
+  #quotedEnds: Int32Array = new Int32Array(64);
+  #quotedRawStarts: Int32Array = new Int32Array(64);
+  #quotedRawEnds: Int32Array = new Int32Array(64);
   #scratch = new Uint8Array(0);
   #limit = 0;
   #ended = false;
@@ -239,7 +241,7 @@ export class RecordScanner {
     rows: while (count < most && position < last) {
       const first = count * width;
       let at = position;
-      if (headLength > 0 && startsAlike(bytes, at, block.from[count - 1]!, headLength)) {
+      if (headLength > 0 && known.alike(at, block.from[count - 1]!, headLength)) {
         for (let slot = first; slot < first + width; slot++) {
           starts[slot] = starts[slot - width]!;
           ends[slot] = ends[slot - width]!;
@@ -407,11 +409,7 @@ export class RecordScanner {
     let lines = 0;
     this.high = false;
     for (;;) {
-      if (count * 2 + 2 > this.#quotedStarts.length) {
-        this.#quotedStarts = widened(this.#quotedStarts);
-        this.#quotedEnds = widened(this.#quotedEnds);
-      }
-      // The cell's bounds within the scratch bytes and within the file stand side by side.
+      if (count === this.#quotedStarts.length && count < mostCells) this.#widenQuoted();
       const cellStart = out;
       const rawStart = at;
       if (at < limit && bytes[at] === quote) {
@@ -454,17 +452,22 @@ export class RecordScanner {
         }
         if (at >= limit && !this.#ended) return met.more;
       }
-      this.#quotedStarts[count * 2] = cellStart;
-      this.#quotedEnds[count * 2] = out;
-      this.#quotedStarts[count * 2 + 1] = rawStart;
-      this.#quotedEnds[count * 2 + 1] = at;
+      if (count < this.#quotedStarts.length) {
+        this.#quotedStarts[count] = cellStart;
+        this.#quotedEnds[count] = out;
+        this.#quotedRawStarts[count] = rawStart;
+        this.#quotedRawEnds[count] = at;
+      }
       count++;
       if (at < limit && bytes[at] === delimiter) at++;
       else break;
     }
     if (at < limit && bytes[at] === carriageReturn && at + 1 === limit && !this.#ended) return met.more;
     if (!isSheet && lines > 0 && width > 0 && width <= 2 && count !== width) return this.#breakRow();
-    this.#keepBounds(count);
+    this.starts = this.#quotedStarts;
+    this.ends = this.#quotedEnds;
+    this.rawStarts = this.#quotedRawStarts;
+    this.rawEnds = this.#quotedRawEnds;
     this.cells = scratch;
     this.count = count;
     this.recordEnd = at;
@@ -474,16 +477,11 @@ export class RecordScanner {
     return met.row;
   }
 
-  #keepBounds(count: number): void {
-    const kept = Math.min(count, mostCells);
-    const bounds = [0, 1].flatMap((side) =>
-      [this.#quotedStarts, this.#quotedEnds].map((from) => {
-        const to = new Int32Array(kept);
-        for (let cell = 0; cell < kept; cell++) to[cell] = from[cell * 2 + side]!;
-        return to;
-      }),
-    );
-    [this.starts, this.ends, this.rawStarts, this.rawEnds] = bounds as [Int32Array, Int32Array, Int32Array, Int32Array];
+  #widenQuoted(): void {
+    this.#quotedStarts = widened(this.#quotedStarts);
+    this.#quotedEnds = widened(this.#quotedEnds);
+    this.#quotedRawStarts = widened(this.#quotedRawStarts);
+    this.#quotedRawEnds = widened(this.#quotedRawEnds);
   }
 
   /** Takes the first line alone, without regard to quotes. */
@@ -495,11 +493,6 @@ export class RecordScanner {
 
 /** The plain path's sign that a cell begins with a quote. */
 const quotedRow = 4;
-
-function startsAlike(bytes: Uint8Array, one: number, other: number, length: number): boolean {
-  for (let at = 0; at < length; at++) if (bytes[one + at] !== bytes[other + at]) return false;
-  return true;
-}
 
 function widened(old: Int32Array): Int32Array {
   const wide = new Int32Array(Math.max(64, old.length * 2));

@@ -110,11 +110,11 @@ function findingsAreFouled(draft: Draft): readonly RowRule[] {
 function regionsArePostal(draft: Draft): readonly RowRule[] {
   const region = draft.columns.get('home_region');
   if (region === undefined) return [];
-  const known = new Map<number, boolean>();
+  const known: boolean[] = [];
   const isPrefix = (code: number): boolean => {
-    const answer = known.get(code) ?? isPrefixOnly(region.interner!.textOf(code));
-    known.set(code, answer);
-    return answer;
+    // Numbered in order of appearance, so that the list has no gaps for long.
+    known[code] ??= isPrefixOnly(region.interner!.textOf(code));
+    return known[code];
   };
   return [
     {

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { type Entry, type Options, openPromise, type ZipFile } from 'yauzl';
+import type { Entry, Options, ZipFile } from 'yauzl';
 import { checksum } from './checksum.js';
 import { SourceError } from './text-source.js';
 
@@ -40,6 +40,8 @@ export class Archive {
     const found = await stat(path, { bigint: true }).catch(() => null);
     const mark = found === null ? '' : `${found.dev} ${found.ino} ${found.size} ${found.mtimeNs}`;
     const known = lastListed.get(path);
+    // Most exports are no archives, and what opens them takes a while to load.
+    const { openPromise } = await import('yauzl');
     if (known?.mark === mark) {
       try {
         return new Archive(await openPromise(path, { autoClose: false }), known.members);

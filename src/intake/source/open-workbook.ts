@@ -1,4 +1,3 @@
-import { fromBufferPromise } from 'yauzl';
 import { Archive } from './archive.js';
 import type { Located } from './container.js';
 import { SourceError } from './text-source.js';
@@ -21,6 +20,7 @@ export async function openWorkbook(path: string, { member }: Located, most: numb
       if (found === undefined) throw new SourceError('no-such-file', member, 'a file of the archive', 'Mend the path.');
       const pieces: Uint8Array[] = [];
       for await (const piece of outer.read(found, most)) pieces.push(piece);
+      const { fromBufferPromise } = await import('yauzl');
       book = await Archive.from((options) => fromBufferPromise(Buffer.concat(pieces), options));
     }
     const parts = new WorkbookParts(book, most);
