@@ -38,7 +38,7 @@ export function inputValue(
   };
   if (text === '') tell(text, 'value', noValue);
   const list = /^list(?: of (.+))?$/.exec(unitWords.trim());
-  if (list !== null && text !== '') return listValue(text, list[1] ?? '', at, counted);
+  if (list !== null) return text === '' ? { problems } : listValue(text, list[1] ?? '', at, counted);
   const unit = readUnit(unitWords, counted);
   if ('unknown' in unit) {
     const remedy = unit.nearest === null ? unitRemedy : `Did you mean \`${unit.nearest}\`? ${unitRemedy}`;
@@ -69,7 +69,10 @@ function listValue(
     const value = { ...at.value, column: at.value.column + start };
     const item = inputValue(part, unitWords, { value, unit: at.unit }, things);
     if (!('kind' in item)) return item;
-    if (item.kind !== 'number' && item.kind !== 'text' && item.kind !== 'date') throw new Error(`a list in a list`);
+    if (item.kind !== 'number' && item.kind !== 'text' && item.kind !== 'date') {
+      const mistake = { code: 'not-a-unit', wanted: 'the unit of each value of the list', remedy: unitRemedy };
+      return { problems: [problemAt({ text: unitWords, at: at.unit }, { offset: 0, end: unitWords.length }, mistake)] };
+    }
     const [first] = items;
     if (first !== undefined && first.kind !== item.kind) {
       const mistake = {

@@ -70,13 +70,14 @@ export class Reader {
     return { offset, end: this.next === 0 ? offset : this.tokens[this.next - 1]!.end };
   }
 
-  private broken(mistake: Mistake): Node {
+  /** Reading goes on at the next comma or closing parenthesis, or at the latter alone. */
+  private broken(mistake: Mistake, pastCommas = false): Node {
     const at = this.token;
     if (this.next !== this.resumedAt) this.problems.push(problemAt(this.placed, at, mistake));
     let open = 0;
     while (this.token.kind !== 'end') {
       if (this.is('(')) open += 1;
-      else if (open === 0 && (this.is(')') || this.is(','))) break;
+      else if (open === 0 && (this.is(')') || (this.is(',') && !pastCommas))) break;
       else if (this.is(')')) open -= 1;
       this.next += 1;
     }
@@ -156,7 +157,7 @@ export class Reader {
     const left = this.sum();
     const start = this.token;
     if (this.take('is')) return this.identity(left, start);
-    const negated = this.is('not') && this.take('not');
+    const negated = this.take('not');
     if (this.take('in')) return this.among(left, start, negated);
     if (this.take('between')) return this.between(left, start, negated);
     if (negated) {
@@ -257,7 +258,11 @@ export class Reader {
     }
     if (this.take('(')) {
       const inner = this.either();
-      return this.take(')') ? inner : this.broken(this.is(',') ? loneList : unclosed);
+      if (this.take(')')) return inner;
+      const broken = this.broken(this.is(',') ? loneList : unclosed, true);
+      // Its own closing parenthesis, which would otherwise be taken for that of the call around it.
+      this.take(')');
+      return broken;
     }
     return this.broken({
       code: kind === 'end' ? 'unfinished-formula' : 'unexpected-word',

@@ -1,6 +1,6 @@
 import { choicesOf } from '../finding/choices.js';
 import type { Finding, FindingChoices, FindingOption } from '../finding/finding.js';
-import { conversion, convert } from '../formula/unit/convert.js';
+import { conversion, convertToCompare } from '../formula/unit/convert.js';
 import { readUnit } from '../formula/unit/read-unit.js';
 import { describeUnit } from '../formula/unit/unit.js';
 import { nearestName } from '../problem/nearest.js';
@@ -89,7 +89,7 @@ function inputValue(option: FindingOption, cell: Cell, knowledge: Knowledge): Va
     if (option.unit === null) return numberValue(option, input.value, cell, knowledge);
     const unit = readUnit(option.unit);
     const how = 'unknown' in unit ? null : conversion(input.unit, unit.unit);
-    if (how !== null) return numberValue(option, convert(input.value, how), cell, knowledge);
+    if (how !== null) return numberValue(option, convertToCompare(input.value, how), cell, knowledge);
     const wanted = `${option.unit}, not ${describeUnit(input.unit) || 'a plain number'}`;
     return { problems: [cellProblem(file, cell, 'wrong-option', wanted, `Give ${option.name} in that unit.`)] };
   }

@@ -75,6 +75,7 @@ describe('how a total is spread over groups', () => {
     expect(found).toMatchObject({ gini: 28 / 64, giniUnbiased: expect.closeTo(28 / 48, 12) });
     expect(found.lorenz).toEqual([0, 1 / 16, 3 / 16, 6 / 16, 1]);
     expect(concentration([4, 4, 4]).gini).toBe(0);
+    expect(concentration([1, 3])).toMatchObject({ gini: 0.25, giniUnbiased: 0.5 });
     expect(concentration([7])).toEqual({ gini: 0, giniUnbiased: null, lorenz: [0, 1] });
   });
 
@@ -167,4 +168,11 @@ test('a cover of nothing picks nothing, and one that must reach more than can be
   expect(exactCover(kinds, 3, 2)).toEqual({ covered: 11, picks: [0, 2] });
   expect(exactCover(kinds, 3, 0)).toEqual({ covered: 0, picks: [] });
   expect([exactCover(kinds, 3, 2, 11), exactCover(kinds, 3, 2, 12)]).toEqual([{ covered: 11, picks: [0, 2] }, null]);
+  // The largest is found first, but told in its place; of two alike the first.
+  const later = [
+    { sets: [2], count: 9 },
+    { sets: [0], count: 5 },
+    { sets: [1], count: 5 },
+  ];
+  expect(exactCover(later, 3, 2)).toEqual({ covered: 14, picks: [0, 2] });
 });

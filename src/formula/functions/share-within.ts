@@ -1,4 +1,4 @@
-import { conversion, convert } from '../unit/convert.js';
+import { conversion, convertToCompare } from '../unit/convert.js';
 import { plain } from '../unit/unit.js';
 import { givenNumber } from '../value/number.js';
 import { minutesUnit, shareWithin } from '../value/waits.js';
@@ -31,7 +31,7 @@ export const share_within: WholeFunction = {
   evaluate: ([wait, limit], { environment }) => {
     const { value, written } = numberGiven(limit);
     if (value.value === null) return givenNumber(null, plain, value.why);
-    const minutes = written ? value.value : convert(value.value, conversion(value.unit, minutesUnit)!);
+    const minutes = written ? value.value : convertToCompare(value.value, conversion(value.unit, minutesUnit)!);
     return shareWithin(presentWaits(wait), minutes, environment);
   },
 };

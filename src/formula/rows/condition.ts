@@ -1,7 +1,7 @@
 import { dayOf } from '../day.js';
 import { type Answer, and, answerOf, no, not, or, unknown, yes } from '../missing.js';
 import { type AmongNode, type BetweenNode, type ComparisonNode, isWrittenNumber, type Node } from '../tree.js';
-import { conversion, convert } from '../unit/convert.js';
+import { conversion, convertToCompare } from '../unit/convert.js';
 import type { Unit } from '../unit/unit.js';
 import { amongTexts, compareNumberRows, compareNumbers, numberTests, sameTexts } from './compare-rows.js';
 import type { RowValues } from './row-values.js';
@@ -51,14 +51,14 @@ function numbersOf(values: RowValues, written: boolean, unit: Unit): Float64Arra
     const own = values.value.kind === 'number' ? values.value.unit : unit;
     const number = typeof found === 'string' ? dayOf(found) : found;
     if (number === null) return Number.NaN;
-    return written || values.value.kind !== 'number' ? number : convert(number, conversion(own, unit)!);
+    return written || values.value.kind !== 'number' ? number : convertToCompare(number, conversion(own, unit)!);
   }
   if (values.kind === 'text' || values.kind === 'truth' || values.kind === 'wait') {
     throw new Error(`a ${values.kind} was compared as a number`);
   }
   const taken = conversion(values.unit, unit)!;
   if (taken.factor === 1 && taken.shift === 0) return values.values;
-  return values.values.map((value) => convert(value, taken));
+  return values.values.map((value) => convertToCompare(value, taken));
 }
 
 function unitOf(values: RowValues): Unit {
@@ -84,7 +84,9 @@ function compare(
       return new Uint8Array(length).fill((one === other) === (operator === 'is') ? yes : no);
     }
   }
-  const unit = isWrittenNumber(leftNode) ? unitOf(right) : unitOf(left);
+  // A single value is taken to the unit of the rows, rather than they to its own.
+  const byRight = isWrittenNumber(leftNode) || (left.kind === 'constant' && right.kind !== 'constant');
+  const unit = byRight ? unitOf(right) : unitOf(left);
   const [one, other] = [
     numbersOf(left, isWrittenNumber(leftNode), unit),
     numbersOf(right, isWrittenNumber(rightNode), unit),

@@ -43,3 +43,11 @@ export function conversion(from: Unit, to: Unit): Conversion | null {
 export function convert(value: number, { factor, shift }: Conversion): number {
   return value * factor + shift;
 }
+
+/**
+ * A value after a conversion, to 14 significant digits: what it is compared by, since the conversion itself rounds, and 4.1
+ * hours are 246 minutes and 140 °F are 60 °C. A value that needs no conversion keeps all its digits.
+ */
+export function convertToCompare(value: number, step: Conversion): number {
+  return step.factor === 1 && step.shift === 0 ? value : Number(convert(value, step).toPrecision(14));
+}
