@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { type Ran, rampbook } from './run.js';
@@ -159,4 +159,11 @@ test('wrong use is exit code 2, and help is 0 and teaches', () => {
     const own = rampbook([command, '--help']);
     expect([own.exitCode, /^Examples?:/m.test(own.out)]).toEqual([0, true]);
   }
+});
+
+test('pages are not written into a store, whose next import would sweep them away', () => {
+  const before = readdirSync(season.store);
+  const { exitCode, err } = withNotebook(['report', '--to', season.store], ['# Small']);
+  expect([exitCode, err.includes('[is-a-store]')]).toEqual([1, true]);
+  expect(readdirSync(season.store)).toEqual(before);
 });
