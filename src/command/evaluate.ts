@@ -4,6 +4,7 @@ import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
+import { absentSeasons } from './absent-season.js';
 import { exitCodes } from './exit-codes.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
@@ -39,7 +40,7 @@ export async function evaluateCommand({ notebook: file, store, json, ...words }:
     sayTable([...notebook.figures.values()].map(({ name, result, shownAs }) => [name, ...inWords(result, shownAs)]));
     for (const sheet of notebook.sheets.values()) saySheet(sheet);
   }
-  sayProblems(notebook.problems);
+  sayProblems([...('problems' in season ? [] : absentSeasons(notebook, season.book)), ...notebook.problems]);
   return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 

@@ -12,6 +12,7 @@ import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
 import type { Paper } from '../report/style/paper.js';
+import { absentSeasons } from './absent-season.js';
 import { livePageOf, writtenInputs } from './live-page-of.js';
 import { openNotebook } from './open-notebook.js';
 import { pageContextOf } from './page-context-of.js';
@@ -27,6 +28,8 @@ export interface NotebookPage {
   /** The page as it is made to be printed; null where nobody asked. */
   readonly printed: string | null;
   readonly problems: readonly Problem[];
+  /** What is told beside them, and makes no exit code. */
+  readonly hints?: readonly Problem[];
 }
 
 /** Computes a notebook for what was chosen and makes its page, and on paper that page again as it is to be printed. */
@@ -54,6 +57,7 @@ export function notebookPage(file: string, book: Book, choice: CommandChoice, pa
     printed,
     withheld,
     problems: [...notebook.problems, ...page.problems],
+    hints: absentSeasons(notebook, book),
   };
 }
 

@@ -61,6 +61,7 @@ export async function reportCommand({
   const stoodThere = pagesIn(to);
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];
+  const hints: Problem[] = [];
   const written = new Map<string, string>();
   const pages: ListedPage[] = [];
   const notes = new Map<string, string>();
@@ -76,6 +77,7 @@ export async function reportCommand({
     const page = notebookPage(file, season.book, choice, pdf === true ? paper : null);
     const name = `${page.name}.html`;
     problems.push(...page.problems);
+    hints.push(...(page.hints ?? []));
     if (page.html === null) return;
     if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
     else {
@@ -107,7 +109,7 @@ export async function reportCommand({
     if (comparison !== undefined && !saysTheSame(comparison))
       say(`  ${comparisonWords.against(summaryOf(comparison))}`);
   }
-  sayProblems(problems);
+  sayProblems([...hints, ...problems]);
   return problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 

@@ -167,3 +167,15 @@ test('pages are not written into a store, whose next import would sweep them awa
   expect([exitCode, err.includes('[is-a-store]')]).toEqual([1, true]);
   expect(readdirSync(season.store)).toEqual(before);
 });
+
+test('a season of which there is no inspection is told, with those there are, and is no mistake of the notebook', () => {
+  const lines = [
+    '| input | value | unit |',
+    '|---|---|---|',
+    '| this_season | 1999 | year |',
+    '| price_year | 1998 | year |',
+  ];
+  const { exitCode, err } = withNotebook(['evaluate'], ['# Small', '', ...lines]);
+  expect([exitCode, err.match(/no-such-season/g)?.length]).toEqual([0, 1]);
+  expect(err).toMatch(/this_season, 1999.*a season of these records: \d{4}/);
+});
