@@ -59,6 +59,12 @@ function kindsOf({ components, craftCount, marks: seen }: CraftParts): CoveredKi
   return [...found.values()];
 }
 
+/** The parts of the best set where it catches more; missing where finding it would take too long. */
+function bestSet(best: ReturnType<typeof exactCover>, caught: number, { components }: CraftParts): string | null {
+  if (best === null) return null;
+  return best.covered === caught ? 'no better one' : best.picks.map((set) => components[set]!).join(', ');
+}
+
 /** Parts in the order that catches most craft at every step; of equals the earlier of the catalogue. */
 function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
   const { picks, covered } = greedyCover(craftByPart(parts), parts.components.length);
@@ -77,9 +83,9 @@ function coverageOf(parts: CraftParts): readonly (readonly FindingCell[])[] {
       caught,
       fouled,
       caught / fouled,
-      reached.length === 0 ? null : reached.map((mark) => `${mark} %`).join(', '),
+      reached.length === 0 ? 'none' : reached.map((mark) => `${mark} %`).join(', '),
       best?.covered ?? null,
-      best === null || best.covered === caught ? null : best.picks.map((set) => parts.components[set]!).join(', '),
+      bestSet(best, caught, parts),
       best === null ? 1 - raisedTo(1 - 1 / size, size) : caught / best.covered,
     ];
   });
