@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import { rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { aliasFileOf, type DraftedCrosswalk, draftCrosswalk } from '../intake/draft/draft-crosswalk.js';
@@ -14,9 +15,10 @@ export interface DraftWords {
   readonly from?: string;
 }
 
-/** The folder below which all the files lie. */
+/** The folder below which all the files lie; a folder that was named itself where there is no other file. */
 function sharedFolder(files: readonly string[]): string {
-  const folders = files.map((file) => dirname(resolve(file)).split(sep));
+  const isFolder = (file: string) => statSync(file, { throwIfNoEntry: false })?.isDirectory() === true;
+  const folders = files.map((file) => (isFolder(file) ? resolve(file) : dirname(resolve(file))).split(sep));
   const [first] = folders;
   const shared = first!.findIndex((name, at) => folders.some((folder) => folder[at] !== name));
   return first!.slice(0, shared < 0 ? undefined : shared).join(sep) || sep;
@@ -49,7 +51,7 @@ async function writeNew(file: string, text: string, before: string | null = null
   }
 }
 
-function sayDraft(to: string, files: readonly FileProposal[]): void {
+function sayDraft(to: string, from: string, files: readonly FileProposal[], questions: readonly string[]): void {
   const count = ({ columns, combined, fold }: FileProposal) =>
     columns.length + (fold?.columns.length ?? 0) + new Set(combined.flatMap((one) => one.columns)).size;
   const openOf = ({ questions, columns, combined }: FileProposal) =>
@@ -57,10 +59,12 @@ function sayDraft(to: string, files: readonly FileProposal[]): void {
   sayTable([
     ['files', 'taken for', 'columns', 'open questions'],
     ...files.map((file) => [file.patterns.join(', '), file.table.name, String(count(file)), String(openOf(file))]),
+    ...(questions.length === 0 ? [] : [['all of them', '', '', String(questions.length)]]),
   ]);
   say();
   say(`Wrote ${to}. Nothing in it was decided: read every line, and answer what stands under "open".`);
   say('Until then it refuses to import.');
+  say(`Paths in it start from ${from}: import it with --from ${from}`);
 }
 
 /** Drafts a crosswalk from exported files and writes it to a new file. */
@@ -82,7 +86,7 @@ export async function draftCommand({ files, to, from }: DraftWords): Promise<num
     sayProblems([problem]);
     return exitCodes.problems;
   }
-  sayDraft(to, drafted.files);
+  sayDraft(to, from ?? (relative('', folder) || '.'), drafted.files, drafted.questions);
   if (aliases !== null) {
     say(
       `Wrote ${aliases}: ${unmatched.length} names of waters in these rows match none. Fill in the column waterbody.`,

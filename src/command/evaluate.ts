@@ -1,6 +1,7 @@
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
+import { absentSeasons } from './absent-season.js';
 import { exitCodes } from './exit-codes.js';
 import { openChosen } from './open-chosen.js';
 import { problemJson } from './problem-json.js';
@@ -32,7 +33,7 @@ export async function evaluateCommand({ notebook: file, store, json, ...words }:
     sayTable([...notebook.figures.values()].map(({ name, result, shownAs }) => [name, ...inWords(result, shownAs)]));
     for (const sheet of notebook.sheets.values()) saySheet(sheet);
   }
-  sayProblems(notebook.problems);
+  sayProblems([...absentSeasons(notebook, opened.whole), ...notebook.problems]);
   return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 

@@ -11,6 +11,7 @@ import { methodsPageName } from '../report/methods-page-name.js';
 import { renderPage } from '../report/page.js';
 import type { PageContext } from '../report/page-context.js';
 import type { Paper } from '../report/style/paper.js';
+import { absentSeasons } from './absent-season.js';
 import { livePageOf } from './live-page-of.js';
 import { type OpenedNotebook, openNotebook } from './open-notebook.js';
 import { pageContextOf } from './page-context-of.js';
@@ -26,6 +27,8 @@ export interface NotebookPage {
   /** The page as it is made to be printed; null where nobody asked. */
   readonly printed: string | null;
   readonly problems: readonly Problem[];
+  /** What is told beside them, and makes no exit code. */
+  readonly hints?: readonly Problem[];
 }
 
 const noPage = { name: '', html: null, printed: null, withheld: null };
@@ -55,6 +58,7 @@ export function notebookPage(file: string, book: Book, choice: CommandChoice, pa
     printed,
     withheld: withheld && { cells: withheld.cells, withheld: withheld.withheld, sheets: withheld.sheets },
     problems: [...notebook.problems, ...page.problems],
+    hints: absentSeasons(notebook, book),
   };
 }
 

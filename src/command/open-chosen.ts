@@ -3,6 +3,7 @@ import { watchedBook } from '../finding/book/watched-book.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
+import type { Book } from '../record/book.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { type ChoiceWords, readChoice } from './read-choice.js';
@@ -11,6 +12,8 @@ import { type ChoiceWords, readChoice } from './read-choice.js';
 export interface ChosenNotebook {
   readonly workings: NotebookWorkings;
   readonly said: readonly string[] | null;
+  /** All that the store holds, whatever was chosen of it. */
+  readonly whole: Book;
 }
 
 /** Computes a notebook over a store for what was chosen, as a page of that choice shows it, or the problems that prevent it. */
@@ -30,7 +33,7 @@ export async function openChosen(
   const unknown = [...choice.inputs.keys()].filter((name) => !inputs.has(name));
   if (unknown.length > 0) return { problems: unknown.map((name) => unknownInput(file, name, [...inputs.keys()])) };
   const tables = [...asked.keys()].map((name) => book.tables.get(name)!);
-  return { workings, said: choice.said(inputs, tables) };
+  return { workings, said: choice.said(inputs, tables), whole: season.book };
 }
 
 function unknownInput(file: string, seen: string, inputs: readonly string[]): Problem {

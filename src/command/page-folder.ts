@@ -1,4 +1,4 @@
-import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import { cannotWrite } from '../store/cannot-write.js';
@@ -16,6 +16,17 @@ export async function openPageFolder(folder: string): Promise<Problem | null> {
       seen: 'a file',
       wanted: 'a folder for the pages',
       remedy,
+    };
+  }
+  if (existsSync(join(folder, 'store.json'))) {
+    return {
+      code: 'is-a-store',
+      severity: 'stops',
+      place: wholeFile(folder),
+      seen: 'a store of records',
+      wanted: 'a folder for the pages',
+      remedy:
+        'Give --to another folder: a store is replaced as a whole by the next import, and pages in it would be lost.',
     };
   }
   try {

@@ -62,7 +62,7 @@ export async function program(words: readonly string[]): Promise<number> {
     .requiredOption('--to <file>', 'the crosswalk to write, such as lakes.crosswalk.yaml')
     .option(
       '--from <folder>',
-      'the folder of exports that paths in the crosswalk start from; else the one all files share',
+      'the folder of exports that paths in the crosswalk start from; else the folder named, or the one all files share',
     )
     .addHelpText('after', '\nExample:\n  rampbook draft exports/lakes/*.csv --from exports --to lakes.crosswalk.yaml')
     .action(async (files: string[], options) => {

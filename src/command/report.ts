@@ -61,6 +61,7 @@ export async function reportCommand({
   const stoodThere = pagesIn(to);
   const progress = startProgress(quiet === true);
   const problems: Problem[] = [];
+  const hints: Problem[] = [];
   const written = new Map<string, string>();
   const pages: ListedPage[] = [];
   const notes = new Map<string, string>();
@@ -78,6 +79,7 @@ export async function reportCommand({
       const page = await made.pages[at]!;
       const name = `${page.name}.html`;
       problems.push(...page.problems);
+      hints.push(...(page.hints ?? []));
       if (page.html === null) continue;
       if (written.has(name)) problems.push(nameTaken(file, `${name} was written from another of the notebooks named`));
       else {
@@ -112,7 +114,7 @@ export async function reportCommand({
     if (comparison !== undefined && !saysTheSame(comparison))
       say(`  ${comparisonWords.against(summaryOf(comparison))}`);
   }
-  sayProblems(problems);
+  sayProblems([...hints, ...problems]);
   return problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 

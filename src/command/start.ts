@@ -47,7 +47,7 @@ export async function startCommand(folder: string, given?: string): Promise<numb
   }
   writeFileSync(join(folder, 'my-exports.crosswalk.yaml'), crosswalkToFill());
   writeFileSync(join(folder, '.gitignore'), ignored);
-  say(`${folder} is set up for the season ${season}. What to do next, in it (cd ${folder}):`);
+  say(`${folder} is set up for the season ${season} (--season says otherwise). What to do next, in it (cd ${folder}):`);
   say(
     '1. Copy your exported files into exports/, and make a key once, outside it: head -c 32 /dev/urandom > ~/season.key',
   );

@@ -58,6 +58,15 @@ function shareIn({ parts, fouledOn }: Season, at: number): ShareCount {
   return share;
 }
 
+/** Whether anybody looked at the part in that season: a form that did not ask for it says nothing of it. */
+function wasLookedAt({ parts }: Season, at: number): boolean {
+  const { components, craftCount, marks } = parts;
+  for (let craft = 0; craft < craftCount; craft++) {
+    if ((marks[craft * components.length + at]! & part.looked) !== 0) return true;
+  }
+  return false;
+}
+
 /** The words of a change of definition that lies between two seasons; null where none does. */
 function brokenBy({ sum }: Book, from: number, to: number): string | null {
   const change = sum.definitionChanges.find(
@@ -112,8 +121,12 @@ function changesOf(book: Book, table: BookTable, rows: Uint32Array): Change[] {
     return to.parts.components.flatMap((component, at) => {
       const [earlier, later] = [shareIn(from, at), shareIn(to, at)];
       if (earlier.cases + later.cases === 0) return [];
-      const change = changeOf(earlier, later, broken);
-      const cells = [component, from.season, to.season, earlier.clustered(), later.clustered(), change];
+      const unseen = [from, to].find((season) => !wasLookedAt(season, at));
+      const why = unseen === undefined ? null : `nobody looked at it in ${unseen.season}`;
+      const shareOf = (season: Season, share: ShareCount) =>
+        why !== null && season === unseen ? withheld(why) : share.clustered();
+      const change = changeOf(earlier, later, broken ?? why);
+      const cells = [component, from.season, to.season, shareOf(from, earlier), shareOf(to, later), change];
       return [{ cells, behind: once(() => behindChange(rows, from, to, at)) }];
     });
   });
@@ -129,7 +142,7 @@ export const foulingChanges: Finding = {
     numerator: 'Craft of that season with mussels on the part, on either side.',
     denominator: 'Craft of that season with mussels on any part.',
     leftOut:
-      'Parts fouled in neither season. Where the meaning of a part, of its state or of a finding changed between the two, there is no difference.',
+      'Parts fouled in neither season. A part that nobody looked at in one of the seasons has no share in it, and no difference. Where the meaning of a part, of its state or of a finding changed between the two, there is no difference.',
     method:
       'Score limits for the difference of two independent shares; the shares’ own limits have station-days as clusters, the difference’s do not. No allowance is made for the number of parts compared: of twenty, one shows a change by chance.',
     source: 'Miettinen and Nurminen 1985, Statistics in Medicine 4:213-226.',

@@ -96,7 +96,7 @@ const noValue: Mistake = { code: 'no-value', wanted: 'a value', remedy: 'Write a
 function noNumber(unit: string): Mistake {
   return {
     code: 'not-a-number',
-    wanted: `a number of ${unit}`,
+    wanted: `a number, in ${unit}`,
     remedy: 'Write digits with at most one decimal point.',
   };
 }

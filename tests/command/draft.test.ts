@@ -16,6 +16,7 @@ test('a draft is written once, never over a file, and says what is open', () => 
   expect(first.out).toContain('refuses to import');
   const text = readFileSync(to, 'utf8');
   expect(text).toContain('crosswalk: office');
+  expect(first.out).toContain(`import it with --from`);
   const second = rampbook(words);
   expect(second.exitCode).toBe(1);
   expect(second.err).toContain('file-exists');
@@ -43,4 +44,12 @@ test('names of waters that match none are written beside it, and neither file is
   expect(readFileSync(aliases, 'utf8')).toBe(
     'name,region,waterbody,times,nearest,why\nLost Lake,MT,,3,Long Lake,no water of that name is known\n',
   );
+});
+
+test('a folder that is named alone is where the paths of the draft start', () => {
+  const exports = newFolder();
+  writeFileSync(join(exports, 'spending.csv'), 'entry,fy,kind,dollars\nE1,2025,TRAV,10\n');
+  const to = join(folder, 'whole.crosswalk.yaml');
+  expect(rampbook(['draft', exports, '--to', to]).exitCode).toBe(0);
+  expect(readFileSync(to, 'utf8')).toContain('files: "spending.csv"');
 });

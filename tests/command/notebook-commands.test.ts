@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { type Ran, rampbook } from './run.js';
@@ -186,4 +186,23 @@ test('wrong use is exit code 2, and help is 0 and teaches', () => {
     const own = rampbook([command, '--help']);
     expect([own.exitCode, /^Examples?:/m.test(own.out)]).toEqual([0, true]);
   }
+});
+
+test('pages are not written into a store, whose next import would sweep them away', () => {
+  const before = readdirSync(season.store);
+  const { exitCode, err } = withNotebook(['report', '--to', season.store], ['# Small']);
+  expect([exitCode, err.includes('[is-a-store]')]).toEqual([1, true]);
+  expect(readdirSync(season.store)).toEqual(before);
+});
+
+test('a season of which there is no inspection is told, with those there are, and is no mistake of the notebook', () => {
+  const lines = [
+    '| input | value | unit |',
+    '|---|---|---|',
+    '| this_season | 1999 | year |',
+    '| price_year | 1998 | year |',
+  ];
+  const { exitCode, err } = withNotebook(['evaluate'], ['# Small', '', ...lines]);
+  expect([exitCode, err.match(/no-such-season/g)?.length]).toEqual([0, 1]);
+  expect(err).toMatch(/this_season, 1999.*a season of these records: \d{4}/);
 });

@@ -44,6 +44,24 @@ describe('fouling changes', () => {
     expect(change.interval?.high).toBeCloseTo(0.3382, 4);
   });
 
+  it('are not drawn to a season in which nobody looked at the part', () => {
+    const [earlier, later] = [season(2024, 3, 8), season(2025, 4, 8)];
+    const book = openBook(
+      smallRecords({
+        stations: [elkPoint],
+        inspections: [...earlier.inspections, ...later.inspections],
+        checks: [...earlier.checks.filter(({ component }) => component !== 'propeller'), ...later.checks],
+      }),
+      smallSum(null),
+    );
+    const found = ask(foulingChanges, book);
+    expect(cells(found, 'component')).toEqual([['propeller'], ['bunks']]);
+    expect(estimate(found, 0, 'earlier')).toMatchObject({ value: null, why: 'nobody looked at it in 2024' });
+    expect(estimate(found, 0, 'change')).toMatchObject({ value: null, interval: null });
+    expect(estimate(found, 0, 'later').value).not.toBeNull();
+    expect(estimate(found, 1, 'change').value).not.toBeNull();
+  });
+
   it('are broken where what counts as fouled changed its meaning in between', () => {
     const changed = { table: 'checks', field: 'finding', season: 2025, was: 'shells', is: 'shells or grit' } as const;
     const found = ask(foulingChanges, bookOf({ definitionChanges: [changed] }));

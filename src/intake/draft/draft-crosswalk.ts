@@ -23,6 +23,8 @@ export type DraftedCrosswalk =
       readonly files: readonly FileProposal[];
       /** The names of waters that match none, to be filled in as `aliasFileOf` names the file; empty where all match. */
       readonly unmatched: readonly UnmatchedWater[];
+      /** What is asked of the draft as a whole. */
+      readonly questions: readonly string[];
     }
   | { readonly problems: readonly Problem[] };
 
@@ -36,6 +38,9 @@ function notFound(file: string, from: string): Problem {
     remedy: 'Look at the path.',
   };
 }
+
+const momentAsked =
+  'Up to which moment do these exports tell? Craft not yet released then are counted as held, not as quick.';
 
 /** A heading that stands twice, by which no column could be named; null where each stands once. */
 function repeated({ file, headerLine, headings }: Sample): Problem | null {
@@ -130,9 +135,7 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   });
   const aliases = inOneList(unmatched);
   const aliasFile = aliases.length === 0 ? null : aliasFileOf(name);
-  return {
-    text: writeDraft(name, proposals, aliasFile, questionsOnLists(drafted, lists)),
-    files: proposals,
-    unmatched: aliases,
-  };
+  const hasWashes = proposals.some(({ table }) => table.name === 'decontaminations');
+  const questions = [...(hasWashes ? [momentAsked] : []), ...questionsOnLists(drafted, lists)];
+  return { text: writeDraft(name, proposals, aliasFile, questions), files: proposals, unmatched: aliases, questions };
 }

@@ -163,11 +163,9 @@ export function writeDraft(
   name: string,
   files: readonly FileProposal[],
   aliasFile: string | null,
-  questions: readonly string[] = [],
+  questions: readonly string[],
 ): string {
   const washes = files.some(({ table }) => table.name === 'decontaminations');
-  const moment =
-    'Up to which moment do these exports tell? Craft not yet released then are counted as held, not as quick.';
   return [
     '# Drafted from the headings and values of exported files, for a person to review. Nothing here was decided.',
     '#   sure: heading and values agree   likely: one of them says so   unsure: somebody must look',
@@ -176,7 +174,7 @@ export function writeDraft(
     `crosswalk: ${scalar(name)}`,
     'about: ""',
     ...(washes ? ['# data_as_of: 2025-11-30 18:00', '# data_time_zone: America/Denver'] : []),
-    ...questionLines([...(washes ? [moment] : []), ...questions], ''),
+    ...questionLines(questions, ''),
     ...(aliasFile === null
       ? []
       : [

@@ -4,7 +4,7 @@ export const deskWords = {
   language: 'The language',
   skip: 'Skip to the notebook',
   notebooks: 'Notebooks',
-  notebooksIn: (folder: string): string => `Notebooks in ${folder}`,
+  notebooksIn: (folder: string): string => `In the folder ${folder}`,
   noNotebooks: 'There is no notebook (a file that ends in .md) in this folder yet.',
   allNotebooks: 'All notebooks',
   makeName: 'Name of a new notebook',
