@@ -1,4 +1,3 @@
-import { deflateRawSync } from 'node:zlib';
 import type { AskedColumns } from '../finding/book/watched-book.js';
 import type { InputRow, NotebookDocument } from '../notebook/document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
@@ -8,6 +7,7 @@ import { choiceSaid } from '../report/choice/choice-said.js';
 import { filterOffers, seasonsIn } from '../report/choice/filter-offers.js';
 import { engineScript } from '../report/engine-script.js';
 import type { LivePage } from '../report/page-context.js';
+import { deflated } from './deflated.js';
 
 /** The engine's text packed, once for all pages of a run. */
 let engine: LivePage['engine'] | null = null;
@@ -21,7 +21,7 @@ export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): Liv
   if (settings.filters === null || settings.public || notebook.problems.length > 0) return null;
   const season = packSeason(workings, asked);
   if (season === null) return null;
-  engine ??= { text: engineScript, packed: packed(Buffer.from(engineScript)) };
+  engine ??= { text: engineScript, packed: deflated(Buffer.from(engineScript)) };
   const inputs = inputRows(document);
   const written = writtenInputs(document);
   const offers = filterOffers(book, offeredFields(settings.filters));
@@ -34,7 +34,7 @@ export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): Liv
     inputs: written,
     said: choiceSaid({ only: new Map(), inputs: new Map() }, { offers, inputs: written, tables: [], whole: [] }),
     engine,
-    season: packed(season),
+    season: deflated(season),
   };
 }
 
@@ -45,9 +45,4 @@ function inputRows(document: NotebookDocument): readonly InputRow[] {
 /** The inputs of a notebook as they are written in it, by name. */
 export function writtenInputs(document: NotebookDocument): ReadonlyMap<string, string> {
   return new Map(inputRows(document).map(({ name, value }) => [name.text, value.text]));
-}
-
-/** Bytes as DEFLATE in base64. */
-function packed(bytes: Uint8Array): string {
-  return deflateRawSync(bytes, { level: 6 }).toString('base64');
 }

@@ -2,6 +2,7 @@ import { needsOf } from '../notebook/needs-of.js';
 import { type Trace, traceCellAt, traceFigure } from '../notebook/trace.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
 import type { PageContext } from '../report/page-context.js';
+import { deflated } from './deflated.js';
 import { programFingerprint, programVersion } from './program-version.js';
 
 /** What a notebook's page says of where it comes from, and what each of its figures and cells stands on. */
@@ -26,6 +27,9 @@ export function pageContextOf(workings: NotebookWorkings): PageContext {
   return {
     ...about,
     traces: new Map(traces),
-    cell: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
+    cell: {
+      trace: (sheet, column, row) => traceCellAt(workings, sheet, column, row),
+      pack: (text) => deflated(Buffer.from(text)),
+    },
   };
 }

@@ -83,6 +83,17 @@ function toldRows({ rows, craftOf }: CountedGroup, { words, holds, within, table
   const held = holds === undefined ? all : all.filter(holds);
   const where = { rows: held, ...(table === undefined ? {} : { table }), ...(adds === undefined ? {} : { adds }) };
   if (craftOf === undefined || table !== undefined || adds !== undefined) return { words, ...where };
-  const distinct = new Set(Array.from(held, craftOf)).size;
-  return { words: `${words}, of ${distinct} craft`, ...where };
+  return { words: `${words}, of ${distinct(held, craftOf)} craft`, ...where };
+}
+
+function distinct(rows: Uint32Array, craftOf: (row: number) => number): number {
+  const found = new Set<number>();
+  // Looks at one craft mostly stand together, and need not be looked up again.
+  let last = -1;
+  for (const row of rows) {
+    const craft = craftOf(row);
+    if (craft !== last) found.add(craft);
+    last = craft;
+  }
+  return found.size;
 }

@@ -5,7 +5,7 @@ import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { Trace } from '../notebook/trace.js';
 import { headed } from './anchor.js';
 import type { Entry } from './definition-list.js';
-import type { AskedCells, CellAccounts } from './live/cell-accounts.js';
+import type { AskedCells, CellAccounts, CellTexts } from './live/cell-accounts.js';
 import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
 import { words } from './words.js';
@@ -13,8 +13,14 @@ import { words } from './words.js';
 /** What the account of one cell of a sheet stands on, by column and row; null where nothing is known of it. */
 export type CellTrace = (sheet: string, column: string, row: number) => Trace | null;
 
-/** Where the accounts of cells come from: from what each stands on; or the page asks for each when it is opened. */
-export type CellsOf = CellTrace | 'asked';
+/** What each cell stands on, and what packs the accounts for a page to carry: text as DEFLATE in base64. */
+export interface CarriedCells {
+  readonly trace: CellTrace;
+  readonly pack: (text: string) => string;
+}
+
+/** Where the accounts of cells come from: the page carries them; or it asks for each when it is opened. */
+export type CellsOf = CarriedCells | 'asked';
 
 /** How many stretches of lines of one file stand in the account of a cell; the trace command lists the rest. */
 const mostStretches = 3;
@@ -23,7 +29,7 @@ const mostStretches = 3;
  * The accounts of all cells of a sheet, for the page's script to open: every text is there once, so that a sheet of many
  * cells stays small. Null where nothing is known of any.
  */
-export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Element | null {
+export function cellAccounts(sheet: EvaluatedSheet, { trace: cellTrace, pack }: CarriedCells): Element | null {
   const texts = new Map<string, number>();
   const at = (text: string): number => {
     const known = texts.get(text) ?? texts.size;
@@ -50,14 +56,12 @@ export function cellAccounts(sheet: EvaluatedSheet, cellTrace: CellTrace): Eleme
     }),
   );
   if (texts.size === 0) return null;
-  const accounts: CellAccounts = {
+  const told: CellTexts = { texts: [...texts.keys()], alike, cells };
+  return carried({
     say: words.cell,
     columns: columns.map(({ column, place }) => [place, headed(column.label)]),
-    texts: [...texts.keys()],
-    alike,
-    cells,
-  };
-  return carried(accounts);
+    packed: pack(JSON.stringify(told)),
+  });
 }
 
 function ownEntries({ formula }: Trace, result: Result, shownAs: string): Entry[] {

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { deflateRawSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CellTrace } from '../../src/report/cell-accounts.js';
@@ -11,11 +12,13 @@ import { axeFindings } from './axe.js';
 import { browserHere, launch, openPage } from './open-page.js';
 
 /** An account of every cell of one sheet, each naming its column and row. */
-const cell: CellTrace = (sheet, column, row) => {
+const trace: CellTrace = (sheet, column, row) => {
   if (sheet !== 'by_station') return null;
-  const trace = sampleContext.traces!.get('interception')!;
-  return { ...trace, name: `${sheet}.${column}[${row}]`, formula: `${column} in row ${row} </script>` };
+  const interception = sampleContext.traces!.get('interception')!;
+  return { ...interception, name: `${sheet}.${column}[${row}]`, formula: `${column} in row ${row} </script>` };
 };
+
+const cell = { trace, pack: (text: string) => deflateRawSync(text).toString('base64') };
 
 describe.skipIf(!browserHere())('the accounts of a sheet’s cells', () => {
   const folder = mkdtempSync(join(tmpdir(), 'rampbook-cells-'));
@@ -43,7 +46,7 @@ describe.skipIf(!browserHere())('the accounts of a sheet’s cells', () => {
     await page.locator('#table-by-station tbody tr').first().locator('td').first().click();
     const name = await page.locator('#table-by-station tbody tr').first().locator('th').textContent();
     expect(await page.locator('#account-by-station select').first().inputValue()).toBe(name);
-    expect(await said.allTextContents()).toContain('full');
+    await expect.poll(() => said.allTextContents()).toContain('full');
     expect(complaints).toEqual([]);
     await close();
   });

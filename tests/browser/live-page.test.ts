@@ -107,6 +107,25 @@ describe.skipIf(!browserHere())('a page that its reader may narrow', () => {
     await close();
   });
 
+  it('tells of a cell which records stand behind it in the choice shown, and follows while its account is open', async () => {
+    const { page, complaints, close } = await openPage(browser, season);
+    const account = page.locator('#account-turnaround');
+    const cell = page.locator('#table-turnaround tbody tr').first().locator('td').first();
+    const said = account.locator('dl.cell dd', { hasText: 'rows of decontaminations' });
+    const records = async (): Promise<number> =>
+      Number(/^[\d,]+/.exec((await said.first().textContent())!)![0].replace(',', ''));
+    for (const month of ['July', 'August']) {
+      await page.selectOption('[name="only.month"]', month);
+      await counted(page, month);
+      if (month === 'July') await cell.click();
+      // The first number of the table: washes whose wait had begun, each a record.
+      await expect.poll(records).toBe(Number((await cell.textContent())!.replace(',', '')));
+    }
+    expect(await said.count()).toBe(1);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
   it('says on paper which choice it shows, and leaves the controls out', async () => {
     const { page, close } = await openPage(browser, season);
     await page.selectOption('[name="only.month"]', 'July');

@@ -5,6 +5,8 @@ import { namesInBlock } from '../../notebook/names-in-block.js';
 import { traceCellAt, traceFigure } from '../../notebook/trace.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import type { Problem } from '../../problem/problem.js';
+import { writtenIn } from '../../record/written-numbers.js';
+import { cellTexts } from '../cell-accounts.js';
 import { closingSections } from '../closing-sections.js';
 import { rememberedCharts } from '../desk/remembered-charts.js';
 import { markedPart } from '../marked-part.js';
@@ -92,8 +94,18 @@ export class LiveReport {
         return trace === null ? [] : [[name, trace] as const];
       }),
     );
-    const cell = (sheet: string, column: string, row: number) => traceCellAt(workings, sheet, column, row);
-    return htmlOf(key, blockPart(block, workings.notebook, methods, { traces, cell }, this.#draw).elements);
+    const context = { traces, cell: 'asked' as const };
+    return htmlOf(key, blockPart(block, workings.notebook, methods, context, this.#draw).elements);
+  }
+
+  /** The account of a cell as it is counted for the choice, as `cellTexts` says it; null where there is no such cell. */
+  account(sheet: string, column: string, row: number): readonly string[] | null {
+    const { workings } = this;
+    return writtenIn(workings.settings.locale, () => {
+      const trace = traceCellAt(workings, sheet, column, row);
+      const shownAs = workings.notebook.sheets.get(sheet)?.columns.find(({ name }) => name === column)?.shownAs ?? '';
+      return trace === null ? null : cellTexts(trace, trace.result, shownAs);
+    });
   }
 
   /** The closing sections that follow a choice, by their keys. */

@@ -1,9 +1,17 @@
-/** The accounts of a sheet's cells as the page carries them. */
+import { inflated } from './inflate.js';
+
+/** What a page carries of a sheet's cells and their accounts. */
 export interface CellAccounts {
   /** The words around them. */
   readonly say: { readonly head: string; readonly row: string; readonly column: string };
   /** The columns that have accounts: their place in the table, and what stands at their head. */
   readonly columns: readonly (readonly [place: number, head: string])[];
+  /** Their `CellTexts` as JSON, as DEFLATE in base64: many cells stand on records told in nearly the same words. */
+  readonly packed: string;
+}
+
+/** The accounts of a sheet's cells, every text once. */
+export interface CellTexts {
   readonly texts: readonly string[];
   /** What many cells stand on alike, each as texts by their number: a term, what is said of it, and so on. */
   readonly alike: readonly (readonly number[])[];
@@ -21,7 +29,7 @@ export interface AskedCells extends Pick<CellAccounts, 'say' | 'columns'> {
 /** The account of a cell as texts, a term and what is said of it in turn; null where nobody answers. */
 export type AskForCell = (sheet: string, column: string, row: number) => Promise<readonly string[] | null>;
 
-type TextsOf = (column: number, row: number) => readonly string[] | null | Promise<readonly string[] | null>;
+type TextsOf = (column: number, row: number) => Promise<readonly string[] | null>;
 
 /**
  * Lets a reader open how any cell of a sheet was made: by choosing its row and column, or by clicking on it. Where a page
@@ -34,17 +42,26 @@ export function addCellAccounts(root: ParentNode, ask: AskForCell = async () => 
     const account = sheet?.querySelector<HTMLDetailsElement>('details.account');
     if (table == null || account == null) continue;
     const accounts = JSON.parse(carried.textContent) as CellAccounts | AskedCells;
-    const textsOf: TextsOf =
-      'sheet' in accounts
-        ? (column, row) => (account.open ? ask(accounts.sheet, accounts.names[column]!, row) : null)
-        : (column, row) => carriedTexts(accounts, column, row);
+    if ('packed' in accounts && typeof DecompressionStream === 'undefined') continue;
+    const texts = 'packed' in accounts ? carriedTexts(accounts) : askedTexts(accounts, ask);
+    const textsOf: TextsOf = async (column, row) => (account.open ? texts(column, row) : null);
     addChoice(accounts, textsOf, table, account);
   }
 }
 
-function carriedTexts({ cells, alike, texts }: CellAccounts, column: number, row: number): readonly string[] {
-  const [common, ...own] = cells[column]![row]!;
-  return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+function askedTexts({ sheet, names }: AskedCells, ask: AskForCell): TextsOf {
+  return (column, row) => ask(sheet, names[column]!, row);
+}
+
+/** The texts that a page carries, unpacked when the first of them is opened. */
+function carriedTexts({ packed }: CellAccounts): TextsOf {
+  let unpacked: Promise<CellTexts> | null = null;
+  return async (column, row) => {
+    unpacked ??= inflated(packed).then((json) => JSON.parse(new TextDecoder().decode(json)) as CellTexts);
+    const { cells, alike, texts } = await unpacked;
+    const [common, ...own] = cells[column]![row]!;
+    return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+  };
 }
 
 function addChoice(

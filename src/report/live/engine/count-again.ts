@@ -1,7 +1,7 @@
 import type { LivePart, LiveReport } from '../../carried/live-report.js';
 import type { ReaderChoice } from '../../carried/recalculation.js';
 import { choiceWords } from '../../choice/choice-words.js';
-import { elementsOf, markStale, restorePart, showPart } from './show-part.js';
+import { elementsOf, markStale, restorePart, sayAccountsAgain, showPart } from './show-part.js';
 
 /** How many parts are shown before the page has its turn. */
 const shownInATurn = 6;
@@ -88,9 +88,10 @@ export class CountAgain {
   #show(key: string, html: string): void {
     if (this.#shown.get(key) === html) {
       markStale(key, false);
+      sayAccountsAgain(key);
       return;
     }
-    const replaced = showPart(key, html);
+    const replaced = showPart(key, html, async (sheet, column, row) => this.#report.account(sheet, column, row));
     if (!this.#made.has(key)) this.#made.set(key, replaced);
     this.#shown.set(key, html);
   }

@@ -1,3 +1,4 @@
+import type { AskForCell } from '../cell-accounts.js';
 import { isScrolled, markScrolled } from '../note-scrolling.js';
 import { readyParts } from '../ready-parts.js';
 
@@ -9,6 +10,11 @@ export function elementsOf(key: string): readonly HTMLElement[] {
 /** Dims a part until it is counted again, or shows it as it is. */
 export function markStale(key: string, stale: boolean): void {
   for (const element of elementsOf(key)) element.toggleAttribute('data-stale', stale);
+}
+
+/** Says the accounts that are open in a part anew: its numbers may stay while the records behind them change. */
+export function sayAccountsAgain(key: string): void {
+  for (const account of within(elementsOf(key), 'details.account[open]')) account.dispatchEvent(new Event('toggle'));
 }
 
 /** Puts elements that stood there before in the place of a part. */
@@ -23,16 +29,16 @@ export function restorePart(key: string, before: readonly HTMLElement[]): void {
 
 /**
  * Puts HTML in the place of a part; what a reader had opened, scrolled, sorted or focused there stays so. Gives back the
- * elements that stood there.
+ * elements that stood there. `ask` gives the accounts of its cells.
  */
-export function showPart(key: string, html: string): readonly HTMLElement[] {
+export function showPart(key: string, html: string, ask: AskForCell): readonly HTMLElement[] {
   const old = elementsOf(key);
   const [first] = old;
   if (first === undefined) return old;
   const template = document.createElement('template');
   template.innerHTML = html;
   const fresh = template.content;
-  readyParts(fresh);
+  readyParts(fresh, ask);
   const sorting = sortingOf(old);
   keepOpen(old, fresh);
   const scrolled = scrollsOf(old);
