@@ -9,10 +9,10 @@ import { selectedRows } from './rows/select-rows.js';
 import { spreadConstant } from './rows/spread-constant.js';
 import { type CallNode, isWrittenNumber, type Node } from './tree.js';
 import { applyEach } from './value/apply-each.js';
-import type { Evaluated } from './value/evaluated.js';
+import type { Evaluated, NumberValue } from './value/evaluated.js';
 import { numberFrom } from './value/number.js';
 import { dressed, plainOf, plainResult } from './value/plain-value.js';
-import { takenAsKnown } from './value/taken-as-known.js';
+import { drawnAgain, notDrawnAgain, takenAsKnown } from './value/taken-as-known.js';
 
 function namesRows({ environment }: Evaluation): (name: string) => boolean {
   const { known, book } = environment;
@@ -36,18 +36,54 @@ function give({ takes }: ArgumentDeclaration, node: Node | undefined, evaluation
   const selected = selectedRows(reading, formula, environment, conditionsOf(evaluation));
   if (takes === 'rows') return { given: 'rows', selected };
   const { rows } = selected.account;
-  const values = rowValuesOf(reading.field!, { table: selected.table, rows }, evaluation);
-  return { given: 'field', selected, values: spreadConstant(values, rows.length) };
+  const valuesOf = (some: Uint32Array) =>
+    spreadConstant(rowValuesOf(reading.field!, { table: selected.table, rows: some }, evaluation), some.length);
+  const { drawn } = selected.account;
+  const drawnValues = drawn === undefined ? {} : { drawnValues: valuesOf(drawn.rows) };
+  return { given: 'field', selected, values: valuesOf(rows), ...drawnValues };
 }
 
-/** A value with the caution that what decided its rows is taken as known, where that comes from records. */
-function withDeciding(value: Evaluated, { environment }: Evaluation): Evaluated {
-  if (value.kind !== 'number') return value;
-  const deciding = value.accounts.flatMap((account) => account.decidedBy ?? []);
-  if (deciding.length === 0) return value;
-  const cautions = [...new Set([...value.cautions, ...deciding.map((name) => takenAsKnown(name))])];
-  return numberFrom({ ...value, cautions }, environment);
+/** An argument whose rows are taken as they are known, whatever decided them. */
+function asKnown(given: GivenArgument): GivenArgument {
+  if (given.given !== 'rows' && given.given !== 'field') return given;
+  const { drawn: _, ...account } = given.selected.account;
+  return { ...given, selected: { ...given.selected, account } };
 }
+
+/**
+ * A value that says what decided its rows, where that comes from records. Where it was not drawn again with them the value
+ * takes it as known, and so that its interval leaves nothing out, it has none.
+ */
+function withDeciding(value: Evaluated, given: readonly GivenArgument[], { environment }: Evaluation): Evaluated {
+  if (value.kind !== 'number') return value;
+  const said = value.accounts.flatMap(({ decidedBy = [], drawn }) =>
+    decidedBy.map((name) => (drawn === undefined ? takenAsKnown(name) : drawnAgain(name))),
+  );
+  if (said.length === 0) return value;
+  const known = given.flatMap((one) => {
+    if (one.given !== 'rows' && one.given !== 'field') return [];
+    const { decidedBy = [], drawn } = one.selected.account;
+    return drawn === undefined ? decidedBy : [];
+  });
+  const cautions = [...new Set([...value.cautions, ...said])];
+  if (known.length === 0) return numberFrom({ ...value, cautions }, environment);
+  return numberFrom({ ...value, cautions, ...withoutOwn(value, notDrawnAgain(known)) }, environment);
+}
+
+/** What bars a value from an interval. */
+function withoutOwn({ barred }: NumberValue, why: string): Pick<NumberValue, 'barred' | 'ownInterval'> {
+  return { barred: barred ?? why, ownInterval: null };
+}
+
+/** A value from a sheet's rows, which has no interval where other records could have made them others. */
+function withDecidingRows(value: Evaluated, { column }: ColumnArgument, { environment }: Evaluation): Evaluated {
+  const { decidedBy, sheet } = column;
+  if (value.kind !== 'number' || decidedBy.length === 0) return value;
+  const why = notDrawnAgain(decidedBy, `rows of ${sheet.name} are taken`);
+  return numberFrom({ ...value, ...withoutOwn(value, why) }, environment);
+}
+
+type ColumnArgument = Extract<GivenArgument, { readonly given: 'column' }>;
 
 /** What a function of plain values gives; null for one that works on numbers with all that they stand on. */
 function plainKind(declaration: EachFunction | PlainFunction, values: readonly Evaluated[]): FormulaKind | null {
@@ -67,9 +103,11 @@ export function evaluateCall(node: CallNode, evaluation: Evaluation): Evaluated 
     const [first] = given;
     if (first?.given === 'column') {
       const within = node.arguments.slice(taken.length).flatMap((key) => (key.kind === 'name' ? [key.name] : []));
-      return declaration.overSheet!({ ...first.column, within }, evaluation.environment, given);
+      const value = declaration.overSheet!({ ...first.column, within }, evaluation.environment, given);
+      return withDecidingRows(value, first, evaluation);
     }
-    return withDeciding(declaration.evaluate(given, evaluation), evaluation);
+    const decided = declaration.drawsRowsAgain === true ? given : given.map(asKnown);
+    return withDeciding(declaration.evaluate(decided, evaluation), decided, evaluation);
   }
   const values = node.arguments.map((argument) => evaluation.single(argument));
   const kind = plainKind(declaration, values);

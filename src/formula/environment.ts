@@ -1,5 +1,6 @@
 import type { Book, BookTable } from '../record/book.js';
 import type { Definitions } from './definitions.js';
+import type { DrawnRows } from './value/account.js';
 import type { Evaluated } from './value/evaluated.js';
 
 /** One group of a sheet: its table, its rows (ascending), and the value of each key field (null for missing). */
@@ -10,6 +11,8 @@ export interface Group {
   readonly rows: Uint32Array;
   /** What decided which rows the sheet is of and comes from records itself; nothing where absent. */
   readonly decidedBy?: readonly string[];
+  /** How that decides them in every resample; nothing where absent. */
+  readonly drawn?: DrawnRows;
   readonly keys: ReadonlyMap<string, string | number | null>;
 }
 

@@ -32,6 +32,7 @@ export function giveColumn(reading: RowsReading, sheet: SheetValue, evaluation: 
     unit: kind?.kind === 'number' ? kind.unit : [],
     own: group?.sheet === sheet.name ? (rowsOfKeys(sheet, [...group.keys.values()])[0] ?? null) : null,
     within: [],
+    decidedBy: [...deciding, ...decidedBy],
     cautions: [...deciding, ...decidedBy].map((name) => takenAsKnown(name, `rows of ${sheet.name} are taken`)),
   };
 }

@@ -52,6 +52,7 @@ function rowsOfSheet({ name, maker }: SheetDeclaration, knowledge: Knowledge): R
     table: knowledge.book.tables.get(value.table)!,
     rows: value.counted.rows,
     decidedBy: value.counted.decidedBy ?? [],
+    drawn: value.counted.drawn ?? null,
     key,
   };
 }
@@ -59,7 +60,7 @@ function rowsOfSheet({ name, maker }: SheetDeclaration, knowledge: Knowledge): R
 function eachSheet(
   declared: SheetDeclaration,
   maker: Extract<SheetMaker, { kind: 'each' }>,
-  { table, rows, decidedBy, key: rowsKey }: SheetRows,
+  { table, rows, decidedBy, drawn, key: rowsKey }: SheetRows,
   knowledge: Knowledge,
 ): ComputedSheet {
   const keys = maker.fields.map(({ text }) => text);
@@ -71,7 +72,7 @@ function eachSheet(
   const groups = knowledge.memory.value(`groups of ${sheetName}`, groupsKey, () => groupRows(table, rows, keys));
   // A column that has a problem of its own orders nothing, and nothing more is said.
   const order = failed.includes(declared.order?.column.text ?? '') ? null : declared.order;
-  const plan = { name: sheetName, table, keys, columns, failed, order, decidedBy };
+  const plan = { name: sheetName, table, keys, columns, failed, order, decidedBy, drawn };
   const { filled, asked } = fillGroups(plan, groups, groupsKey, knowledge);
   const inOrder = declared.columns.flatMap(({ name }) => columns.filter(({ row }) => row.name.text === name.text));
   const shown = filled.map(({ key, cells }) => ({

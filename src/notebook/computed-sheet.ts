@@ -1,3 +1,4 @@
+import type { DrawnRows } from '../formula/value/account.js';
 import type { SheetValue } from '../formula/value/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import type { BookTable } from '../record/book.js';
@@ -11,6 +12,8 @@ export interface SheetRows {
   readonly rows: Uint32Array;
   /** What decided which rows these are and comes from records itself. */
   readonly decidedBy: readonly string[];
+  /** How that decides them in every resample; null where nothing does, or it cannot be told. */
+  readonly drawn: DrawnRows | null;
   /** The rows' key in the memory. */
   readonly key: string;
 }

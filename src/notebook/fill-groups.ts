@@ -1,9 +1,11 @@
-import type { RowGroup } from '../finding/group-rows.js';
+import { groupRows, type RowGroup } from '../finding/group-rows.js';
+import type { Group } from '../formula/environment.js';
 import { evaluate } from '../formula/evaluate.js';
 import { resultOf } from '../formula/result-of.js';
 import type { SheetColumnValues } from '../formula/sheet/sheet-table.js';
 import { sheetValue } from '../formula/sheet/sheet-value.js';
 import { namesIn } from '../formula/tree.js';
+import { type DrawnRows, drawnAmong } from '../formula/value/account.js';
 import type { Evaluated, SheetValue } from '../formula/value/evaluated.js';
 import type { BookTable } from '../record/book.js';
 import type { ComputedSheet } from './computed-sheet.js';
@@ -25,12 +27,21 @@ export interface SheetPlan {
   readonly order: SheetOrder | null;
   /** What decided which rows the sheet is of and comes from records itself. */
   readonly decidedBy: readonly string[];
+  /** How that decides them in every resample; null where nothing does, or it cannot be told. */
+  readonly drawn: DrawnRows | null;
 }
 
 /** One group with the values of its columns by name. */
 export interface FilledGroup {
   readonly key: RowGroup['key'];
   readonly cells: ReadonlyMap<string, Evaluated>;
+}
+
+/** The drawn rows of each group, by its key; those that are in no group as it is known are in none here. */
+function drawnGroups({ table, keys, drawn }: SheetPlan): (key: RowGroup['key']) => DrawnRows | null {
+  if (drawn === null) return () => null;
+  const groups = new Map(groupRows(table, drawn.rows, keys).map(({ key, rows }) => [JSON.stringify(key), rows]));
+  return (key) => drawnAmong(drawn, groups.get(JSON.stringify(key)) ?? new Uint32Array());
 }
 
 /** Rows in the order in which the sheet shows them, as far as the column that orders them has been computed. */
@@ -50,6 +61,10 @@ function shownOrder({ name, table, keys, order }: SheetPlan, value: SheetValue):
   return Uint32Array.from(ordered.rows, ({ row }) => row);
 }
 
+function decided(decidedBy: readonly string[], drawn: DrawnRows | null): Pick<Group, 'decidedBy' | 'drawn'> {
+  return { decidedBy, ...(drawn === null ? {} : { drawn }) };
+}
+
 /**
  * The cells of every group, column by column, so that a column whose formula stayed the same is not computed again and a
  * column may ask about the other rows; with the sheet as other formulas ask it.
@@ -64,6 +79,7 @@ export function fillGroups(
   const { memory, environment } = knowledge;
   const orderKey = order === null ? '' : `${order.from} ${order.column.text}`;
   const columnKeys = new Map<string, string>([[sheet, memory.keyOf('rows of', groupsKey, orderKey)]]);
+  const drawnOf = drawnGroups(plan);
   const filled = groups.map((group) => ({
     key: group.key,
     cells: new Map<string, Evaluated>(),
@@ -72,7 +88,7 @@ export function fillGroups(
       sheet,
       table: table.name,
       rows: group.rows,
-      ...(decidedBy.length === 0 ? {} : { decidedBy }),
+      ...(decidedBy.length === 0 ? {} : decided(decidedBy, drawnOf(group.key))),
       keys: new Map(keys.map((key, at) => [key, group.key[at] ?? null])),
     },
   }));

@@ -343,13 +343,13 @@ test('a choice by a figure is made again in every resample', () => {
   expect(result.interval!.high).toBeGreaterThan(value);
 });
 
-test('a figure that decides which rows are counted is taken as known, and that is said', () => {
+test('a figure that decides which rows are counted is drawn again with them, and that is said', () => {
   const known = new Map<string, Evaluated>([['usual', valueOfFormula('median(minutes of inspections)', environment)]]);
   const { cautions } = askNumber('rate(count(inspections where minutes > usual), count(inspections))', {
     ...environment,
     known,
   });
-  expect(cautions).toContain('usual decides which rows are counted, and is taken as known');
+  expect(cautions).toContain('usual decides which rows are counted, anew in every resample');
 });
 
 test.each([
@@ -365,7 +365,7 @@ test.each([
   const known = new Map<string, Evaluated>([['usual', usual]]);
   known.set('long', valueOfFormula('inspections where minutes > usual', { ...environment, known }));
   const { cautions } = askNumber(text, { ...environment, known });
-  expect(cautions).toEqual([`${name} decides which rows are counted, and is taken as known`]);
+  expect(cautions).toEqual([`${name} decides which rows are counted, anew in every resample`]);
 });
 
 test('a number written out, an input and a field of the rows decide nothing that could be otherwise', () => {

@@ -266,10 +266,10 @@ test('what comes from records and decides the rows of a sheet is said in its cel
   ].join('\n');
   const { notebook } = computeNotebook(readDocument('small.md', text), smallBook, '');
   expect(notebook.problems).toEqual([]);
-  const said = 'mean(length_ft of inspections) decides which rows are counted, and is taken as known';
+  const said = 'mean(length_ft of inspections) decides which rows are counted';
   const cell = notebook.sheets.get('each_long')!.rows[0]!.cells[1]!;
-  expect(cell).toMatchObject({ kind: 'number', cautions: [said] });
-  expect(notebook.sheets.get('found_long')!.notes).toContain(`Caution: ${said}.`);
+  expect(cell).toMatchObject({ kind: 'number', cautions: [`${said}, anew in every resample`] });
+  expect(notebook.sheets.get('found_long')!.notes).toContain(`Caution: ${said}, and is taken as known.`);
 });
 
 test('an account tells rows counted, left out by the conditions and without the value, and they add up', () => {

@@ -7,6 +7,7 @@ import { rowsGiven, type WholeFunction } from './declaration.js';
 /** How many rows there are. */
 export const count: WholeFunction = {
   works: 'on the whole',
+  drawsRowsAgain: true,
   name: 'count',
   arguments: [{ name: 'rows', takes: 'rows' }],
   gives: 'a number in what the table’s rows are counted in',

@@ -89,13 +89,21 @@ export interface ColumnGiven {
   readonly own: number | null;
   /** Keys of the sheet within which the rows are gone through; none where all are. */
   readonly within: readonly string[];
+  /** What decided which rows are taken, and other records could have made otherwise. */
+  readonly decidedBy: readonly string[];
   readonly cautions: readonly string[];
 }
 
 /** An argument as the function works on it. */
 export type GivenArgument =
   | { readonly given: 'rows'; readonly selected: SelectedRows }
-  | { readonly given: 'field'; readonly selected: SelectedRows; readonly values: RowValues }
+  /** `drawnValues` are those of the rows that a threshold decides anew, where one does. */
+  | {
+      readonly given: 'field';
+      readonly selected: SelectedRows;
+      readonly values: RowValues;
+      readonly drawnValues?: RowValues;
+    }
   | { readonly given: 'column'; readonly column: ColumnGiven }
   /** `written` for a number written out, which takes the unit that is asked for. */
   | { readonly given: 'value'; readonly value: NumberValue; readonly written: boolean };
@@ -103,6 +111,8 @@ export type GivenArgument =
 /** A function of rows, or of whole figures, that gives a single value. */
 export interface WholeFunction extends FunctionWords {
   readonly works: 'on the whole';
+  /** Whether its resamples take rows anew that a threshold from records decides; no where absent. */
+  readonly drawsRowsAgain?: boolean;
   readonly kindOf: (checked: readonly CheckedArgument[]) => FormulaKind | ArgumentMistake;
   readonly evaluate: (given: readonly GivenArgument[], evaluation: Evaluation) => Evaluated;
   /** The same over a sheet's column in place of a field of records, where it works on one. */

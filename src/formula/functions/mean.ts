@@ -9,6 +9,7 @@ import { presentNumbers } from './present-numbers.js';
 /** The arithmetic mean of a field: its total by the number of rows that have it. */
 export const mean: WholeFunction = {
   works: 'on the whole',
+  drawsRowsAgain: true,
   name: 'mean',
   arguments: [{ name: 'field of rows', takes: 'number field' }],
   gives: 'a number in the field’s unit, with an interval',
@@ -21,8 +22,8 @@ export const mean: WholeFunction = {
     return arithmetic('/', sumOfColumn(column, environment), rows, environment);
   },
   evaluate: ([field], { environment }) => {
-    const { selected, numbers, unit } = presentNumbers(field);
-    const total = totalOf(selected, numbers, unit, environment);
+    const { selected, numbers, unit, drawnNumbers } = presentNumbers(field);
+    const total = totalOf(selected, numbers, unit, environment, drawnNumbers);
     const rows = countOf(selected, environment);
     return calculate(
       {

@@ -7,6 +7,7 @@ import { presentNumbers } from './present-numbers.js';
 /** The total of a field. */
 export const sum: WholeFunction = {
   works: 'on the whole',
+  drawsRowsAgain: true,
   name: 'sum',
   arguments: [{ name: 'field of rows', takes: 'number field' }],
   gives: 'a number in the field’s unit',
@@ -20,7 +21,7 @@ export const sum: WholeFunction = {
   },
   overSheet: sumOfColumn,
   evaluate: ([field], { environment }) => {
-    const { selected, numbers, unit } = presentNumbers(field);
-    return totalOf(selected, numbers, unit, environment);
+    const { selected, numbers, unit, drawnNumbers } = presentNumbers(field);
+    return totalOf(selected, numbers, unit, environment, drawnNumbers);
   },
 };

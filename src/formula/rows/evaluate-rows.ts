@@ -11,6 +11,7 @@ import { planArithmetic } from '../value/arithmetic.js';
 import type { EachNumber } from '../value/lift.js';
 import { answersOf } from './condition.js';
 import { decidedBy } from './decided-by.js';
+import { drawnBy } from './drawn-by.js';
 import { plainRows } from './plain-rows.js';
 import { fieldValues, type RowNumbers, type RowValues } from './row-values.js';
 import type { Conditions } from './select-rows.js';
@@ -135,5 +136,12 @@ export function conditionsOf(evaluation: Evaluation): Conditions {
     answersFor: (condition, table, rows) =>
       answersOf(condition, (part) => rowValuesOf(part, { table, rows }, evaluation), rows.length),
     decidedBy: (condition, table) => decidedBy(condition, table, evaluation),
+    drawnBy: (condition, table, rows) =>
+      drawnBy(
+        condition,
+        rows,
+        (some) => (part) => rowValuesOf(part, { table, rows: some }, evaluation),
+        (part) => decidedBy(part, table, evaluation).length > 0,
+      ),
   };
 }

@@ -2,7 +2,7 @@ import type { Book, BookTable } from '../../record/book.js';
 import type { Environment, Group } from '../environment.js';
 import { unknown, yes } from '../missing.js';
 import type { Formula, Node } from '../tree.js';
-import type { CountedRecords } from '../value/account.js';
+import { type CountedRecords, type DrawnRows, drawnAmong, narrowDrawn } from '../value/account.js';
 import type { SelectedRows } from '../value/census.js';
 import { groupRows } from './group-rows.js';
 import type { RowsReading } from './rows-reading.js';
@@ -57,7 +57,7 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
   const { book, group, known } = environment;
   if (base === null) {
     if (group === null) throw new Error('there is no group here');
-    const { rows, decidedBy } = group;
+    const { rows, decidedBy, drawn } = group;
     const description = `${group.table} in the group where ${describeGroup(group)}`;
     const account: CountedRecords = {
       table: group.table,
@@ -67,6 +67,7 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
       unknown: 0,
       skippedMissing: 0,
       ...(decidedBy === undefined ? {} : { decidedBy }),
+      ...(drawn === undefined ? {} : { drawn }),
     };
     return { table: tableIn(book, group.table), account };
   }
@@ -90,7 +91,10 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
   if (group === null) throw new Error('there is no group here');
   const rows = rowsHere(table, whole.rows, group, environment);
   const description = `${whole.description} here: ${describeGroup(group)}`;
-  return { table, account: { ...whole, rows, description, considered: rows.length } };
+  const { drawn } = whole;
+  const drawnHere =
+    drawn === undefined ? {} : { drawn: drawnAmong(drawn, rowsHere(table, drawn.rows, group, environment)) };
+  return { table, account: { ...whole, rows, description, considered: rows.length, ...drawnHere } };
 }
 
 /** What is known of the conditions of a formula. */
@@ -99,6 +103,21 @@ export interface Conditions {
   readonly answersFor: (condition: Node, table: BookTable, rows: Uint32Array) => Uint8Array;
   /** What a condition compares the rows of a table with that comes from records itself. */
   readonly decidedBy: (condition: Node, table: BookTable) => readonly string[];
+  /** How that decides some rows in every resample; null where it cannot be told. */
+  readonly drawnBy: (condition: Node, table: BookTable, rows: Uint32Array) => DrawnRows | null;
+}
+
+/** How rows with a condition of their own are decided in every resample; null where nothing decides them, or it cannot be told. */
+function drawnWith(
+  where: Node,
+  { table, account }: SelectedRows,
+  isDeciding: boolean,
+  { answersFor, drawnBy }: Conditions,
+): DrawnRows | null {
+  if (account.decidedBy === undefined) return isDeciding ? drawnBy(where, table, account.rows) : null;
+  if (account.drawn === undefined || isDeciding) return null;
+  const answers = answersFor(where, table, account.drawn.rows);
+  return narrowDrawn(account.drawn, (position) => answers[position] === yes);
 }
 
 /** The rows that a part of a formula speaks of, with their account: those for which its condition is true. */
@@ -106,8 +125,9 @@ export function selectedRows(
   reading: RowsReading,
   formula: Formula,
   environment: Environment,
-  { answersFor, decidedBy }: Conditions,
+  conditions: Conditions,
 ): SelectedRows {
+  const { answersFor, decidedBy } = conditions;
   const base = baseRows(reading, environment);
   const { where } = reading;
   if (where === null) return base;
@@ -122,11 +142,15 @@ export function selectedRows(
   }
   const condition = formula.text.slice(where.offset, where.end);
   const joint = / where /.test(account.description) ? ' and ' : ' where ';
-  const deciding = new Set([...(account.decidedBy ?? []), ...decidedBy(where, table)]);
+  const own = decidedBy(where, table);
+  const deciding = new Set([...(account.decidedBy ?? []), ...own]);
+  const drawn = drawnWith(where, base, own.length > 0, conditions);
+  const { drawn: _, ...plain } = account;
   return {
     table,
     account: {
-      ...account,
+      ...plain,
+      ...(drawn === null ? {} : { drawn }),
       ...(deciding.size === 0 ? {} : { decidedBy: [...deciding] }),
       description: `${account.description}${joint}${condition}`,
       rows: rows.slice(0, kept),

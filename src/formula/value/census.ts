@@ -3,6 +3,7 @@ import type { Environment } from '../environment.js';
 import { recordedUnit } from '../unit/read-unit.js';
 import type { Unit } from '../unit/unit.js';
 import type { CountedRecords } from './account.js';
+import { drawnTotals } from './drawn-totals.js';
 import type { NumberValue } from './evaluated.js';
 import { numberFrom } from './number.js';
 import { once } from './once.js';
@@ -37,8 +38,31 @@ export function clusteredTotals(
   };
 }
 
+/** The same for rows that a threshold from records decides: it is drawn again with them. */
+function decidedTotals(
+  { table, account }: SelectedRows,
+  amounts: Float64Array | null,
+  drawnAmounts: Float64Array | null,
+  environment: Environment,
+): ReturnType<typeof clusteredTotals> {
+  const known = clusteredTotals(table, account.rows, amounts, environment);
+  const { drawn } = account;
+  if (drawn === undefined || known.draws === null) return known;
+  return {
+    ...known,
+    draws: () => drawnTotals(drawn, table, drawnAmounts, environment),
+    clusters: () => {
+      const [own, deciding] = [known.clusters()!, drawn.clusters()];
+      if (deciding === null) return own;
+      return { fewest: Math.min(own.fewest, deciding.fewest), most: Math.max(own.most, deciding.most) };
+    },
+    fewest: Math.min(account.rows.length, drawn.fewest ?? account.rows.length),
+  };
+}
+
 /** How many rows there are: a census, in what the table's rows are counted in. */
-export function countOf({ table, account }: SelectedRows, environment: Environment): NumberValue {
+export function countOf(selected: SelectedRows, environment: Environment): NumberValue {
+  const { table, account } = selected;
   const { rows } = account;
   return numberFrom(
     {
@@ -47,19 +71,24 @@ export function countOf({ table, account }: SelectedRows, environment: Environme
       standing: 'census',
       counted: { table: table.name, rows },
       accounts: [account],
-      ...clusteredTotals(table, rows, null, environment),
+      ...decidedTotals(selected, null, null, environment),
     },
     environment,
   );
 }
 
-/** The total of a field over rows that all have it, one amount a row: a census, in the field's unit. */
+/**
+ * The total of a field over rows that all have it, one amount a row: a census, in the field's unit. `drawnAmounts` are those
+ * of the rows that a threshold decides anew, where one does.
+ */
 export function totalOf(
-  { table, account }: SelectedRows,
+  selected: SelectedRows,
   amounts: Float64Array,
   unit: Unit,
   environment: Environment,
+  drawnAmounts: Float64Array | null = null,
 ): NumberValue {
+  const { account } = selected;
   const total = amounts.reduce((sum, amount) => sum + amount, 0);
   return numberFrom(
     {
@@ -68,7 +97,7 @@ export function totalOf(
       unit,
       standing: 'census',
       accounts: [account],
-      ...clusteredTotals(table, account.rows, amounts, environment),
+      ...decidedTotals(selected, amounts, drawnAmounts, environment),
     },
     environment,
   );

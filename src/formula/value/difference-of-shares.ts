@@ -4,7 +4,7 @@ import type { Environment } from '../environment.js';
 import type { IntervalFound, NumberValue } from './evaluated.js';
 import { withoutInterval } from './interval.js';
 import { once } from './once.js';
-import { perCluster } from './proportion.js';
+import { isDecided, perCluster } from './proportion.js';
 
 const enoughStationDays = 20;
 
@@ -55,6 +55,7 @@ export function differenceOfShares(
   environment: Environment,
 ): (() => IntervalFound) | null {
   if (left.shareOf === null || right.shareOf === null || left.value === null || right.value === null) return null;
+  if (isDecided(left) || isDecided(right)) return null;
   const [one, other] = [sideOf(left.shareOf, environment), sideOf(right.shareOf, environment)];
   if (!areIndependent(one, other)) return null;
   return once(() => {

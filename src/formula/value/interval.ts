@@ -16,7 +16,7 @@ export const intervalRules: readonly string[] = [
   'The difference of two shares that have no station-day in common has the limits of Newcombe’s method 10 (1998) at their effective sizes.',
   'All others are evaluated again over the shared resamples of station-days, so that figures made from the same records move together: percentile limits.',
   'No interval, and the reason why: a count under five anywhere in it, rows of fewer than two station-days, a part that cannot be resampled (the lowest, a number of distinct values, a finding’s number, anything behind a text or a date), a resample in which it is not defined, or resamples that all agree.',
-  'What comes from records and decides which rows are counted, behind `where` or in the selection they are of, is taken as known: the figure says so where it stands, and so does the table of a sheet.',
+  'A number from records may decide which rows are counted, behind `where` or in the selection they are of. Where it is one limit that a number of each row must lie above or below, and the rows are counted, added up or averaged, it decides them anew in every resample. In other cases there is no interval, and the reason why; a count then says that what decided its rows is taken as known, and so does the table of a finding, whose limits are its own.',
 ];
 
 /** The interval that is due to a number, or the reason why there is none, by `intervalRules`. */

@@ -2,8 +2,8 @@ import { proportionEstimate } from '../../statistic/proportion/estimate.js';
 import type { Environment } from '../environment.js';
 import { plain } from '../unit/unit.js';
 import { mergeAccounts } from './account.js';
-import type { NumberValue } from './evaluated.js';
-import { drawnNumber, joinSpreads, liftDraws } from './lift.js';
+import type { IntervalFound, NumberValue } from './evaluated.js';
+import { drawnNumber, joinSpreads, least, liftDraws } from './lift.js';
 import { numberFrom } from './number.js';
 import { totalsByCluster } from './resamples.js';
 
@@ -55,11 +55,22 @@ export function perCluster(cases: NumberValue, trials: NumberValue, environment:
   return { clusters, stationDays: all.cluster };
 }
 
+/** Whether something from records decided which rows a number counts, so that methods for rows that are given do not hold. */
+export function isDecided({ accounts }: NumberValue): boolean {
+  return accounts.some(({ decidedBy }) => decidedBy !== undefined);
+}
+
 /** The share of counted rows that are also among others, as a plain number with its exact interval for clusters. */
 export function proportion(cases: NumberValue, trials: NumberValue, environment: Environment): NumberValue {
   const counts = { cases: cases.value!, trials: trials.value! };
   const value = counts.trials === 0 ? null : counts.cases / counts.trials;
   const each = (some: number, all: number) => (all === 0 ? Number.NaN : some / all);
+  const decided = isDecided(cases) || isDecided(trials);
+  const exact = (): IntervalFound => {
+    const { clusters } = perCluster(cases, trials, environment);
+    const { interval, why, cautions } = proportionEstimate(clusters === undefined ? counts : { ...counts, clusters });
+    return { interval, why, cautions };
+  };
   return numberFrom(
     {
       value,
@@ -70,14 +81,9 @@ export function proportion(cases: NumberValue, trials: NumberValue, environment:
       denominator: counts.trials,
       shareOf: { cases, trials },
       draws: liftDraws(each, [drawnNumber(cases), drawnNumber(trials)]),
-      ownInterval: () => {
-        const { clusters } = perCluster(cases, trials, environment);
-        const { interval, why, cautions } = proportionEstimate(
-          clusters === undefined ? counts : { ...counts, clusters },
-        );
-        return { interval, why, cautions };
-      },
-      fewest: Math.min(counts.cases, counts.trials - counts.cases),
+      ownInterval: decided ? null : exact,
+      barred: cases.barred ?? trials.barred,
+      fewest: least([counts.cases, counts.trials - counts.cases, cases.fewest, trials.fewest]),
       clusters: () => joinSpreads([cases, trials]),
       accounts: mergeAccounts([cases.accounts, trials.accounts]),
     },

@@ -22,6 +22,6 @@ function stands(form: string, text: string): boolean {
 
 function textOf(node: ElementContent): string {
   if (node.type === 'text') return node.value;
-  if (node.type !== 'element' || node.tagName === 'code' || node.tagName === 'svg') return '';
+  if (node.type !== 'element' || ['code', 'svg', 'script'].includes(node.tagName)) return '';
   return node.children.map(textOf).join(' ');
 }
