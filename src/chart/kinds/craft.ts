@@ -107,6 +107,7 @@ export function craftPicture(
   whole: AskedChart,
   name: string,
   addressOf: CraftPicture['addressOf'] = null,
+  drawnBy: CraftPicture['drawnBy'] = null,
 ): CraftWithParts | Unfit {
   const drawing = drawingOf(whole.settings.get('craft')!)!;
   const asked = rowsOfCraft(whole, drawing);
@@ -131,6 +132,7 @@ export function craftPicture(
     classes: frequencyClasses(shown, edges),
     valueLabel: valueLabel(asked),
     addressOf,
+    drawnBy,
   };
   const svg = (description: string) => craftSvg({ name, title: asked.request.caption, description }, picture);
   return { drawing, parts, svg };
