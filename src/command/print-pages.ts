@@ -1,6 +1,7 @@
 import type { Problem } from '../problem/problem.js';
 import { datedPdf } from './dated-pdf.js';
 import { findBrowser } from './find-browser.js';
+import { packedPdf } from './packed-pdf.js';
 import { printPage } from './print-page.js';
 
 /** A page made to be printed, and the name of its PDF. */
@@ -28,7 +29,7 @@ export async function printPages(pages: readonly ToPrint[], { asOf, write, show 
     show(name, at / pages.length);
     const printed = await printPage(html, found.browser, name);
     if ('problem' in printed) problems.push(printed.problem);
-    else write(name, moment === null ? printed.pdf : datedPdf(printed.pdf, moment));
+    else write(name, packedPdf(moment === null ? printed.pdf : datedPdf(printed.pdf, moment)));
   }
   return problems;
 }

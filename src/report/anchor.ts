@@ -1,3 +1,5 @@
+import { textMark } from '../chart/text-mark.js';
+
 /** A name as the page's addresses use it: lower-case letters and digits joined by hyphens. */
 export function slug(name: string): string {
   const words = name
@@ -5,7 +7,7 @@ export function slug(name: string): string {
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
-  return words === '' ? fingerprintOf(name) : words;
+  return words === '' ? textMark(name) : words;
 }
 
 /** The address of the part of the page that belongs to a name: `anchor('account', 'interception')` is `account-interception`. */
@@ -15,14 +17,7 @@ export function anchor(part: string, name: string): string {
 
 /** An address for a long text: its first words, and a mark that tells it from texts that begin alike. */
 export function anchorOfText(part: string, text: string): string {
-  return `${part}-${slug(text).slice(0, 32).replace(/-$/, '')}-${fingerprintOf(text)}`;
-}
-
-/** FNV-1a, 32 bits, over the text's UTF-16 units: the page's script makes the same one. */
-function fingerprintOf(text: string): string {
-  let hash = 0x811c9dc5;
-  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
-  return (hash >>> 0).toString(16).padStart(8, '0');
+  return `${part}-${slug(text).slice(0, 32).replace(/-$/, '')}-${textMark(text)}`;
 }
 
 /** A label at the head of a column: its first letter large. */

@@ -5,7 +5,7 @@ import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import type { Trace } from '../notebook/trace.js';
 import { headed } from './anchor.js';
 import type { Entry } from './definition-list.js';
-import type { AskedCells, CarriedCells, CellAccounts } from './live/cell-accounts.js';
+import type { AskedCells, CarriedAccount, CarriedCells, CellAccounts } from './live/cell-accounts.js';
 import { resultEntries } from './result-entries.js';
 import { traceEntries } from './trace-entries.js';
 import { words } from './words.js';
@@ -26,42 +26,80 @@ export type CellsOf = PackedCells | 'asked';
 const mostStretches = 3;
 
 /**
- * The accounts of all cells of a sheet, for the page's script to unpack once a reader opens one: every text is there once, so
- * that a sheet of many cells stays small. Null where nothing is known of any.
+ * The accounts of all cells of a sheet, for the page's script to unpack once a reader opens one: what cells have in common is
+ * there once, so that a sheet of many cells stays small. Null where nothing is known of any.
  */
 export function cellAccounts(sheet: EvaluatedSheet, { trace: cellTrace, pack }: PackedCells): Element | null {
-  const texts = new Map<string, number>();
-  const at = (text: string): number => {
-    const known = texts.get(text) ?? texts.size;
-    texts.set(text, known);
-    return known;
-  };
-  const numbers = (entries: readonly Entry[]): readonly number[] =>
-    entries.flatMap(([term, said]) => (typeof said === 'string' ? [at(term), at(said)] : []));
-  const alike: (readonly number[])[] = [];
-  const placeOf = new Map<string, number>();
-  const alikeAt = (entries: readonly number[]): number => {
-    const key = entries.join(' ');
-    const place = placeOf.get(key) ?? alike.push(entries) - 1;
-    placeOf.set(key, place);
-    return place;
-  };
+  const alike = new Listed<readonly Entry[]>((entries) => JSON.stringify(entries));
   const columns = sheet.columns.flatMap((column, place) => (column.role === 'value' ? [{ column, place }] : []));
-  const cells = columns.map(({ column, place }) =>
-    sheet.rows.map(({ cells: results }, row): readonly number[] => {
+  const told = columns.map(({ column, place }) =>
+    sheet.rows.map(({ cells: results }, row) => {
       const trace = cellTrace(sheet.name, column.name, row);
-      if (trace === null) return [];
-      const own = ownEntries(trace, results[place]!, column.shownAs);
-      return [alikeAt(numbers(traceEntries(trace, mostStretches))), ...numbers(own)];
+      if (trace === null) return null;
+      const own = inWriting(ownEntries(trace, results[place]!, column.shownAs));
+      return { under: alike.at(inWriting(traceEntries(trace, mostStretches))), own };
     }),
   );
-  if (texts.size === 0) return null;
-  const accounts: CellAccounts = { texts: [...texts.keys()], alike, cells };
+  if (alike.all.length === 0) return null;
   return carried({
     say: words.cell,
     columns: columns.map(({ column, place }) => [place, headed(column.label)]),
-    packed: pack(JSON.stringify(accounts)),
+    packed: pack(JSON.stringify(written(alike.all, told))),
   });
+}
+
+interface ToldCell {
+  /** What it stands on, by its number among what several cells stand on. */
+  readonly under: number;
+  readonly own: readonly Entry[];
+}
+
+/** Accounts as a page carries them: lists of terms, and texts that are said more than once, stand there once. */
+function written(alike: readonly (readonly Entry[])[], told: readonly (readonly (ToldCell | null)[])[]): CellAccounts {
+  const times = new Map<string, number>();
+  for (const entries of [...alike, ...told.flat().map((cell) => cell?.own ?? [])]) {
+    for (const said of saidIn(entries)) times.set(said, (times.get(said) ?? 0) + 1);
+  }
+  const terms = new Listed<readonly string[]>((list) => JSON.stringify(list));
+  const texts = new Listed<string>((text) => text);
+  const account = (entries: readonly Entry[]): CarriedAccount => [
+    terms.at(entries.map(([term]) => term)),
+    ...saidIn(entries).map((said) => (times.get(said) === 1 ? said : texts.at(said))),
+  ];
+  return {
+    alike: alike.map(account),
+    cells: told.map((cells) => cells.map((cell) => (cell === null ? null : [cell.under, account(cell.own)]))),
+    terms: terms.all,
+    texts: texts.all,
+  };
+}
+
+/** The entries that are text alone: no account of a cell has others to show. */
+function inWriting(entries: readonly Entry[]): readonly Entry[] {
+  return entries.filter(([, said]) => typeof said === 'string');
+}
+
+function saidIn(entries: readonly Entry[]): readonly string[] {
+  return entries.flatMap(([, said]) => (typeof said === 'string' ? [said] : []));
+}
+
+/** Values of which each is listed once, in the order in which they first come. */
+class Listed<Value> {
+  readonly all: Value[] = [];
+  readonly #places = new Map<string, number>();
+  readonly #keyOf: (value: Value) => string;
+
+  constructor(keyOf: (value: Value) => string) {
+    this.#keyOf = keyOf;
+  }
+
+  /** The place of a value in the list. */
+  at(value: Value): number {
+    const key = this.#keyOf(value);
+    const place = this.#places.get(key) ?? this.all.push(value) - 1;
+    this.#places.set(key, place);
+    return place;
+  }
 }
 
 function ownEntries({ formula }: Trace, result: Result, shownAs: string): Entry[] {

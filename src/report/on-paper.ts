@@ -1,9 +1,11 @@
 import type { Element, ElementContent } from 'hast';
+import { hatchedWithLines } from '../chart/craft/hatch-lines.js';
 import type { Paper } from './style/paper.js';
 
 /**
  * Elements as the command prints them: accounts open where they are wanted, and no link to what is not printed, nor to
- * another file, since it would lead to where that file lay on the machine that printed it.
+ * another file, since it would lead to where that file lay on the machine that printed it; drawn craft hatched by lines, since
+ * browsers print patterns as images.
  */
 export function onPaper(elements: readonly ElementContent[], paper: Paper): ElementContent[] {
   const ids = new Set<string>();
@@ -13,6 +15,7 @@ export function onPaper(elements: readonly ElementContent[], paper: Paper): Elem
 
 function settled(element: ElementContent, paper: Paper, ids: ReadonlySet<string>): ElementContent {
   if (element.type !== 'element') return element;
+  if (has(element, 'drawn')) return hatchedWithLines(element);
   const children = element.children.map((child) => settled(child, paper, ids));
   const { properties } = element;
   if (paper.accounts && isAccount(element)) return { ...element, properties: { ...properties, open: true }, children };

@@ -1,8 +1,12 @@
 import { h } from 'hastscript';
+import { craftStyle } from '../chart/craft/craft-style.js';
+import { lineStyle } from '../chart/craft/hatch-lines.js';
+import { hatchSheet, patternStyle } from '../chart/craft/hatching.js';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import { writtenIn } from '../record/written-numbers.js';
 import { briefElements } from './brief.js';
+import { drawsCraft } from './drawn-craft.js';
 import { markedPart } from './marked-part.js';
 import { onPaper } from './on-paper.js';
 import type { PageContext } from './page-context.js';
@@ -39,7 +43,13 @@ function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readon
   const { paper } = context;
   const elements = brief ? briefElements(marked, notebook, context) : marked.flatMap((part) => part.elements);
   const main = h('main', { id: 'report' }, paper === undefined ? elements : onPaper(elements, paper));
-  const style = `${brief ? briefStyle : ''}${paper === undefined ? '' : paperStyle(paper)}`;
-  const carries = [carriedElement('carried-results', resultsOfPage(notebook, context))];
+  const drawn = drawsCraft(notebook);
+  const style = [
+    ...(brief ? [briefStyle] : []),
+    ...(drawn ? [craftStyle, paper === undefined ? patternStyle : lineStyle] : []),
+    ...(paper === undefined ? [] : [paperStyle(paper)]),
+  ].join('');
+  const results = carriedElement('carried-results', resultsOfPage(notebook, context));
+  const carries = drawn && paper === undefined ? [hatchSheet(), results] : [results];
   return wholePage(notebook.title, main, { live, style, carries });
 }

@@ -83,13 +83,19 @@ function rowElement(cells: readonly TableCell[], heads: number): Element {
       const properties = {
         className: numberClass(cell),
         colSpan: cell.span,
-        dataOrder: cell.order === undefined || cell.order === null ? undefined : String(cell.order),
+        dataOrder: orderOf(cell),
       };
       return column < heads
         ? h('th', { scope: 'row', ...properties }, children(cell.content))
         : h('td', properties, children(cell.content));
     }),
   );
+}
+
+/** What a cell is sorted by, where that is not the whole number that it shows; digits beyond the ninth tell no rows apart. */
+function orderOf({ order, number, content }: TableCell): string | undefined {
+  if (order === undefined || order === null || (number === true && content === String(order))) return undefined;
+  return String(Number.isInteger(order) ? order : Number(order.toPrecision(9)));
 }
 
 function numberClass(cell: { readonly number?: boolean }): string[] | undefined {

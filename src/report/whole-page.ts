@@ -54,5 +54,8 @@ export function wholePage(
     h('script', [pageScript]),
   ]);
   const page = h('html', { lang: words.language }, [head, body]);
-  return toHtml({ type: 'root', children: [{ type: 'doctype' }, page] }, { allowDangerousCharacters: false });
+  return toHtml(
+    { type: 'root', children: [{ type: 'doctype' }, page] },
+    { allowDangerousCharacters: false, closeEmptyElements: true, tightSelfClosing: true },
+  );
 }

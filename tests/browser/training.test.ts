@@ -222,6 +222,30 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
       }),
     );
     expect([...new Set(coloured)]).toEqual([]);
+    // What a handout shows of a drawing beside it can only be seen.
+    const blank = await page.context().newPage();
+    const colouredShare = async (drawing: string): Promise<number> => {
+      const picture = await page.locator(drawing).screenshot();
+      return blank.evaluate(
+        async (address) => {
+          const image = new Image();
+          image.src = address;
+          await image.decode();
+          const context = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+          context.drawImage(image, 0, 0);
+          const { data } = context.getImageData(0, 0, image.width, image.height);
+          let found = 0;
+          for (let at = 0; at < data.length; at += 4) {
+            const rgb = [data[at]!, data[at + 1]!, data[at + 2]!];
+            if (Math.max(...rgb) - Math.min(...rgb) > 20) found++;
+          }
+          return found / (data.length / 4);
+        },
+        `data:image/png;base64,${picture.toString('base64')}`,
+      );
+    };
+    expect(await colouredShare('#handout-open-motorboat .drawing')).toBe(0);
+    expect(await colouredShare('#chart-craft-open-motorboat .drawing')).toBeGreaterThan(0.01);
     await close();
   });
 });

@@ -1,8 +1,10 @@
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { inflateSync } from 'node:zlib';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { datedPdf } from '../../src/command/dated-pdf.js';
 import { findBrowser } from '../../src/command/find-browser.js';
+import { packedPdf } from '../../src/command/packed-pdf.js';
 import { browserHere, chromiumPath } from '../browser/open-page.js';
 import { type ReadPdf, readPdf } from './read-pdf.js';
 import { newFolder, type Ran, rampbook } from './run.js';
@@ -135,4 +137,64 @@ test('a date set anew keeps the length of the file and all else in it', () => {
   expect(after).toBe(
     "<</CreationDate (D:20250102030405+00'00')\n/ModDate (D:20250102030405+00'00')>> \xff (D:20261125141518)",
   );
+});
+
+/** A PDF of three objects as Chromium writes one, of which the last is a stream. */
+function smallPdf(): string {
+  const objects = [
+    '<</Title (small)>>',
+    '<</Type /Catalog\n/Lang (en)>>',
+    '<</Length 9>> stream\nno object\nendstream',
+  ];
+  let text = '%PDF-1.4\n%\xd3\xeb\xe9\xe1\n';
+  const places = objects.map((object, at) => {
+    const place = text.length;
+    text += `${at + 1} 0 obj\n${object}\nendobj\n`;
+    return `${String(place).padStart(10, '0')} 00000 n \n`;
+  });
+  const table = `xref\n0 4\n0000000000 65535 f \n${places.join('')}`;
+  return `${text}${table}trailer\n<</Size 4\n/Root 2 0 R\n/Info 1 0 R>>\nstartxref\n${text.length}\n%%EOF\n`;
+}
+
+describe('a packed PDF', () => {
+  test('has every object as it was: what describes the document and streams open, the others within a stream', () => {
+    const [open, packed] = [Buffer.from(smallPdf(), 'latin1'), packedPdf(Buffer.from(smallPdf(), 'latin1'))];
+    const [before, after] = [readPdf(open).objects, readPdf(packed).objects];
+    for (const [number, object] of before) expect(after.get(number)!.trimEnd(), number).toBe(object.trimEnd());
+    const text = packed.toString('latin1');
+    expect(text).toContain('1 0 obj\n<</Title (small)>>');
+    expect(text).not.toContain('/Catalog');
+    expect(text).toMatch(/^%PDF-1\.5\n/);
+  });
+
+  // ISO 32000-1, 7.5.8: fields of 1, 4 and 2 bytes; kind 1 with its place, kind 2 with its stream and its number there.
+  test('says of every object where it stands', () => {
+    const packed = packedPdf(Buffer.from(smallPdf(), 'latin1'));
+    const text = packed.toString('latin1');
+    const start = Number(/startxref\n(\d+)/.exec(text)![1]);
+    expect(text.slice(start)).toMatch(/^5 0 obj\n<<\/Type \/XRef \/Size 6 \/W \[1 4 2\] \/Root 2 0 R \/Info 1 0 R/);
+    const from = text.indexOf('stream\n', start) + 'stream\n'.length;
+    const rows = inflateSync(packed.subarray(from, text.indexOf('\nendstream', from)));
+    const places = Array.from({ length: 6 }, (_, row) => [
+      rows.readUInt8(row * 7),
+      rows.readUInt32BE(row * 7 + 1),
+      rows.readUInt16BE(row * 7 + 5),
+    ]);
+    expect(places[0]).toEqual([0, 0, 0]);
+    expect(places[2]).toEqual([2, 4, 0]);
+    for (const number of [1, 3, 4, 5]) {
+      expect(places[number]![0]).toBe(1);
+      expect(text.slice(places[number]![1])).toMatch(new RegExp(`^${number} 0 obj\n`));
+    }
+  });
+
+  test('is the same as before where it is written in another way', () => {
+    for (const other of [
+      smallPdf().replace('0000000000 65535 f ', '0000000001 65535 x '),
+      'no PDF',
+      `${smallPdf()}more`,
+    ]) {
+      expect(packedPdf(Buffer.from(other, 'latin1')).toString('latin1')).toBe(other);
+    }
+  });
 });

@@ -1,6 +1,6 @@
 import { inflateSync } from 'node:zlib';
 
-/** What the tests ask of a PDF as Chromium writes it: its objects stand open, and only streams are packed. */
+/** What the tests ask of a PDF as Chromium writes it, or as it is packed then, objects in streams of them. */
 export interface ReadPdf {
   /** The letters of each page in the order in which they were written, without spaces, which may be left to places alone. */
   readonly pages: readonly string[];
@@ -23,6 +23,17 @@ export function readPdf(bytes: Buffer): ReadPdf {
     const from =
       text.indexOf('stream', start) + 'stream'.length + (text[text.indexOf('stream', start) + 6] === '\r' ? 2 : 1);
     streams.set(number!, inflateSync(bytes.subarray(from, from + Number(length))).toString('latin1'));
+  }
+  // ISO 32000-1, 7.5.7: pairs of an object's number and where it begins behind the first, then the objects.
+  for (const [stream, described] of [...objects]) {
+    const [, first] = /\/Type \/ObjStm\b.*\/First (\d+)/.exec(described) ?? [];
+    if (first === undefined) continue;
+    const held = streams.get(stream)!;
+    const head = held.slice(0, Number(first)).trim().split(/\s+/).map(Number);
+    for (let at = 0; at < head.length; at += 2) {
+      const [from, to] = [head[at + 1]!, head[at + 3] ?? held.length];
+      objects.set(String(head[at]), `${held.slice(Number(first) + from, Number(first) + to).trimEnd()}\n`);
+    }
   }
   const pages = [...objects.values()].filter((object) => /\/Type \/Page\b/.test(object));
   return { objects, pages: pages.map((page) => wordsOf(page, objects, streams)) };

@@ -6,16 +6,9 @@ import type { PartFinding } from './part-findings.js';
 /** How a region is filled: a class of frequency (1 to 4), or one of the standings that are no frequency. */
 export type Fill = 1 | 2 | 3 | 4 | 'none found' | 'too few looks' | 'withheld' | 'not recorded';
 
-const tones = { 1: 'ramp-1', 2: 'ramp-2', 3: 'ramp-3', 4: 'ramp-4' } as const;
-
-function hatchName(chart: string, fill: Fill): string {
-  return `${chart}-fill-${String(fill).replaceAll(' ', '-')}`;
-}
-
-/** The paint of a region. */
-export function fillPaint(chart: string, fill: Fill): string {
-  if (fill === 'none found') return paint('paper');
-  return fill === 'not recorded' ? 'none' : `url(#${hatchName(chart, fill)})`;
+/** The class by which the style of drawn craft fills a region. */
+export function fillClass(fill: Fill): string {
+  return typeof fill === 'number' ? `tone-${fill}` : fill.replaceAll(' ', '-');
 }
 
 /** The fill of a part with findings; `classOf` puts a value into its class. */
@@ -25,33 +18,89 @@ export function fillOf(part: PartFinding | null, classOf: (value: number) => num
   return Math.min(4, classOf(part.value!)) as Fill;
 }
 
-/** The hatchings of a drawing: the more often a part was fouled, the denser and the deeper in tone; crosses where it is withheld. */
-export function hatchings(chart: string, withheld: boolean): readonly Element[] {
-  const ink = { stroke: paint('ink'), strokeWidth: 0.8 };
-  const pattern = (fill: Fill, size: number, turn: number, ground: string, marks: readonly Element[]) =>
-    s(
+/** A hatching: a square that repeats, turned by some degrees, on a ground; through its middle may run lines from edge to edge. */
+export interface Hatching {
+  readonly size: number;
+  readonly turned: 0 | 45;
+  readonly ground: string;
+  readonly lines: readonly ('level' | 'upright')[];
+  /** Short strokes within the square, from a point by some way; one that goes nowhere is a dot. */
+  readonly strokes: readonly (readonly [x: number, y: number, across: number, down: number])[];
+  readonly ink: 'ink' | 'soft';
+  readonly width: number;
+}
+
+const inInk = { strokes: [], ink: 'ink', width: 0.8 } as const;
+
+/** By their classes: the more often a part was fouled, the denser and the deeper in tone; crosses where it is withheld. */
+export const hatchings: ReadonlyMap<string, Hatching> = new Map<string, Hatching>([
+  [fillClass(1), { ...inInk, size: 8, turned: 0, ground: 'ramp-1', lines: ['level'] }],
+  [fillClass(2), { ...inInk, size: 7, turned: 45, ground: 'ramp-2', lines: ['upright'] }],
+  [fillClass(3), { ...inInk, size: 3.6, turned: 45, ground: 'ramp-3', lines: ['upright'] }],
+  [fillClass(4), { ...inInk, size: 3.6, turned: 45, ground: 'ramp-4', lines: ['upright', 'level'] }],
+  [
+    fillClass('too few looks'),
+    { size: 6, turned: 0, ground: 'paper', lines: [], strokes: dots(1.5, 4.5), ink: 'soft', width: 1.6 },
+  ],
+  [fillClass('withheld'), { ...inInk, size: 9, turned: 45, ground: 'paper', lines: [], strokes: cross(2.5, 4) }],
+]);
+
+/** The classes of the fills that are hatched. */
+export const hatchedClasses: readonly string[] = [...hatchings.keys()];
+
+function dots(...places: readonly number[]): Hatching['strokes'] {
+  return places.map((place) => [place, place, 0, 0]);
+}
+
+function cross(from: number, by: number): Hatching['strokes'] {
+  return [
+    [from, from, by, by],
+    [from, from + by, by, -by],
+  ];
+}
+
+/** The style by which drawn craft take their hatchings from a page's sheet of them. */
+export const patternStyle = `
+:root{${named('hatch')}}
+.handout{${named('white-hatch')}}
+.hatchings{position:absolute}
+${hatchedClasses.map((name) => `.drawn .${name}{fill:var(--${name})}`).join('\n')}
+`;
+
+function named(word: string): string {
+  return hatchedClasses.map((name) => `--${name}:url(#${word}-${name})`).join(';');
+}
+
+/** The hatchings that all drawn craft of a page share: those of the page, and those of its handouts, which look like paper. */
+export function hatchSheet(): Element {
+  return s('svg', { className: ['hatchings'], width: 0, height: 0, ariaHidden: 'true' }, [
+    s('defs', patterns('hatch')),
+    s('defs', { className: ['on-white'] }, patterns('white-hatch')),
+  ]);
+}
+
+function patterns(word: string): Element[] {
+  return [...hatchings].map(([name, { size, turned, ground, lines, strokes, ink, width }]) => {
+    const whole = lines.map((line) => (line === 'level' ? `M0 ${size / 2}H${size}` : `M${size / 2} 0V${size}`));
+    const short = strokes.map(([x, y, across, down]) => `M${x} ${y}l${across} ${down}`);
+    return s(
       'pattern',
       {
-        id: hatchName(chart, fill),
+        id: `${word}-${name}`,
         width: size,
         height: size,
         patternUnits: 'userSpaceOnUse',
-        patternTransform: `rotate(${turn})`,
+        patternTransform: turned === 0 ? undefined : `rotate(${turned})`,
       },
-      [s('rect', { width: size, height: size, fill: paint(ground) }), ...marks],
+      [
+        s('rect', { width: size, height: size, fill: paint(ground) }),
+        s('path', {
+          d: [...whole, ...short].join(''),
+          stroke: paint(ink),
+          strokeWidth: width,
+          strokeLinecap: 'round',
+        }),
+      ],
     );
-  const upright = (x: number, size: number) => s('line', { x1: x, y1: 0, x2: x, y2: size, ...ink });
-  const level = (y: number, size: number) => s('line', { x1: 0, y1: y, x2: size, y2: y, ...ink });
-  const crossed = (from: number, to: number) => s('line', { x1: 2.5, y1: from, x2: 6.5, y2: to, ...ink });
-  return [
-    pattern(1, 8, 0, tones[1], [level(4, 8)]),
-    pattern(2, 7, 45, tones[2], [upright(3.5, 7)]),
-    pattern(3, 3.6, 45, tones[3], [upright(1.8, 3.6)]),
-    pattern(4, 3.6, 45, tones[4], [upright(1.8, 3.6), level(1.8, 3.6)]),
-    pattern('too few looks', 6, 0, 'paper', [
-      s('circle', { cx: 1.5, cy: 1.5, r: 0.8, fill: paint('soft') }),
-      s('circle', { cx: 4.5, cy: 4.5, r: 0.8, fill: paint('soft') }),
-    ]),
-    ...(withheld ? [pattern('withheld', 9, 45, 'paper', [crossed(2.5, 6.5), crossed(6.5, 2.5)])] : []),
-  ];
+  });
 }

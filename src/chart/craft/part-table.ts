@@ -1,5 +1,6 @@
 import { showNumber } from '../../notebook/shown.js';
 import type { DataTable } from '../drawn.js';
+import { textMark } from '../text-mark.js';
 import { inReadingOrder, type PartFinding } from './part-findings.js';
 
 /** The drawing as a table: the parts most often fouled first, then those with none or too few looks. */
@@ -36,7 +37,7 @@ export function partTable(
   };
 }
 
-/** The address of a part's row in the table of its drawing. */
+/** The address of a part's row in the table of its drawing; short, since a page has hundreds of them and their charts long names. */
 export function partAddress(chart: string, component: string): string {
-  return `${chart}-part-${component.replaceAll(/[^a-z]+/g, '-')}`;
+  return `craft-${textMark(chart)}-part-${component.replaceAll(/[^a-z]+/g, '-')}`;
 }

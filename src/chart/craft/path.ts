@@ -11,6 +11,11 @@ function shortened(value: number): string {
   return String(Number(value.toFixed(2)));
 }
 
+/** A path as a page carries it: without spaces that it can be read without. */
+export function written(d: string): string {
+  return d.replace(/ ?([A-Z]) ?/g, '$1').replaceAll(' -', '-');
+}
+
 /** A path mirrored across the upright line at x. */
 export function flipped(d: string, x: number): string {
   return mapped(d, (left, top) => [2 * x - left, top]);

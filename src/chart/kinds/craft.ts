@@ -108,6 +108,7 @@ export function craftPicture(
   whole: AskedChart,
   name: string,
   addressOf: CraftPicture['addressOf'] = null,
+  drawnBy: CraftPicture['drawnBy'] = null,
 ): CraftWithParts | Unfit {
   const drawing = drawingOf(whole.settings.get('craft')!)!;
   const asked = rowsOfCraft(whole, drawing);
@@ -132,6 +133,7 @@ export function craftPicture(
     classes: frequencyClasses(shown, edges),
     valueLabel: valueLabel(asked),
     addressOf,
+    drawnBy,
   };
   const svg = (description: string) => craftSvg({ name, title: asked.request.caption, description }, picture);
   return { drawing, parts, svg };

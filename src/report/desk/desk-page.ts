@@ -1,6 +1,8 @@
 import type { Element, ElementContent } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
+import { craftStyle } from '../../chart/craft/craft-style.js';
+import { hatchSheet, patternStyle } from '../../chart/craft/hatching.js';
 import { languagePageName } from '../language-page-name.js';
 import { pageStyle } from '../style.js';
 import { words } from '../words.js';
@@ -110,7 +112,7 @@ function keyList(): Element {
 }
 
 function localPage(title: string, body: readonly Element[], script: string): LocalPage {
-  const style = `${pageStyle(title)}\n${deskStyle}`;
+  const style = `${pageStyle(title)}\n${craftStyle}${patternStyle}${deskStyle}`;
   const said = Object.fromEntries(
     Object.entries({ ...words.said, ...deskWords.said }).map(([name, text]) => [`data-${name}`, text]),
   );
@@ -127,6 +129,7 @@ function localPage(title: string, body: readonly Element[], script: string): Loc
     h('body', [
       h('a', { href: `#${main}`, className: ['skip'] }, [main === 'report' ? words.skip : deskWords.skip]),
       ...body,
+      hatchSheet(),
       h('p', { id: 'said', role: 'status', ...said }),
       ...(script === '' ? [] : [h('script', [script])]),
     ]),

@@ -9,6 +9,7 @@ import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../../note
 import { writtenWords } from '../../record/written-numbers.js';
 import { anchor } from '../anchor.js';
 import { words } from '../words.js';
+import { drawnBy } from './drawn-by.js';
 import { handoutCautions } from './handout-cautions.js';
 import { type HandoutPart, handoutParts } from './handout-parts.js';
 import { tools, waysToLook } from './where-to-look.js';
@@ -38,7 +39,7 @@ export function handout(
 ): { readonly element: Element } | { readonly unfit: readonly Unfit[] } {
   const checked = askChart(request, asHandout, sheet);
   if ('unfit' in checked) return checked;
-  const picture = craftPicture(checked.asked, request.name);
+  const picture = craftPicture(checked.asked, request.name, null, drawnBy(request, notebook));
   if ('code' in picture) return { unfit: [picture] };
   const asked: AskedChart = rowsOfCraft(checked.asked, picture.drawing);
   const { first, alsoFouled, alsoSkipped } = handoutParts(

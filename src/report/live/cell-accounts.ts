@@ -12,13 +12,18 @@ export interface CarriedCells extends CellsAround {
   readonly packed: string;
 }
 
+/** An account: its terms by their number, then what is said of each in turn, as a text or by the number of one. */
+export type CarriedAccount = readonly [terms: number, ...said: readonly (string | number)[]];
+
 /** The accounts of a sheet's cells. */
 export interface CellAccounts {
+  /** What cells stand on; many stand on the same. */
+  readonly alike: readonly CarriedAccount[];
+  /** By column and row: what the cell stands on, by its number among `alike`, and its own account; null without one. */
+  readonly cells: readonly (readonly (readonly [under: number, own: CarriedAccount] | null)[])[];
+  readonly terms: readonly (readonly string[])[];
+  /** What is said more than once. */
   readonly texts: readonly string[];
-  /** What many cells stand on alike, each as texts by their number: a term, what is said of it, and so on. */
-  readonly alike: readonly (readonly number[])[];
-  /** By column and row: what the cell stands on, by its number among `alike`, then the texts of its own; empty without an account. */
-  readonly cells: readonly (readonly (readonly number[])[])[];
 }
 
 /** What a page carries of a sheet's cells where their accounts are asked for one by one. */
@@ -57,9 +62,13 @@ function carriedTexts(packed: string): TextsOf {
   let unpacked: Promise<CellAccounts> | null = null;
   return async (column, row) => {
     unpacked ??= inflated(packed).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)) as CellAccounts);
-    const { cells, alike, texts } = await unpacked;
-    const [common, ...own] = cells[column]![row]!;
-    return common === undefined ? [] : [...own, ...alike[common]!].map((text) => texts[text]!);
+    const { cells, alike, terms, texts } = await unpacked;
+    const cell = cells[column]![row]!;
+    if (cell === null) return [];
+    const [under, own] = cell;
+    return [own, alike[under]!].flatMap(([list, ...said]) =>
+      said.flatMap((text, at) => [terms[list]![at]!, typeof text === 'number' ? texts[text]! : text]),
+    );
   };
 }
 

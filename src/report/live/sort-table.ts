@@ -80,15 +80,20 @@ function nextOrder(order: string | null): Order | null {
 
 /** Rows by one column; a cell without a value stays last either way, since it is neither low nor high. */
 function sorted(rows: readonly HTMLTableRowElement[], column: number, order: Order): HTMLTableRowElement[] {
-  const numeric = rows.some((row) => row.cells[column]!.dataset.order !== undefined);
+  const numeric = rows.some((row) => orderOf(row.cells[column]!) !== undefined);
   const way = order === 'ascending' ? 1 : -1;
   return [...rows].sort((a, b) => {
     const [one, other] = [a.cells[column]!, b.cells[column]!];
     if (!numeric) return way * compareText(one.textContent, other.textContent);
-    const [low, high] = [one.dataset.order, other.dataset.order];
+    const [low, high] = [orderOf(one), orderOf(other)];
     if (low === undefined || high === undefined) return Number(low === undefined) - Number(high === undefined);
     return way * (Number(low) - Number(high));
   });
+}
+
+/** What a cell is sorted by: as it was written beside it, or the whole number that it shows; undefined without a value. */
+function orderOf({ dataset, classList, textContent }: HTMLTableCellElement): string | undefined {
+  return dataset.order ?? (classList.contains('number') && /^-?\d+$/.test(textContent) ? textContent : undefined);
 }
 
 function compareText(one: string, other: string): number {

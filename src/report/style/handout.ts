@@ -3,7 +3,8 @@
  * takes one side of Letter or A4, and stands alone when its own address was followed.
  */
 export const handoutStyle = `
-.handout{--paper:#ffffff;--ink:#000000;--soft:#333333;--rule:#555555;--hair:#bbbbbb;--alert:#000000;--ramp-1:#ffffff;--ramp-2:#f1f1f1;--ramp-3:#dcdcdc;--ramp-4:#bdbdbd;background:#ffffff;color:#000000;border:1px solid var(--rule);padding:1.4rem;max-width:46rem;margin:.6rem 0 1.4rem;font:.84rem/1.35 var(--sans)}
+.handout,.on-white{--paper:#ffffff;--ink:#000000;--soft:#333333;--rule:#555555;--hair:#bbbbbb;--alert:#000000;--ramp-1:#ffffff;--ramp-2:#f1f1f1;--ramp-3:#dcdcdc;--ramp-4:#bdbdbd}
+.handout{background:#ffffff;color:#000000;border:1px solid var(--rule);padding:1.4rem;max-width:46rem;margin:.6rem 0 1.4rem;font:.84rem/1.35 var(--sans)}
 details.handout-fold{max-width:none}
 .handout h3{font:600 1.25rem/1.2 var(--serif);margin:0}
 .handout p{margin:.35rem 0;max-width:none}

@@ -67,9 +67,7 @@ describe('a drawn craft', () => {
     }));
     const chart = drawn(craftRequest('open-motorboat'), { ...boat, rows });
     const html = svgText(chart);
-    expect(html).toMatch(
-      /<title>bilge: withheld, which is not clean[^<]*<\/title><path[^>]*fill="url\(#[^"]*-fill-withheld\)"/,
-    );
+    expect(html).toMatch(/<title>bilge: withheld, which is not clean[^<]*<\/title><path[^>]*class="withheld"/);
     expect(html).not.toContain('bilge: none found');
     expect(chart.reading.join(' ')).toContain('withheld, which is neither clean nor none found');
     expect(chart.dataTable.rows.find(([part]) => part === 'bilge')!.slice(1, 4)).toEqual(['', 'withheld', '']);
@@ -79,13 +77,13 @@ describe('a drawn craft', () => {
   it('fills a part with too few looks otherwise than one without finds, and one without record otherwise again', () => {
     const html = svgText(drawn(craftRequest('open-motorboat', { classes: '10,30' }), boat));
     const fillOf = (said: string): string | undefined =>
-      new RegExp(`<title>${said}[^<]*</title><path[^>]*fill="([^"]*)"`).exec(html)?.[1];
-    expect(fillOf('hull below waterline: place 1')).toBe('url(#craft-open-motorboat-fill-3)');
-    expect(fillOf('propeller: place 2')).toBe('url(#craft-open-motorboat-fill-2)');
-    expect(fillOf('bilge: too few to place')).toBe('url(#craft-open-motorboat-fill-1)');
-    expect(fillOf('transducer: too few looks to say')).toBe('url(#craft-open-motorboat-fill-too-few-looks)');
-    expect(fillOf('live well: none found, at most')).toBe('var(--paper)');
-    expect(fillOf('zincs: no looks recorded')).toBe('none');
+      new RegExp(`<title>${said}[^<]*</title><path[^>]*class="([^"]*)"`).exec(html)?.[1];
+    expect(fillOf('hull below waterline: place 1')).toBe('tone-3');
+    expect(fillOf('propeller: place 2')).toBe('tone-2');
+    expect(fillOf('bilge: too few to place')).toBe('tone-1');
+    expect(fillOf('transducer: too few looks to say')).toBe('too-few-looks');
+    expect(fillOf('live well: none found, at most')).toBe('none-found');
+    expect(fillOf('zincs: no looks recorded')).toBe('not-recorded');
   });
 
   it('never calls a part clean, and says which parts no form asks for and which are not on the craft', () => {

@@ -84,6 +84,18 @@ describe('a handout', () => {
     expect(html).toContain('Fouled on some:</strong>outdrive lower unit, gimbal area');
   });
 
+  it('shows the drawing of the chart beside it where that is the same, and draws its own where there is none', () => {
+    const chart = { ...asked(), kind: 'craft', name: 'beside' };
+    const on = (request: ChartRequest) => {
+      const blocks = [{ kind: 'chart' as const, chart: request }];
+      const made = handout(asked(), boat, { ...sampleNotebook, blocks });
+      return 'unfit' in made ? '' : toHtml(made.element);
+    };
+    expect(on(chart)).toContain('<use href="#beside-drawing"></use>');
+    expect(on({ ...chart, options: { ...chart.options, classes: '5,10' } })).not.toContain('<use');
+    expect(on({ ...chart, sheet: 'other' })).toContain('class="drawn"');
+  });
+
   it('asked for wrongly is a problem at its place', () => {
     const notebook = { ...sampleNotebook, sheets: new Map([['small', boat]]) };
     const { problems } = chartFigure(asked({ colour: 'red' }), notebook);
