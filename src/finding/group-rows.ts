@@ -17,6 +17,9 @@ interface Ranks {
   readonly rankOf: Uint32Array;
 }
 
+/** Numbers no further apart than this are told apart in an array that is cleared each time. */
+const mostNarrow = 10_000;
+
 const endings = Object.keys(waitEnding);
 
 /** Each row's value as a code of some texts, 0 for missing, and the order in which the texts are shown. */
@@ -46,22 +49,57 @@ function textRanks({ codes, texts, order }: Coded, rows: Uint32Array): Ranks {
 }
 
 function numberRanks(values: ArrayLike<number>, missing: Uint8Array | null, rows: Uint32Array): Ranks {
-  const isMissing = (row: number): boolean => missing !== null && missing[row] === 1;
-  const distinct = new Set<number>();
+  const own = new Float64Array(rows.length);
   let anyMissing = false;
-  for (const row of rows) {
-    if (isMissing(row)) anyMissing = true;
-    else distinct.add(values[row]!);
-  }
-  const ordered: (number | null)[] = [...Float64Array.from(distinct).sort()];
-  if (anyMissing) ordered.push(null);
-  const rank = new Map(ordered.map((value, index) => [value, index]));
-  const rankOf = new Uint32Array(rows.length);
   for (let at = 0; at < rows.length; at++) {
     const row = rows[at]!;
-    rankOf[at] = rank.get(isMissing(row) ? null : values[row]!)!;
+    const isMissing = missing !== null && missing[row] === 1;
+    own[at] = isMissing ? Number.NaN : values[row]!;
+    anyMissing ||= isMissing;
   }
-  return { values: ordered, rankOf };
+  const { distinct, placeOf } = narrowPlaces(own) ?? widePlaces(own);
+  return { values: anyMissing ? [...distinct, null] : distinct, rankOf: placeOf };
+}
+
+/** The distinct numbers among some, ascending, and the place of each among them; that of NaN is behind all others. */
+interface Places {
+  readonly distinct: number[];
+  readonly placeOf: Uint32Array;
+}
+
+/** Whole numbers that lie near each other, such as years, told apart by where they stand in an array; else null. */
+function narrowPlaces(numbers: Float64Array): Places | null {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let at = 0; at < numbers.length; at++) {
+    const number = numbers[at]!;
+    if (Number.isNaN(number)) continue;
+    if (!Number.isInteger(number) || Object.is(number, -0)) return null;
+    if (number < low) low = number;
+    if (number > high) high = number;
+  }
+  if (high - low >= mostNarrow) return null;
+  const places = new Uint32Array(high < low ? 0 : high - low + 1);
+  for (let at = 0; at < numbers.length; at++) if (!Number.isNaN(numbers[at]!)) places[numbers[at]! - low] = 1;
+  const distinct: number[] = [];
+  for (let place = 0; place < places.length; place++) {
+    if (places[place] === 0) continue;
+    places[place] = distinct.length;
+    distinct.push(low + place);
+  }
+  const placeOf = new Uint32Array(numbers.length);
+  for (let at = 0; at < numbers.length; at++) {
+    placeOf[at] = Number.isNaN(numbers[at]!) ? distinct.length : places[numbers[at]! - low]!;
+  }
+  return { distinct, placeOf };
+}
+
+function widePlaces(numbers: Float64Array): Places {
+  const distinct = [...Float64Array.from(new Set(numbers.filter((number) => !Number.isNaN(number)))).sort()];
+  const place = new Map(distinct.map((number, index) => [number, index]));
+  const placeOf = new Uint32Array(numbers.length);
+  for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!) ?? distinct.length;
+  return { distinct, placeOf };
 }
 
 function ranksOf(table: BookTable, field: string, rows: Uint32Array): Ranks {

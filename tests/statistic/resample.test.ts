@@ -40,6 +40,17 @@ describe('weightedTotals', () => {
     expect([...weightedTotals(weights, totals, 2, 3)]).toEqual([11, 0]);
   });
 
+  it('is the sum by the weights in every resample, however many there are', () => {
+    for (const resamples of [1, 3, 4, 5, 8, 11]) {
+      const weights = Uint8Array.from({ length: resamples * 3 }, (_, at) => (at * 7) % 5);
+      const own = (resample: number): number => 0.1 * weights[3 * resample + 1]! + 0.7 * weights[3 * resample + 2]!;
+      const totals = { cluster: [1, 2], total: [0.1, 0.7] };
+      expect([...weightedTotals(weights, totals, resamples, 3)]).toEqual(
+        Array.from({ length: resamples }, (_, r) => own(r)),
+      );
+    }
+  });
+
   it('weights of another shape are our own mistake', () => {
     expect(() => weightedTotals(new Uint8Array(5), { cluster: [], total: [] }, 2, 3)).toThrow(RangeError);
   });

@@ -33,8 +33,28 @@ interface DrawnDays {
   readonly count: number;
 }
 
-function drawDays({ count, stratumOf }: Clusters, events: readonly OutcomeEvent[], { count: draws, seed }: Resamples) {
+/** Draws made before: edits and notebooks ask for those of the same stations and years again. */
+const drawnFor = new WeakMap<Clusters, Map<string, DrawnDays>>();
+
+/** Each takes as many bytes as it has days and draws, some three million for a season of a large program. */
+const mostDrawn = 8;
+
+function drawDays(clusters: Clusters, events: readonly OutcomeEvent[], { count, seed }: Resamples): DrawnDays {
+  const { stratumOf } = clusters;
   const strata = new Set(events.map(({ cluster }) => stratumOf[cluster]!));
+  const known = drawnFor.get(clusters) ?? new Map<string, DrawnDays>();
+  drawnFor.set(clusters, known);
+  const key = [count, seed, ...[...strata].sort((one, other) => one - other)].join(' ');
+  const drawn = known.get(key) ?? drawDaysOf(strata, clusters, count, seed);
+  // The one that was asked for longest ago is let go.
+  known.delete(key);
+  known.set(key, drawn);
+  if (known.size > mostDrawn) known.delete(known.keys().next().value!);
+  return drawn;
+}
+
+function drawDaysOf(strata: ReadonlySet<number>, clusters: Clusters, draws: number, seed: number): DrawnDays {
+  const { count, stratumOf } = clusters;
   const days = Array.from({ length: count }, (_, cluster) => cluster).filter((day) => strata.has(stratumOf[day]!));
   const weights = clusterWeights(
     days.map((day) => stratumOf[day]!),

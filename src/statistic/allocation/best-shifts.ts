@@ -17,15 +17,15 @@ function addBlocks(blocks: readonly ShiftBlock[], unit: number, length: number):
   blocks.forEach(({ size, gains }, at) => {
     const cost = size / unit;
     const row = at * length;
-    // What several shifts bring together, the first of them first.
-    const brought = Float64Array.from(gains);
-    for (let shift = 1; shift < brought.length; shift += 1) brought[shift]! += brought[shift - 1]!;
     // From the top down, so that what stands below is still without this block.
     for (let sum = length - 1; sum >= cost; sum -= 1) {
       let most = best[sum]!;
       let shifts = 0;
-      for (let shift = 1, rest = sum - cost; shift <= brought.length && rest >= 0; shift += 1, rest -= cost) {
-        const value = best[rest]! + brought[shift - 1]!;
+      // What several shifts bring together, the first of them first.
+      let brought = 0;
+      for (let shift = 1, rest = sum - cost; shift <= gains.length && rest >= 0; shift += 1, rest -= cost) {
+        brought += gains[shift - 1]!;
+        const value = best[rest]! + brought;
         if (value > most) {
           most = value;
           shifts = shift;
@@ -40,11 +40,9 @@ function addBlocks(blocks: readonly ShiftBlock[], unit: number, length: number):
 
 /** The largest whole number by which all sizes can be divided: sums between its multiples cannot be spent. */
 function commonUnit(blocks: readonly ShiftBlock[]): number {
-  const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
-  return Math.max(
-    1,
-    blocks.reduce((unit, { size }) => divisor(size, unit), 0),
-  );
+  let unit = 0;
+  for (const { size } of blocks) for (let rest = size; rest > 0; ) [unit, rest] = [rest, unit % rest];
+  return Math.max(1, unit);
 }
 
 /** Two parts side by side: for every sum, the best way to split it. Exactly `sum` is spent in both. */
@@ -89,8 +87,12 @@ export function bestShifts(
   // Sums are counted in the unit that all sizes are multiples of.
   const unit = commonUnit(blocks);
   const whole = Math.floor(limits.most / unit);
+  const blocksOf = limits.groups.map((): number[] => []);
+  blocks.forEach(({ group }, at) => {
+    blocksOf[group]!.push(at);
+  });
   const groups = partsOf(limits).map(({ groups: members, least, most }) => {
-    const own = blocks.flatMap((block, at) => (members.includes(block.group) ? [at] : []));
+    const own = members.flatMap((group) => blocksOf[group]!).sort((one, other) => one - other);
     const length = Math.max(0, Math.min(whole, Math.floor(most / unit))) + 1;
     const { best, taken } = addBlocks(
       own.map((at) => blocks[at]!),

@@ -3,13 +3,14 @@ import { normalZ, twoSided } from '../interval.js';
 import { checkCounts } from '../proportion/counts.js';
 import { signChange } from '../root.js';
 
+/** How the log-likelihood of x of n grows with the proportion p. */
+function growth(x: number, n: number, p: number): number {
+  return (x === 0 ? 0 : x / p) - (x === n ? 0 : (n - x) / (1 - p));
+}
+
 /** The second proportion that makes the counts likeliest when the first is larger by `difference`. */
 function likeliestSecond(x1: number, n1: number, x2: number, n2: number, difference: number): number {
-  const slope = (p2: number) => {
-    const p1 = p2 + difference;
-    const gain = (x: number, n: number, p: number) => (x === 0 ? 0 : x / p) - (x === n ? 0 : (n - x) / (1 - p));
-    return gain(x1, n1, p1) + gain(x2, n2, p2);
-  };
+  const slope = (p2: number) => growth(x1, n1, p2 + difference) + growth(x2, n2, p2);
   // Just inside the ends, where a chance of 0 or 1 would divide by nothing.
   const low = Math.max(0, -difference) + 1e-15;
   const high = Math.min(1, 1 - difference) - 1e-15;
