@@ -6,6 +6,7 @@ import { namesInBlock } from '../../notebook/names-in-block.js';
 import { traceCellAt, traceFigure } from '../../notebook/trace.js';
 import type { NotebookWorkings } from '../../notebook/workings.js';
 import type { Problem } from '../../problem/problem.js';
+import { writtenIn } from '../../record/written-numbers.js';
 import { cellTexts } from '../cell-accounts.js';
 import { closingSections } from '../closing-sections.js';
 import { rememberedCharts } from '../desk/remembered-charts.js';
@@ -103,8 +104,10 @@ export class LiveReport {
 
   /** The account of a cell of a counted sheet as texts, a term and what is said of it in turn; null where it is not counted. */
   accountOf(sheetName: string, column: string, row: number): readonly string[] | null {
-    const trace = traceCellAt(this.workings, sheetName, column, row);
-    return trace === null ? null : cellTexts(trace, trace.result, trace.shownAs);
+    return writtenIn(this.workings.settings.locale, () => {
+      const trace = traceCellAt(this.workings, sheetName, column, row);
+      return trace === null ? null : cellTexts(trace, trace.result, trace.shownAs);
+    });
   }
 
   /** The closing sections that follow a choice, by their keys. */
