@@ -47,9 +47,8 @@ export class BlockReader {
     draft.makeRoom(count);
     const row = draft.rowCount;
     draft.rowCount += count;
-    draft.lines.set(block.lines.subarray(from, to), row);
     draft.aside.fill(0, row, row + count);
-    for (let at = from; at < to; at++) draft.offsets[row + at - from] = base + block.from[at]!;
+    draft.places.addLines(row, block.lines[from]!, block.from, from, to, base);
     for (const { column, value } of constants) column.values.fill(value, row, row + count);
     const remarked = this.#remarked;
     const rows = { block, from, to, row };

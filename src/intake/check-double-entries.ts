@@ -74,7 +74,7 @@ function repeatedIn(group: Group): readonly (readonly Row[])[] {
   return [...events.values()];
 }
 
-const placeOf = ({ reading, row }: Row): string => `${reading.file}:${reading.draft.lines[row]!}`;
+const placeOf = ({ reading, row }: Row): string => `${reading.file}:${reading.draft.places.lineOf(row)}`;
 
 function judge(event: readonly Row[], alike: readonly string[]): void {
   const keep = event.at(-1)!.reading.rule.keep;
@@ -100,9 +100,9 @@ export function checkDoubleEntries(readings: readonly FileReading[]): readonly D
       for (const { reading, row } of later) {
         found.push({
           file: first!.reading.file,
-          line: first!.reading.draft.lines[first!.row]!,
+          line: first!.reading.draft.places.lineOf(first!.row),
           laterFile: reading.file,
-          laterLine: reading.draft.lines[row]!,
+          laterLine: reading.draft.places.lineOf(row),
           alike: group.alike,
           keep: event.at(-1)!.reading.rule.keep,
         });

@@ -3,6 +3,7 @@ import type { FieldRule, Fold } from './crosswalk.js';
 import { type Growable, grown } from './growing.js';
 import type { Interner } from './interner.js';
 import type { Texts } from './key-space.js';
+import { RowPlaces } from './row-places.js';
 
 const firstRows = 1024;
 /** Memory that is not used yet costs nothing, while what is used must be moved. */
@@ -38,10 +39,8 @@ export class Draft {
   readonly columns = new Map<string, DraftColumn>();
   readonly fold: Fold | null;
   rowCount = 0;
-  /** Physical lines, from 1. */
-  lines: Uint32Array = new Uint32Array(firstRows);
-  /** Where each row begins in its file, in bytes. */
-  offsets: Uint32Array | Float64Array;
+  /** On which lines the rows stand, and where they begin in their file. */
+  places = new RowPlaces();
   /** 1 where a row is set aside. */
   aside: Uint8Array = new Uint8Array(firstRows);
   /** What each cell of a wide checklist says, row by row: places in the fold's values, from 1. */
@@ -55,7 +54,6 @@ export class Draft {
   /**
    * @param bytes how many bytes of the file its rows are read from
    * @param from where they begin
-   * @param size how many bytes the file has
    */
   constructor(
     table: TableDefinition,
@@ -64,12 +62,10 @@ export class Draft {
     fields: readonly FieldRule[],
     fold: Fold | null,
     from = 0,
-    size = bytes,
   ) {
     this.table = table;
     this.file = file;
     this.fields = fields;
-    this.offsets = size < 2 ** 32 ? new Uint32Array(firstRows) : new Float64Array(firstRows);
     this.fold = fold;
     this.#bytes = bytes;
     this.#from = from;
@@ -97,23 +93,13 @@ export class Draft {
   /** Begins a draft of exactly that many rows, whose places, fates and values are put in by the caller. */
   begin(rows: number): void {
     this.rowCount = this.#capacity = rows;
-    this.lines = new Uint32Array(rows);
-    this.offsets = this.offsets instanceof Uint32Array ? new Uint32Array(rows) : new Float64Array(rows);
     this.aside = new Uint8Array(rows);
     if (this.fold !== null) this.folded = new Uint16Array(rows * this.fold.columns.length);
   }
 
-  /** Takes over the places and fates of rows that were read elsewhere; their values are put in by the caller. */
-  adopt(
-    rows: number,
-    lines: Uint32Array,
-    offsets: Uint32Array | Float64Array,
-    aside: Uint8Array,
-    folded: Uint16Array,
-  ): void {
+  /** Takes over the fates of rows that were read elsewhere; their places and values are put in by the caller. */
+  adopt(rows: number, aside: Uint8Array, folded: Uint16Array): void {
     this.rowCount = this.#capacity = rows;
-    this.lines = lines;
-    this.offsets = offsets;
     this.aside = aside;
     this.folded = folded;
   }
@@ -121,8 +107,7 @@ export class Draft {
   /** Gives up all but which rows are set aside, once the rest has gone into tables. */
   release(): void {
     this.columns.clear();
-    this.lines = new Uint32Array(0);
-    this.offsets = new Uint32Array(0);
+    this.places = new RowPlaces();
     this.folded = new Uint16Array(0);
   }
 
@@ -130,13 +115,11 @@ export class Draft {
   makeRoom(rows = 1): void {
     if (this.rowCount + rows <= this.#capacity) return;
     // What is left of the bytes tells how many rows to expect, so that hardly any column is ever moved.
-    const read = this.rowCount === 0 ? this.#bytes : this.offsets[this.rowCount - 1]! - this.#from + 1;
+    const read = this.rowCount === 0 ? this.#bytes : this.places.lastOffset - this.#from + 1;
     const expected = (this.rowCount / read) * this.#bytes * 1.05;
     const { ceil, min, max } = Math;
     const wanted = min(max(expected, this.#capacity * 1.1), this.#capacity * mostGrowth);
     this.#capacity = ceil(max(wanted, this.rowCount + rows));
-    this.lines = grown(this.lines, this.#capacity);
-    this.offsets = grown(this.offsets, this.#capacity);
     this.aside = grown(this.aside, this.#capacity);
     if (this.fold !== null) this.folded = grown(this.folded, this.#capacity * this.fold.columns.length);
     for (const column of this.columns.values()) column.values = grown(column.values, this.#capacity);

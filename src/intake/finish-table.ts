@@ -178,7 +178,7 @@ function finishOrigin(parts: readonly Part[], rowCount: number, files: readonly 
     parts,
     rowCount,
     (length) => new Uint32Array(length),
-    ({ draft }) => draft.lines,
+    ({ draft }) => draft.places.lines(draft.rowCount),
   );
   return { files: parts.map(({ draft }) => files[draft.file]!), fileOf, lineOf };
 }

@@ -173,8 +173,6 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
     if (known.has(place)) continue;
     completeMended(reading);
     const line = await readAgain(request.from, reading);
-    // Rows are not looked for any more, and a season's places are many.
-    reading.draft.offsets = new Uint32Array(0);
     if (line === null) continue;
     const remedy = 'Import again once nothing writes to the file.';
     problems.push(

@@ -19,7 +19,9 @@ function countMended({ draft, mended }: FileReading): number {
   const lines = new Set(mended.map(({ line }) => line));
   let count = 0;
   if (lines.size === 0) return count;
-  for (let row = 0; row < draft.rowCount; row++) if (draft.aside[row] === 0 && lines.has(draft.lines[row]!)) count++;
+  for (let row = 0; row < draft.rowCount; row++) {
+    if (draft.aside[row] === 0 && lines.has(draft.places.lineOf(row))) count++;
+  }
   return count;
 }
 

@@ -28,19 +28,23 @@ export async function readAgain(from: string, reading: FileReading): Promise<num
     let filledTo = 0;
     for (let first = 0, next = 0; first < wanted.length; first = next) {
       const row = remarks.row(wanted[first]!)!;
-      const offset = draft.offsets[row]!;
-      const line = draft.lines[row]!;
+      const line = draft.places.lineOf(row);
+      const near = draft.places.placeBefore(row);
+      const isOnTheWay = first > 0 && scanner.nextLine >= near.line && scanner.nextLine <= line;
       // A row within the bytes at hand needs no new reading.
-      if (offset < scanner.base || offset >= filledTo || !scanner.goTo(offset, line)) {
-        scanner.moveTo(offset, line);
-        await source.seek(offset);
-        filledTo = offset;
+      const isAtHand = isOnTheWay || (near.offset >= scanner.base && near.offset < filledTo);
+      if (!isOnTheWay && !(isAtHand && scanner.goTo(near.offset, near.line))) {
+        scanner.moveTo(near.offset, near.line);
+        await source.seek(near.offset);
+        filledTo = near.offset;
       }
       let state = scanner.next();
-      while (state === met.more) {
-        const count = await source.read(scanner.room());
-        scanner.filled(count);
-        filledTo += count;
+      while (state === met.more || (state === met.row && scanner.line < line)) {
+        if (state === met.more) {
+          const count = await source.read(scanner.room());
+          scanner.filled(count);
+          filledTo += count;
+        }
         state = scanner.next();
       }
       if (state === met.row && rule.dialect.isSheet && scanner.count < width) scanner.padTo(width);

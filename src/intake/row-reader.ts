@@ -90,8 +90,7 @@ export class RowReader {
     const draft = this.#draft;
     draft.makeRoom();
     const row = draft.rowCount++;
-    draft.lines[row] = line;
-    draft.offsets[row] = this.#scanner.base + this.#scanner.recordStart;
+    draft.places.add(row, line, this.#scanner.base + this.#scanner.recordStart);
     draft.aside[row] = 0;
     for (const { column, value } of this.#constants) column.values[row] = value;
     const readings = this.#single;

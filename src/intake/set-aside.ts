@@ -16,7 +16,7 @@ export function remarkOn(
   saying: Saying,
   severity: Follows = 'sets aside',
 ): void {
-  reading.remarks.add(saying, severity, reading.draft.lines[row]!, row, position, position === null ? '' : null);
+  reading.remarks.add(saying, severity, reading.draft.places.lineOf(row), row, position, position === null ? '' : null);
   if (severity === 'sets aside') reading.draft.aside[row] = 1;
 }
 
@@ -36,5 +36,5 @@ export function noteTogether(
 ): void {
   const severity = consequenceOf(reading.rule.choices, saying.code);
   if (severity === 'not checked') return;
-  reading.remarks.add(saying, 'notes', reading.draft.lines[row]!, row, position, seen);
+  reading.remarks.add(saying, 'notes', reading.draft.places.lineOf(row), row, position, seen);
 }

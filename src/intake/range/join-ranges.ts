@@ -14,7 +14,7 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
   const [only] = ranges;
   // What one range alone gave is taken over as it lies.
   const isWhole = ranges.length === 1 && only !== undefined;
-  if (isWhole) draft.adopt(only.rowCount, only.lineOf, only.offsetOf, only.aside, only.folded);
+  if (isWhole) draft.adopt(only.rowCount, only.aside, only.folded);
   else draft.begin(rows);
   const remarks = new Remarks();
   const asideTexts = new AsideTexts();
@@ -27,7 +27,8 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
   const firstRows: number[] = [];
   for (const range of ranges) {
     firstRows.push(first);
-    if (!isWhole) putPlaces(draft, range, first, linesBefore);
+    draft.places.append(range.places, first, linesBefore);
+    if (!isWhole) putFates(draft, range, first);
     remarks.append(range.remarks, first, linesBefore);
     asideTexts.append(range.asideTexts, linesBefore);
     for (const row of range.leftOut) leftOut.push({ ...row, line: row.line + linesBefore });
@@ -42,10 +43,8 @@ export function joinRanges(draft: Draft, ranges: readonly PackedRange[], texts: 
   return { remarks, asideTexts, read, leftOut, missing, mended: [], undecodable, endless };
 }
 
-function putPlaces(draft: Draft, range: PackedRange, first: number, linesBefore: number): void {
+function putFates(draft: Draft, range: PackedRange, first: number): void {
   draft.aside.set(range.aside.subarray(0, range.rowCount), first);
-  draft.offsets.set(range.offsetOf.subarray(0, range.rowCount), first);
-  for (let row = 0; row < range.rowCount; row++) draft.lines[first + row] = range.lineOf[row]! + linesBefore;
   if (draft.fold === null) return;
   const width = draft.fold.columns.length;
   draft.folded.set(range.folded.subarray(0, range.rowCount * width), first * width);

@@ -6,6 +6,7 @@ import type { LeftOutRow } from '../leave-out.js';
 import type { MissingTimes } from '../missing-times.js';
 import type { RowsRead } from '../read-rows.js';
 import type { PackedRemarks } from '../remarks.js';
+import type { PackedPlaces } from '../row-places.js';
 
 /** One drafted column of a range. */
 export interface PackedColumn {
@@ -30,8 +31,7 @@ export interface PackedRange {
   readonly endless: number | null;
   readonly columns: readonly PackedColumn[];
   readonly texts: readonly PackedTexts[];
-  readonly lineOf: Uint32Array;
-  readonly offsetOf: Uint32Array | Float64Array;
+  readonly places: PackedPlaces;
   readonly aside: Uint8Array;
   readonly folded: Uint16Array;
   readonly lostKeys: readonly number[];
@@ -69,8 +69,7 @@ export function packRange(
     endless,
     columns,
     texts: numberings.map((interner) => interner.pack()),
-    lineOf: draft.lines,
-    offsetOf: draft.offsets,
+    places: draft.places.pack(),
     aside: draft.aside,
     folded: draft.folded,
     lostKeys: draft.lostKeys,

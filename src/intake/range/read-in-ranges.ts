@@ -111,7 +111,7 @@ function boundsOf(offset: number, size: number, length: number | null, threads: 
 
 /** A range whose lines are counted from the beginning of its file. */
 function shifted(range: PackedRange, linesBefore: number): PackedRange {
-  for (const lines of [range.lineOf, range.remarks.lines, range.asideTexts.lines]) {
+  for (const lines of [range.places.lines, range.remarks.lines, range.asideTexts.lines]) {
     for (let at = 0; at < lines.length; at++) lines[at] = lines[at]! + linesBefore;
   }
   const leftOut = range.leftOut.map((row) => ({ ...row, line: row.line + linesBefore }));

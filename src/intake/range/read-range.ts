@@ -45,7 +45,7 @@ export async function readRange(
   try {
     const start = task.isRowStart ? from : await lineStart(handle, from, size);
     const texts = shared ?? new Texts();
-    const draft = new Draft(rule.table, 0, Math.max(0, to - start), rule.fields, rule.fold, start, size);
+    const draft = new Draft(rule.table, 0, Math.max(0, to - start), rule.fields, rule.fold, start);
     const scanner = new RecordScanner(rule.dialect, task.chunk);
     const source = new RangeText(handle, size);
     scanner.moveTo(start, 1);

@@ -130,7 +130,7 @@ function asideTable(table: TableDefinition, readings: readonly FileReading[]): R
   for (const [place, { draft, rows, width }] of parts.entries()) {
     fileOf.fill(place, at, at + rows.length * width);
     for (const row of rows) {
-      for (const end = at + width; at < end; at++) lineOf[at] = draft.lines[row]!;
+      for (const end = at + width; at < end; at++) lineOf[at] = draft.places.lineOf(row);
     }
   }
   return {

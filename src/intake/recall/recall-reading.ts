@@ -91,7 +91,8 @@ export class Recall {
     let [a, b] = [kept.start, aside.start];
     for (let row = 0; row < draft.rowCount; row++) {
       const isKept = b >= aside.end || (a < kept.end && keptLines[a]! < asideLines[b]!);
-      draft.lines[row] = isKept ? keptLines[a]! : asideLines[b]!;
+      // A row that is recalled is not looked for in its file.
+      draft.places.add(row, isKept ? keptLines[a]! : asideLines[b]!, 0);
       if (isKept) places.kept[a++ - kept.start] = row;
       else places.aside[b++ - aside.start] = row;
     }
