@@ -305,3 +305,17 @@ test('the caution that something is taken as known is told from others', () => {
   expect(saysTakenAsKnown(takenAsKnown('usual', 'rows of s are taken'))).toBe(true);
   expect(saysTakenAsKnown('under 20 station-days')).toBe(false);
 });
+
+test('a limit or a share asked for that comes from records is taken as known, and that is said', () => {
+  const { environment } = seen(300);
+  const cautions = (text: string) => askNumber(text, environment).cautions.filter(saysTakenAsKnown);
+  expect(cautions('share_within(only of seen, median(only of seen))')).toEqual([
+    'the limit comes from records, and is taken as known',
+  ]);
+  const share = 'share(count(seen where minutes > 20), count(seen))';
+  expect(cautions(`quantile(minutes of seen, ${share})`)).toEqual([
+    'the share comes from records, and is taken as known',
+  ]);
+  expect(cautions('share_within(only of seen, 10)')).toEqual([]);
+  expect(cautions('quantile(minutes of seen, 1 / 2)')).toEqual([]);
+});

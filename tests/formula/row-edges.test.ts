@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Group } from '../../src/formula/environment.js';
 import { inputValue } from '../../src/formula/input-value.js';
+import { sheetValue } from '../../src/formula/sheet/sheet-value.js';
 import { accountOf, type Evaluated } from '../../src/formula/value/evaluated.js';
+import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
+import { saysTakenAsKnown } from '../../src/formula/value/taken-as-known.js';
 import { numberColumn } from '../../src/record/column.js';
 import { ask, askNumber, environmentOf, problemsOf, valueOfFormula } from './ask.js';
 import { book, dates, type FilledField, numbers, smallBook, table, texts, waits } from './small-book.js';
@@ -175,6 +178,7 @@ describe('times of rows', () => {
     ['ended - half >= started', 1],
     ['started - half < ended', 1],
     ['started + lag > ended', 2],
+    ['lag + started > ended', 2],
     ['due + lag >= done', 2],
     ['due + lag > done', 1],
     ['lag + due is done', 1],
@@ -193,6 +197,117 @@ describe('times of rows', () => {
     expect(asked('count(washes where (due + 9999999) is missing)').value).toBe(3);
     expect(asked('count(washes where (due - 999999) is missing)').value).toBe(3);
   });
+});
+
+describe('two fields of one row', () => {
+  const filled = [texts('one', ['x', 'y', null, 'z', 'y']), texts('other', ['y', 'y', 'x', null, 'x'])];
+  const pairs = environmentOf(book([table('pairs', 'looks', filled, null)], []), known);
+  const found = (condition: string) => {
+    const value = valueOfFormula(`count(pairs where ${condition})`, pairs);
+    return [value.kind === 'number' ? value.value : null, ...accountOf(value).map((one) => one.unknown)];
+  };
+
+  test.each([
+    ['one is other', 1, 2],
+    ['other is one', 1, 2],
+    ['one is not other', 2, 2],
+    ['one in (other, "z")', 2, 1],
+    ['one not in (other, "z")', 2, 1],
+    // What is missing from a list could be any text: nothing is known to be outside it (Kleene 1952).
+    ['one in (nowhere, "y")', 2, 3],
+    ['one not in (nowhere, "y")', 0, 3],
+    ['one not in ("x", "y")', 1, 1],
+  ])('%s holds for %d and is unclear for %d', (condition, rows, unclearRows) => {
+    expect(found(condition)).toEqual([rows, unclearRows]);
+  });
+});
+
+test.each([
+  ['2 is 2', true],
+  ['2 is 3', false],
+  ['2 is not 2', false],
+  ['2 is not 3', true],
+  ['2 < 2', false],
+  ['2 < 3', true],
+  ['2 <= 2', true],
+  ['3 <= 2', false],
+  ['2 > 2', false],
+  ['3 > 2', true],
+  ['2 >= 2', true],
+  ['2 >= 3', false],
+])('of single values %s is %s', (text, truth) => {
+  expect(ask(text)).toEqual({ kind: 'truth', truth });
+});
+
+describe('functions of single values over rows', () => {
+  test.each([
+    ['sum(if(contains(craft, "a"), 10, 1) of inspections)', 2 * 10 + 5],
+    ['count(inspections where if(contains(craft, "a"), station, "x") is missing)', 1],
+    ['count(inspections where if(contains(craft, "a"), station, "x") is "x")', 5],
+    ['sum(min(minutes, tenth) of inspections)', 4 + 6 + 6 + 2 + 6 + 6 + 5],
+    ['highest(min(contact_temp_f, warm) of decontaminations)', 140],
+    ['lowest(max(contact_temp_f, warm) of decontaminations)', 140],
+    ['distinct(first_known(day, opening) of inspections)', 2],
+    ['sum(days_between(day, "2025-05-03") of inspections)', 4 * 2 + 3],
+  ])('%s is %d', (text, value) => {
+    const tenth = new Map([...known, ['tenth', input('0.1', 'hours')]]);
+    expect(askNumber(text, environmentOf(smallBook, tenth)).value).toBeCloseTo(value, 9);
+  });
+
+  test('give units, texts and dates as they do for one', () => {
+    expect(askNumber('mean(days_between(day, opening) of inspections)', environment).unit).toBe('days');
+    expect(ask('listed(joined(craft, "-", inspector) of inspections)', environment)).toEqual({
+      kind: 'text',
+      text: 'a-p, a-q, b-p, b-r, c-q, d-p, e-r',
+    });
+    expect(ask('earliest(if(season is 2025, day, opening) of inspections)', environment)).toEqual(
+      ask('opening', environment),
+    );
+    expect(ask('latest(first_known(day, opening) of inspections where station is "North")', environment)).toEqual(
+      ask('opening + 1', environment),
+    );
+  });
+});
+
+test('whatever decides rows and comes from records is named, through texts, dates and sheets too', () => {
+  const mean = 'mean(minutes of inspections)';
+  const cells = [valueOfFormula(mean), valueOfFormula('half', environment)];
+  const station = smallBook.tables.get('inspections')!.fields.get('station')!;
+  const sheet = sheetValue(
+    's',
+    { fields: [station], rows: [['North'], ['South']] },
+    new Map([['usual', { kind: kindOfValue(cells[0]!), cells }]]),
+  );
+  const names = new Map<string, Evaluated>([
+    ...known,
+    ['chosen', valueOfFormula(`if(${mean} > half, "North", "South")`, environment)],
+    ['since', valueOfFormula(`if(${mean} > half, opening, opening + 1)`, environment)],
+    ['total', valueOfFormula('sum(minutes of inspections)')],
+    ['price', valueOfFormula('mean(amount of spending)')],
+    ['fixed', valueOfFormula('if(1 < 2, "North", "South")')],
+    ['s', sheet],
+  ]);
+  const deciding = (condition: string, rows = 'inspections', where: Group | null = null) =>
+    askNumber(`count(${rows} where ${condition})`, environmentOf(smallBook, names, where)).cautions.filter(
+      saysTakenAsKnown,
+    );
+  const said = (name: string) => [`${name} decides which rows are counted, and is taken as known`];
+  expect(deciding('station is chosen')).toEqual(said('chosen'));
+  expect(deciding('day >= since')).toEqual(said('since'));
+  expect(deciding('minutes < total')).toEqual(said('total'));
+  expect(deciding('amount > price', 'spending')).toEqual(said('price'));
+  expect(deciding('minutes < usual of s for "North"')).toEqual(said('usual of s for "North"'));
+  expect(deciding('minutes < usual of s for "South"')).toEqual([]);
+  expect(deciding('station is fixed and day >= opening and minutes < half')).toEqual([]);
+  const group: Group = {
+    table: 'inspections',
+    rows: Uint32Array.of(1),
+    keys: new Map([['station', 'North']]),
+    decidedBy: ['usual'],
+  };
+  const inGroup = environmentOf(smallBook, names, group);
+  expect(askNumber('count()', inGroup).cautions).toEqual(said('usual'));
+  expect(accountOf(valueOfFormula('count(where minutes < total)', inGroup))[0]!.decidedBy).toEqual(['usual', 'total']);
 });
 
 describe('the same value for every row', () => {

@@ -192,3 +192,46 @@ test('a cell or column that a sheet does not have is our own mistake', () => {
   expect(() => cellOf(sheet, 'm', 0)).toThrow('has no m');
   expect(() => sheet.table.column('m')).toThrow('has no m');
 });
+
+test('a column of estimates and of numbers that stand still is resampled where it can change', () => {
+  const [estimate] = cellsOf('mean(length_ft)', [[0, 1, 2, 4, 5, 6]]);
+  const mixed = (still: number) =>
+    asking(
+      sheetOf(['North', 'South', 'East'], {
+        n: [estimate!, givenNumber(still), givenNumber(still)].map((cell) => ({ ...(cell as NumberValue), unit: [] })),
+      }),
+    );
+  const group = { sheet: 's', table: 'inspections', rows: new Uint32Array(0), keys: new Map([['station', 'North']]) };
+  const draws = (text: string, environment: ReturnType<typeof asking>) => {
+    const value = valueOfFormula(text, environment) as NumberValue;
+    return value.draws === null ? null : [...value.draws()];
+  };
+  const own = [...(estimate as NumberValue).draws!()];
+  // Of three numbers the median is the middle one; the place is one more than how many are higher.
+  const still = [...own].sort((a, b) => a - b)[1000]!;
+  expect(draws('median(n of s)', mixed(still))).toEqual(own.map(() => still));
+  expect(draws('quantile(n of s, 0.75)', mixed(still))).toEqual(
+    own.map((one) => (one > still ? expect.closeTo((one + still) / 2, 9) : still)),
+  );
+  expect(draws('rank_from_highest(n of s)', { ...mixed(still), group })).toEqual(
+    own.map((one) => (one < still ? 3 : 1)),
+  );
+  const fixed = asking(sheetOf(['North', 'South'], { n: [givenNumber(1), givenNumber(2)] }));
+  expect([draws('median(n of s)', fixed), draws('rank_from_lowest(n of s)', { ...fixed, group })]).toEqual([
+    null,
+    null,
+  ]);
+});
+
+test('rows without a value are spoken of by whatever is made of the column, and what is given is no ratio of records', () => {
+  const said = '1 of 2 rows of s have no value there and are left out';
+  const group = { sheet: 's', table: 'inspections', rows: new Uint32Array(0), keys: new Map([['station', 'North']]) };
+  const environment = {
+    ...asking(sheetOf(['North', 'South'], { n: cellsOf('highest(length_ft)', [[0, 1], []]) })),
+    group,
+  };
+  for (const name of ['lowest', 'highest', 'median', 'mean', 'sum', 'rank_from_highest']) {
+    expect(askNumber(`${name}(n of s)`, environment).cautions).toContain(said);
+  }
+  expect(askNumber('rate(3, 4)')).toMatchObject({ value: 0.75, cautions: [], interval: null });
+});

@@ -141,3 +141,35 @@ test('a column is independent where those before it do not settle it', () => {
   expect(independentColumns([pattern([1, 0]), pattern([1, 0])], 2)).toEqual([true, false]);
   expect(independentColumns([pattern([1, 1], 0), pattern([1, 2])], 2)).toEqual([true, false]);
 });
+
+test('columns are found to depend on each other as elimination finds it', () => {
+  // By Gauss, the largest pivot first: whole numbers this small leave rounding far below 1e-9.
+  const rankOf = (rows: readonly (readonly number[])[]): number => {
+    const left = rows.map((row) => [...row]);
+    let rank = 0;
+    for (let column = 0; column < (left[0]?.length ?? 0); column += 1) {
+      const at = left.map((row, i) => (i < rank ? 0 : Math.abs(row[column]!)));
+      const pivot = at.indexOf(Math.max(...at));
+      if (pivot < 0 || at[pivot]! < 1e-9) continue;
+      [left[rank], left[pivot]] = [left[pivot]!, left[rank]!];
+      const lead = left[rank]!;
+      for (const row of left.slice(rank + 1)) {
+        const factor = row[column]! / lead[column]!;
+        lead.forEach((value, i) => {
+          row[i]! -= factor * value;
+        });
+      }
+      rank += 1;
+    }
+    return rank;
+  };
+  const row = fc.array(fc.integer({ min: -2, max: 2 }), { minLength: 4, maxLength: 4 });
+  fc.assert(
+    fc.property(fc.array(row, { minLength: 1, maxLength: 6 }), (rows) => {
+      const patterns = rows.map((values) => ({ columns: [0, 1, 2, 3], values, cases: 0, trials: 2 }));
+      const upTo = (columns: number) => rankOf(rows.map((values) => values.slice(0, columns)));
+      expect(independentColumns(patterns, 4)).toEqual([1, 2, 3, 4].map((columns) => upTo(columns) > upTo(columns - 1)));
+    }),
+    { numRuns: 200 },
+  );
+});

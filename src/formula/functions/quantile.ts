@@ -14,6 +14,7 @@ import {
   numberGiven,
   type WholeFunction,
 } from './declaration.js';
+import { withKnownArgument } from './known-argument.js';
 import { keepRows, presentNumbers } from './present-numbers.js';
 import { quantileOfColumn } from './quantile-of-column.js';
 
@@ -92,6 +93,12 @@ export const quantile: WholeFunction = {
   meaning: `The value that a given share of the rows do not pass (type 7 of Hyndman and Fan). ${waitsToo} ${columnToo}`,
   example: 'quantile(turnaround of decontaminations, 0.9)',
   kindOf,
-  overSheet: (column, environment, [, p]) => columnQuantileAt(column, numberGiven(p).value.value, environment),
-  evaluate: ([field, p], { environment }) => quantileAt(field, numberGiven(p).value.value, environment),
+  overSheet: (column, environment, [, p]) => {
+    const { value } = numberGiven(p);
+    return withKnownArgument(columnQuantileAt(column, value.value, environment), 'share', value, environment);
+  },
+  evaluate: ([field, p], { environment }) => {
+    const { value } = numberGiven(p);
+    return withKnownArgument(quantileAt(field, value.value, environment), 'share', value, environment);
+  },
 };

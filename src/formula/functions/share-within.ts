@@ -3,6 +3,7 @@ import { plain } from '../unit/unit.js';
 import { givenNumber } from '../value/number.js';
 import { minutesUnit, shareWithin } from '../value/waits.js';
 import { numberGiven, type WholeFunction } from './declaration.js';
+import { withKnownArgument } from './known-argument.js';
 import { presentWaits } from './quantile.js';
 
 /** The share of waits that had ended as hoped within a limit. */
@@ -32,6 +33,6 @@ export const share_within: WholeFunction = {
     const { value, written } = numberGiven(limit);
     if (value.value === null) return givenNumber(null, plain, value.why);
     const minutes = written ? value.value : convertToCompare(value.value, conversion(value.unit, minutesUnit)!);
-    return shareWithin(presentWaits(wait), minutes, environment);
+    return withKnownArgument(shareWithin(presentWaits(wait), minutes, environment), 'limit', value, environment);
   },
 };

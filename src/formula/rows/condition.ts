@@ -117,7 +117,9 @@ function among(node: AmongNode, valuesOf: ValuesOf, length: number): Uint8Array 
   const listed = node.values.flatMap((part) => itemsOf(valuesOf(part)).map((values) => ({ part, values })));
   if (subject.kind === 'text' && listed.every(({ values }) => values.kind === 'constant')) {
     const texts = listed.map(({ values }) => numberOrText(values)).filter((value) => typeof value === 'string');
-    return amongTexts(subject, new Set(texts));
+    const answers = amongTexts(subject, new Set(texts));
+    // A text that is missing from the list could be any: what equals none of the others is not known to be outside it.
+    return texts.length === listed.length ? answers : joinAnswers('or', answers, new Uint8Array(length).fill(unknown));
   }
   return listed
     .map(({ part, values }) => {
