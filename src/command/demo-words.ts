@@ -1,5 +1,5 @@
 /** What a notebook that ships says of the demo alone, and what stands in its place where it is to be somebody's own. */
-export interface DemoWords {
+interface DemoWords {
   readonly said: string;
   readonly own: string;
 }

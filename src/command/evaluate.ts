@@ -1,5 +1,5 @@
 import type { Result } from '../formula/result.js';
-import type { EvaluatedSheet } from '../notebook/evaluated.js';
+import type { EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import { absentSeasons } from './absent-season.js';
 import { exitCodes } from './exit-codes.js';
@@ -43,6 +43,13 @@ function inWords(result: Result, shownAs: string): readonly string[] {
   return [showResult(result, shownAs), showInterval(result, shownAs) || why, fraction];
 }
 
+/** A key as it stands in the records, a year without marks between its digits; any other cell with its limits. */
+function cellOf(cell: Result, { role, shownAs }: SheetColumn): string {
+  return role === 'key' && cell.kind === 'number' && cell.value !== null
+    ? String(cell.value)
+    : cellInWords(cell, shownAs);
+}
+
 /** A cell with its limits: no cases are never a bare zero. */
 function cellInWords(cell: Result, shownAs: string): string {
   if (cell.kind !== 'number' || cell.interval === null) return showResult(cell, shownAs);
@@ -61,6 +68,6 @@ function saySheet({ name, sentence, columns, rows }: EvaluatedSheet): void {
   say(`${name}: ${sentence}`);
   sayTable([
     columns.map(({ label }) => label),
-    ...rows.map(({ cells }) => cells.map((cell, at) => cellInWords(cell, columns[at]!.shownAs))),
+    ...rows.map(({ cells }) => cells.map((cell, at) => cellOf(cell, columns[at]!))),
   ]);
 }

@@ -11,7 +11,8 @@ export const count: WholeFunction = {
   name: 'count',
   arguments: [{ name: 'rows', takes: 'rows' }],
   gives: 'a number in what the table’s rows are counted in',
-  meaning: 'How many rows there are. A count is a census of what was recorded and has no interval.',
+  meaning:
+    'How many rows there are. A count is a census of what was recorded and has no interval. Where its condition asks for what none of the rows says, it is missing, and not 0.',
   example: 'count(inspections where outcome is "intercepted")',
   kindOf: ([rows]) => ({ kind: 'number', unit: rows!.counted }),
   overSheet: ({ rows, cautions }, environment) =>

@@ -20,7 +20,7 @@ function kindOf([over, under]: readonly CheckedArgument[]): FormulaKind | Argume
 }
 
 function quotient(over: NumberValue, under: NumberValue, environment: Environment): NumberValue {
-  if (isShare(over, under)) return proportion(over, under, environment);
+  if (over.value !== null && under.value !== null && isShare(over, under)) return proportion(over, under, environment);
   const ratio = arithmetic('/', over, under, environment);
   if (ratio.standing !== 'estimate') return ratio;
   const caution = 'a ratio, not a share: what is counted above is not part of what is counted below';

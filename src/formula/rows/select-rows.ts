@@ -152,6 +152,7 @@ export function selectedRows(
       ...plain,
       ...(drawn === null ? {} : { drawn }),
       ...(deciding.size === 0 ? {} : { decidedBy: [...deciding] }),
+      ...(unclear > 0 && unclear === answers.length ? { noneKnown: true as const } : {}),
       description: `${account.description}${joint}${condition}`,
       rows: rows.slice(0, kept),
       unknown: account.unknown + unclear,

@@ -39,6 +39,8 @@ export interface CountedRecords {
   readonly considered: number;
   /** Rows left out because a condition met a missing value, so that nobody knows whether they belong. */
   readonly unknown: number;
+  /** Whether a condition met a missing value in every single row, so that their number is not none but not known; no where absent. */
+  readonly noneKnown?: true;
   /** Rows that belong but have no value of the field that was asked for. */
   readonly skippedMissing: number;
   /** What decided which rows these are and comes from records itself; nothing where absent. */

@@ -60,13 +60,20 @@ function decidedTotals(
   };
 }
 
-/** How many rows there are: a census, in what the table's rows are counted in. */
+const noneKnown = 'what the condition asks for is recorded in none of the rows';
+
+/**
+ * How many rows there are: a census, in what the table's rows are counted in. Missing where a condition asks for what no row
+ * says: what was never recorded was not found to be none.
+ */
 export function countOf(selected: SelectedRows, environment: Environment): NumberValue {
   const { table, account } = selected;
   const { rows } = account;
+  const why = account.noneKnown === true ? noneKnown : null;
   return numberFrom(
     {
-      value: rows.length,
+      value: why === null ? rows.length : null,
+      why,
       unit: recordedUnit(table.counted),
       standing: 'census',
       counted: { table: table.name, rows },
@@ -90,10 +97,12 @@ export function totalOf(
 ): NumberValue {
   const { account } = selected;
   const total = amounts.reduce((sum, amount) => sum + amount, 0);
+  const why =
+    account.noneKnown === true ? noneKnown : Number.isFinite(total) ? null : 'the total is too large to be a number';
   return numberFrom(
     {
-      value: Number.isFinite(total) ? total : null,
-      why: Number.isFinite(total) ? null : 'the total is too large to be a number',
+      value: why === null ? total : null,
+      why,
       unit,
       standing: 'census',
       accounts: [account],
