@@ -25,7 +25,9 @@ details.handout-fold{max-width:none}
 .handout{border:0;padding:0;margin:0;max-width:none;overflow:visible;break-before:page;break-after:page;break-inside:avoid;font-size:8.6pt}
 .handout-parts,.handout-from{font-size:8pt}
 .handout-cautions{font-size:7.6pt}
-.handout .drawing{width:100%;max-height:98mm}
+.handout .drawing{width:100%;max-height:90mm}
+.handout p{margin:.15rem 0}
+.handout-parts th,.handout-parts td{padding-block:.1rem}
 main:has(.handout:target)>:not(:has(.handout:target)){display:none}
 main:has(.handout:target) .handout{break-before:auto;break-after:auto}
 }
