@@ -90,12 +90,12 @@ function checkedAgain(
 ): string {
   const furthest = plans.findLastIndex((plan) => plan !== null);
   const most = sums[furthest]!;
-  if (sums.length === 1) return solvedAgain(solver, blocks, { ...limits, most }, plans[furthest]!);
-  const found = 'The plans were found by one dynamic program.';
-  if (solver === undefined) return found;
+  if (sums.length === 1 || solver === undefined) {
+    return solvedAgain(solver, blocks, { ...limits, most }, plans[furthest]!);
+  }
   boundAgain(solver, blocks, { ...limits, most });
   const hours = writtenNumber(String(most));
-  return `${found} What ${hours} staff hours could bring if shifts could be divided, ${solver.name} found too.`;
+  return `The plans were found by one dynamic program. What ${hours} staff hours could bring if shifts could be divided, ${solver.name} found too.`;
 }
 
 /** What further staff hours can expect to intercept, for a range of hours. */
