@@ -59,7 +59,10 @@ export function staffChoices(choices: FindingChoices): StaffChoices | { readonly
 /** The plan is solved for every whole hour up to the most: beyond this it would take too long. */
 const mostHours = 20_000;
 
-/** The limits of a plan over so many stations. */
+/**
+ * The limits of a plan over so many stations. A station without a most has none, even where it takes all the hours: what the
+ * next hour would bring there is the shadow price.
+ */
 export function staffLimits({ hours, least, most }: StaffChoices, stations: number): ShiftLimits {
-  return { most: hours, groups: Array.from({ length: stations }, () => ({ least, most: Math.min(most, hours) })) };
+  return { most: hours, groups: Array.from({ length: stations }, () => ({ least, most })) };
 }

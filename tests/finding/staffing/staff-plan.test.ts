@@ -137,6 +137,16 @@ describe('the curve of further staff hours', () => {
     });
   });
 
+  it('prices the next hour at a station that takes all hours, where nothing limits what it can take', () => {
+    // All 20 hours go to Elk Point’s Sunday mornings; the next best hour is Elk Point’s too, unless it can take no more.
+    const price = (more: Record<string, number>): unknown => {
+      const told = { hours: 20, shift: 4, reached: 0.75, people: 1, steps: 1, ...more };
+      return cells(ask(staffCurve, book, [], undefined, told), 'price')[0]![0];
+    };
+    expect(price({})).toBe(price({ most: 10_000 }));
+    expect(price({})).toBeGreaterThan(price({ most: 20 }) as number);
+  });
+
   it('gives what each costs in wages, with the limits turned round', () => {
     const found = curve({ hours: 20, shift: 4, reached: 0.75, people: 1, wage: 10, steps: 1 });
     const [gained, cost] = [estimate(found, 0, 'gained'), estimate(found, 0, 'cost_each')];
