@@ -12,7 +12,7 @@ export interface PackedPlaces {
 }
 
 /** The place of a row in its file: its physical line, from 1, and where it begins, in bytes. */
-export interface RowPlace {
+interface RowPlace {
   readonly line: number;
   readonly offset: number;
 }
