@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { inputValue } from '../../src/formula/input-value.js';
 import { unitOf } from '../../src/formula/unit/unit.js';
 import { unitWord } from '../../src/formula/unit/word.js';
 import type { Evaluated, IntervalFound, NumberValue } from '../../src/formula/value/evaluated.js';
@@ -26,6 +27,7 @@ function looks(days: number) {
 }
 
 const many = looks(40);
+const at = { file: 'season.md', line: 3, column: 9 };
 const minutes = unitOf(unitWord('minutes')!);
 const found = 'count(looked where found is "yes")';
 const share = `share(${found}, count(looked))`;
@@ -154,6 +156,21 @@ describe('what a number stands on', () => {
     expect(standing('sum(amount of spending) / hours')).toBe('census');
     expect(standing('sum(amount of spending) / count(spending)')).toBe('census');
     expect(standing('mean(minutes of looked) * hours')).toBe('estimate');
+  });
+
+  test('units of one kind are taken to one another before they are multiplied or divided', () => {
+    const unit = (words: string) =>
+      inputValue(words.split(' ')[0]!, words.slice(words.indexOf(' ') + 1), { value: at, unit: at }) as Evaluated;
+    const known = new Map<string, Evaluated>([
+      ['wage', unit('24 dollars an hour')],
+      ['short', unit('30 minutes')],
+      ['long', unit('1.5 hours')],
+    ]);
+    const asked = (text: string) => askNumber(text, { ...many, known });
+    expect(asked('wage * short')).toMatchObject({ value: 12, unit: 'dollars' });
+    expect(asked('short * wage')).toMatchObject({ value: 12, unit: 'dollars' });
+    expect(asked('short / long')).toMatchObject({ value: expect.closeTo(1 / 3, 12), unit: '' });
+    expect(asked('long / short')).toMatchObject({ value: expect.closeTo(3, 12), unit: '' });
   });
 
   test('nothing is shown below 0 as −0, and what is too large is missing', () => {
@@ -325,6 +342,39 @@ describe('waits', () => {
       interval: null,
       why,
     });
+  });
+
+  test('rest on those that had ended: under five of them nothing is resampled', () => {
+    const four = washes([
+      ...[1, 2, 3, 4].map((time) => [time, 'ended'] as const),
+      [5, 'open'],
+      [6, 'open'],
+      [7, 'open'],
+    ]);
+    const median = 'median(wait of washed)';
+    expect(askNumber(median, four).value).toBe(4);
+    expect(askNumber(`${median} * ${median} / ${median}`, four).why).toMatch(/rests on 4 records/);
+    const some = washes([...ended, [90, 'otherwise']]);
+    const within = (limit: number) => askNumber(`share_within(wait of washed, ${limit})`, some);
+    expect(within(13)).toMatchObject({
+      value: 4 / 25,
+      interval: null,
+      why: expect.stringMatching(/rests on 4 records/),
+    });
+    expect(within(14).interval).not.toBeNull();
+  });
+
+  test('whose upper limit is not reached say so, and twenty are not few', () => {
+    // Freireich et al. (1963): the median of the 6-MP arm is 23 weeks, from 13 up; R survival, conf.type "log-log".
+    const arm = washes([
+      ...[6, 6, 6, 7, 10, 13, 16, 22, 23].map((time) => [time, 'ended'] as const),
+      ...[6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35].map((time) => [time, 'open'] as const),
+    ]);
+    const { interval, cautions } = askNumber('median(wait of washed)', arm);
+    expect(interval).toMatchObject({ low: 13, high: null });
+    expect(cautions).toContain('the upper limit is not reached by the cut-off');
+    expect(cautions).not.toContain('under 20 waits');
+    expect(askNumber('median(wait of washed)', washes(ended.slice(0, 20))).cautions).not.toContain('under 20 waits');
   });
 
   test('within an hour are those within sixty minutes', () => {
