@@ -58,8 +58,6 @@ export const words = {
   because: (why: string): string => `no value: ${why}`,
   noInterval: (why: string): string => `no interval: ${why}`,
   census: 'counted in full, not estimated',
-  leftOpen: (rows: number): string =>
-    `${whole(rows)} more are left open: of them, what the conditions ask for is missing`,
   accounts: 'How each figure was made',
   accountOf: (name: string): string => `How “${name}” was made`,
   standsOn: 'Stands on',

@@ -41,7 +41,7 @@ test('every package that the program asks for is declared, every one declared is
 
 test('the installed program says its version and helps', () => {
   expect(rampbook('--version')).toEqual({ exitCode: 0, out: `${installed.manifest.version}\n`, err: '' });
-  expect(rampbook('--help')).toMatchObject({ exitCode: 0, out: expect.stringContaining('start <folder>') });
+  expect(rampbook('--help')).toMatchObject({ exitCode: 0, out: expect.stringContaining('start [options] <folder>') });
 });
 
 test('the installed program does the whole job from a folder of one’s own', () => {
