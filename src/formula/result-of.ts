@@ -2,6 +2,7 @@ import { dayAsText } from '../finding/book/calendar.js';
 import type { Result } from './result.js';
 import { describeUnit } from './unit/unit.js';
 import type { DateValue, Evaluated, NumberValue, TextValue } from './value/evaluated.js';
+import { leftOpen } from './value/left-open.js';
 
 /**
  * A value as notebooks, charts and reports see it, with its interval worked out. A selection is told as the number of its
@@ -20,7 +21,7 @@ export function resultOf(evaluated: Evaluated): Result {
         denominator,
         interval: found.interval,
         why: value === null ? (why ?? 'it is missing') : found.why,
-        cautions: [...new Set([...cautions, ...found.cautions])],
+        cautions: [...new Set([...cautions, ...found.cautions, ...(value === null ? [] : leftOpen(evaluated))])],
         ...(standing === 'given' ? { given: true as const } : {}),
       };
     }

@@ -1,10 +1,10 @@
 import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
+import { saysLeftOpen } from '../formula/value/left-open.js';
 import { saysTakenAsKnown } from '../formula/value/taken-as-known.js';
 import type { EvaluatedFigure } from '../notebook/evaluated.js';
 import { showFraction, showInterval, showResult } from '../notebook/shown.js';
-import type { Trace } from '../notebook/trace.js';
 import { anchor, inWords } from './anchor.js';
 import { type Methods, methodMark } from './methods.js';
 import { problemBox } from './problem-box.js';
@@ -15,11 +15,7 @@ import { words } from './words.js';
  * The figures of one table of the notebook: value, interval or why there is none, what was counted, and the method. Where far more
  * records are left open than a figure counts, since what its conditions ask for is missing, that stands beside it.
  */
-export function figureTable(
-  figures: readonly EvaluatedFigure[],
-  methods: Methods,
-  traces: ReadonlyMap<string, Trace>,
-): Element {
+export function figureTable(figures: readonly EvaluatedFigure[], methods: Methods): Element {
   const fractions = figures.map(({ result }) => (result.kind === 'number' ? showFraction(result) : ''));
   const hasFractions = fractions.some((fraction) => fraction !== '');
   return tableElement({
@@ -39,37 +35,23 @@ export function figureTable(
       return [
         head,
         { content: showResult(result, shownAs), number: result.kind === 'number' },
-        { content: intervalContent(result, shownAs, methods, leftOpen(traces.get(name))) },
+        { content: intervalContent(result, shownAs, methods) },
         ...(hasFractions ? [{ content: [h('span', { className: ['whole'] }, [fractions[at]!])] }] : []),
       ];
     }),
   });
 }
 
-/** A number that what is unknown could make many times larger is none to lean on, and a 0 beside it is no zero. */
-function leftOpen(trace: Trace | undefined): readonly ElementContent[] {
-  const count = trace?.counts[0];
-  if (count === undefined || count.leftOut.unknown <= count.counted * farMore) return [];
-  return [h('span', { className: ['small', 'why'] }, [words.leftOpen(count.leftOut.unknown)])];
-}
-
-const farMore = 10;
-
-function intervalContent(
-  result: Result,
-  shownAs: string,
-  methods: Methods,
-  open: readonly ElementContent[],
-): readonly ElementContent[] {
+function intervalContent(result: Result, shownAs: string, methods: Methods): readonly ElementContent[] {
   if (result.kind === 'missing') return [{ type: 'text', value: words.because(result.why) }];
   if (result.kind !== 'number') return [];
   const mark = methodMark(result, methods);
-  const known = result.cautions.filter(saysTakenAsKnown);
-  const caution = known.map((said) => h('span', { className: ['small', 'why'] }, [`${words.caution}: ${said}`]));
-  const notes = [...caution, ...open];
-  if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark, ...notes];
+  const isOpen = result.cautions.some(saysLeftOpen);
+  const told = result.cautions.filter((caution) => saysTakenAsKnown(caution) || saysLeftOpen(caution));
+  const cautions = told.map((said) => h('span', { className: ['small', 'why'] }, [`${words.caution}: ${said}`]));
+  if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark, ...cautions];
   // What is largely unknown was not counted in full.
-  if (result.why === null && open.length > 0) return notes;
+  if (result.why === null && isOpen) return cautions;
   const why =
     result.why === null
       ? result.given === true
@@ -78,5 +60,5 @@ function intervalContent(
       : result.value === null
         ? words.because(result.why)
         : words.noInterval(result.why);
-  return [{ type: 'text', value: why }, ...notes];
+  return [{ type: 'text', value: why }, ...cautions];
 }

@@ -134,7 +134,7 @@ function blockInLocale(
       return { elements: [selectionTable(named(block.names, notebook.selections))], problems: [] };
     case 'figures': {
       const figures = named(block.names, notebook.figures);
-      return { elements: [figureTable(figures, methods, traces), figureAccounts(figures, traces)], problems: [] };
+      return { elements: [figureTable(figures, methods), figureAccounts(figures, traces)], problems: [] };
     }
     case 'sheet': {
       const sheet = notebook.sheets.get(block.name);

@@ -1,4 +1,5 @@
 import type { Result } from '../formula/result.js';
+import { saysLeftOpen } from '../formula/value/left-open.js';
 import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
 import type { Entry } from './definition-list.js';
 import { problemBox } from './problem-box.js';
@@ -13,7 +14,12 @@ export function resultEntries(result: Result, shownAs: string): Entry[] {
   if (result.unit !== '') entries.push([words.unit, result.unit]);
   if (result.numerator !== null) entries.push([words.numerator, showNumber(result.numerator, 'whole', '')]);
   if (result.denominator !== null) entries.push([words.denominator, showNumber(result.denominator, 'whole', '')]);
-  if (showFraction(result) === '' && result.interval === null && result.why === null) {
+  if (
+    showFraction(result) === '' &&
+    result.interval === null &&
+    result.why === null &&
+    !result.cautions.some(saysLeftOpen)
+  ) {
     entries.push([words.interval, result.given === true ? words.given : words.census]);
   }
   if (result.interval !== null) {

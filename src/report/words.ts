@@ -62,8 +62,6 @@ export const words = {
   census: 'counted in full, not estimated',
   given: 'calculated from inputs, not estimated',
   intervalMissing: 'no interval',
-  leftOpen: (rows: number): string =>
-    `${whole(rows)} more are left open: of them, what the conditions ask for is missing`,
   accounts: 'How each figure was made',
   accountOf: (name: string): string => `How “${name}” was made`,
   standsOn: 'Stands on',
