@@ -239,7 +239,7 @@ describe('an input', () => {
       expect(of(text)).toMatchObject({ kind: 'text', text });
       const wrong = of(text, 'minutes');
       expect('problems' in wrong && wrong.problems).toMatchObject([
-        { code: 'not-a-number', wanted: 'a number of minutes', place: { column: 9 } },
+        { code: 'not-a-number', wanted: 'a number, in minutes', place: { column: 9 } },
       ]);
     },
   );

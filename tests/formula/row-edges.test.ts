@@ -283,6 +283,7 @@ test('whatever decides rows and comes from records is named, through texts, date
     ['chosen', valueOfFormula(`if(${mean} > half, "North", "South")`, environment)],
     ['since', valueOfFormula(`if(${mean} > half, opening, opening + 1)`, environment)],
     ['total', valueOfFormula('sum(minutes of inspections)')],
+    ['half_total', valueOfFormula('sum(minutes of inspections) / 2')],
     ['price', valueOfFormula('mean(amount of spending)')],
     ['fixed', valueOfFormula('if(1 < 2, "North", "South")')],
     ['s', sheet],
@@ -294,9 +295,13 @@ test('whatever decides rows and comes from records is named, through texts, date
   const said = (name: string) => [`${name} decides which rows are counted, and is taken as known`];
   expect(deciding('station is chosen')).toEqual(said('chosen'));
   expect(deciding('day >= since')).toEqual(said('since'));
-  expect(deciding('minutes < total')).toEqual(said('total'));
+  // One limit on a number of each row is drawn again with the rows that it decides; two, or another comparison, are not.
+  expect(deciding('minutes < total')).toEqual([]);
+  expect(deciding('minutes < total and minutes > half_total')).toEqual([...said('total'), ...said('half_total')]);
+  expect(deciding('minutes is total')).toEqual(said('total'));
   expect(deciding('amount > price', 'spending')).toEqual(said('price'));
-  expect(deciding('minutes < usual of s for "North"')).toEqual(said('usual of s for "North"'));
+  expect(deciding('minutes < usual of s for "North"')).toEqual([]);
+  expect(deciding('minutes is usual of s for "North"')).toEqual(said('usual of s for "North"'));
   expect(deciding('minutes < usual of s for "South"')).toEqual([]);
   expect(deciding('station is fixed and day >= opening and minutes < half')).toEqual([]);
   const group: Group = {
