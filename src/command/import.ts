@@ -3,7 +3,7 @@ import type { FileSum } from '../record/file-sum.js';
 import { type HeldStore, holdStore } from '../store/hold-store.js';
 import { readCorrections } from '../store/read-corrections.js';
 import { readPast } from '../store/read-past.js';
-import { writeStore } from '../store/write-store.js';
+import { refusedStore, writeStore } from '../store/write-store.js';
 import { exitCodes } from './exit-codes.js';
 import { ownHolder } from './own-holder.js';
 import { problemJson } from './problem-json.js';
@@ -45,6 +45,9 @@ async function importInto(
   words: ImportWords,
   key: { readonly bytes: Uint8Array; readonly kept: boolean },
 ): Promise<number> {
+  // Asked before the exports are read, which may take long, and again when the store is written.
+  const refused = await refusedStore(words.store);
+  if (refused !== null) return stop([refused], words);
   const read = await Promise.all((words.mended ?? []).map(readCorrections));
   const wrong = read.flatMap(({ problems }) => problems);
   if (wrong.length > 0) return stop(wrong, words);

@@ -85,8 +85,9 @@ function refusal(code: string, where: string, seen: string, wanted: string, reme
   return { code, severity: 'stops', place: wholeFile(where), seen, wanted, remedy };
 }
 
-/** Why nothing may be written there: the folder holds something that is no store. */
-async function refuse(where: string, folder: string): Promise<Problem | null> {
+/** Why no store may be written there, since the folder holds something that is none; null where one may. */
+export async function refusedStore(where: string): Promise<Problem | null> {
+  const folder = resolve(where);
   const found = await stat(folder).catch(() => null);
   if (found === null || (found.isDirectory() && (await readdir(folder)).length === 0)) return null;
   const described = await describeStore(folder);
@@ -113,7 +114,7 @@ export async function writeStore(where: string, result: ImportResult, claim?: St
   try {
     await makeFolder(dirname(folder));
     await recoverStore(folder);
-    const refused = await refuse(where, folder);
+    const refused = await refusedStore(where);
     if (refused !== null) return [refused];
     return (await replaceStore(folder, result, claim)) ? [] : [takenAway(where)];
   } catch (mistake) {

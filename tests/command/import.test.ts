@@ -114,6 +114,8 @@ describe('bad input gets a clear problem with its remedy, exit code 1, and nothi
     const { exitCode, err } = rampbook(importWords(season));
     expect([exitCode, err.includes('not-a-store')]).toEqual([1, true]);
     expect(readdirSync(season.store)).toEqual(['letter.txt']);
+    // It is told before anything is read: the exports are not even looked for.
+    expect(rampbook(importWords({ ...season, exports: join(season.folder, 'nowhere') })).err).toContain('not-a-store');
   });
 
   test('a key that is too short to keep a secret', () => {
