@@ -8,7 +8,6 @@ export function askChart(
   request: ChartRequest,
   kind: Pick<ChartKind, 'name' | 'options'>,
   sheet: EvaluatedSheet,
-  width: number = drawingWidths.wide,
 ): { readonly asked: AskedChart } | { readonly unfit: readonly Unfit[] } {
   const unfit: Unfit[] = [];
   const columns = new Map<string, PlacedColumn>();
@@ -32,7 +31,7 @@ export function askChart(
   }
   const value = columns.get('value');
   if (value !== undefined && onlyText(sheet, value)) unfit.push(notNumbers(value));
-  return unfit.length > 0 ? { unfit } : { asked: { request, sheet, columns, settings, width } };
+  return unfit.length > 0 ? { unfit } : { asked: { request, sheet, columns, settings, width: drawingWidths.wide } };
 }
 
 function onlyText(sheet: EvaluatedSheet, { at }: PlacedColumn): boolean {

@@ -1,6 +1,7 @@
 import type { Result } from '../formula/result.js';
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
 import { showDay, showResult } from '../notebook/shown.js';
+import { months, weekdays } from '../record/calendar-names.js';
 import type { PlacedColumn } from './chart-kind.js';
 
 /** A group's name as readers see it, or why there is none; a whole number without separators, so that a year reads as a year. */
@@ -9,12 +10,6 @@ export function keyText(result: Result): string {
   if (result.kind === 'number' && result.value !== null && Number.isInteger(result.value)) return String(result.value);
   return showResult(result, '');
 }
-
-const months = [
-  ...['January', 'February', 'March', 'April', 'May', 'June'],
-  ...['July', 'August', 'September', 'October', 'November', 'December'],
-];
-const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /**
  * The names of a key column in the order in which they follow one another: numbers and dates rising, months and weekdays

@@ -1,7 +1,7 @@
 import { availableParallelism, freemem } from 'node:os';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import { withSolver } from '../finding/book/with-solver.js';
+import { bookWith } from '../finding/book/book-with.js';
 import { threadEntry } from '../intake/thread-entry.js';
 import type { Paper } from '../report/style/paper.js';
 import { notebookAsksForPlan, solverFor } from './load-solver.js';
@@ -78,7 +78,7 @@ async function makeOwn(
   made: (place: number, page: NotebookPage) => void,
 ): Promise<void> {
   const solver = await solverFor(withPlans.map((place) => notebooks[place]!));
-  const planning = solver === undefined ? season.book : withSolver(season.book, solver);
+  const planning = solver === undefined ? season.book : bookWith(season.book, { solver });
   for (const place of withPlans) {
     await setImmediate();
     made(place, notebookPage(notebooks[place]!, planning, choice, paper));

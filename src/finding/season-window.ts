@@ -1,6 +1,7 @@
 import type { BookTable } from '../record/book.js';
+import { months } from '../record/calendar-names.js';
 import { numberAt } from '../record/column.js';
-import { dateOfDay, months } from './book/calendar.js';
+import { dateOfDay } from './book/calendar.js';
 import { bookNumber } from './row-tests.js';
 
 /** A stretch of the calendar that every season has: days as month × 100 + day of the month. */

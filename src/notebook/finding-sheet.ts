@@ -1,6 +1,6 @@
+import { once } from '../finding/book/once.js';
 import type { Finding, FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
-import { once } from '../formula/value/once.js';
 import { takenAsKnown } from '../formula/value/taken-as-known.js';
 import { nearestName } from '../problem/nearest.js';
 import { writtenWords } from '../record/written-numbers.js';

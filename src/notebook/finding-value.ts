@@ -1,3 +1,4 @@
+import { once } from '../finding/book/once.js';
 import type { FindingCell, FindingColumn, FindingTable, RowsBehind } from '../finding/finding.js';
 import type { FormulaKind } from '../formula/kind.js';
 import { sheetValue } from '../formula/sheet/sheet-value.js';
@@ -5,7 +6,6 @@ import { recordedUnit } from '../formula/unit/read-unit.js';
 import type { CountedRecords } from '../formula/value/account.js';
 import type { Evaluated, SheetValue } from '../formula/value/evaluated.js';
 import { givenNumber } from '../formula/value/number.js';
-import { once } from '../formula/value/once.js';
 import type { BookField, BookTable } from '../record/book.js';
 import type { SheetColumn } from './evaluated.js';
 import { type AskedRecords, accountsOf, exactAccounts } from './finding-accounts.js';

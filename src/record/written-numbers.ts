@@ -1,3 +1,5 @@
+import { months } from './calendar-names.js';
+
 /** How a place writes numbers, money and days. */
 export interface NumberWriting {
   /** Between groups of three digits. */
@@ -66,12 +68,10 @@ export function writtenWords(words: string): string {
     .replace(/(?<=\d)\.(?=\d+ %)/g, decimal);
 }
 
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
 /** Words with days in them as ISO 8601 has them, `2025-06-01`, with those days in the locale. */
 export function writtenDays(words: string): string {
   if (numberWritings[current].day === 'numbered') return words;
   return words.replace(/(?<![\d-])(\d{4})-(0[1-9]|1[0-2])-(\d{2})(?![\d-])/g, (_, year, month, day) => {
-    return `${months[Number(month) - 1]} ${Number(day)}, ${year}`;
+    return `${months[Number(month) - 1]!.slice(0, 3)} ${Number(day)}, ${year}`;
   });
 }

@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
+import { writtenDays } from '../record/written-numbers.js';
 import { inWords } from './anchor.js';
 import { definitionChanges } from './definition-changes.js';
 import { definitionList } from './definition-list.js';
@@ -65,7 +66,7 @@ function cautionsOf(notebook: EvaluatedNotebook): string[] {
 function provenance(notebook: EvaluatedNotebook, { sum, program, date }: PageContext): Element[] {
   return [
     definitionList([
-      [words.asOf, words.moment(date)],
+      [words.asOf, writtenDays(date)],
       [words.notebook, h('code', [fileName(notebook.file)])],
       [words.fingerprintOf.notebook, h('code', [notebook.fingerprint])],
       [words.fingerprintOf.records, h('code', [sum.fingerprint])],

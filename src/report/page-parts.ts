@@ -2,7 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Block, ChartRequest, EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
-import { writtenIn } from '../record/written-numbers.js';
+import { writtenDays, writtenIn } from '../record/written-numbers.js';
 import { figureAccounts } from './account.js';
 import { chartFigure } from './chart-figure.js';
 import { choiceForm, shownChoice } from './choice/choice-form.js';
@@ -154,7 +154,7 @@ function known(problem: Problem, reported: readonly Problem[]): boolean {
 function pageHeader(notebook: EvaluatedNotebook, context: PageContext): Element {
   const about = [
     ...(context.audience === undefined ? [] : [`${words.for}: ${context.audience}`]),
-    `${words.asOf} ${words.moment(context.date)}`,
+    `${words.asOf} ${writtenDays(context.date)}`,
   ];
   return h('header', { className: ['title'] }, [
     h('h1', [notebook.title]),

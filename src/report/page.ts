@@ -6,11 +6,12 @@ import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import type { Problem } from '../problem/problem.js';
 import { writtenIn } from '../record/written-numbers.js';
 import { briefElements } from './brief.js';
+import { chartFigure } from './chart-figure.js';
 import { drawsCraft } from './drawn-craft.js';
 import { markedPart } from './marked-part.js';
 import { onPaper } from './on-paper.js';
 import type { PageContext } from './page-context.js';
-import { type PagePart, pageParts } from './page-parts.js';
+import { type DrawFigure, type PagePart, pageParts } from './page-parts.js';
 import { carriedElement } from './results/carried-element.js';
 import { resultsOfPage } from './results/results-of-page.js';
 import { briefStyle } from './style/brief.js';
@@ -28,9 +29,12 @@ export interface RenderedPage {
  * What is wrong shows in its place and the rest stands. The same notebook and context give the same bytes.
  */
 export function renderPage(notebook: EvaluatedNotebook, context: PageContext): RenderedPage {
-  const { parts, problems } = pageParts(notebook, context);
+  const { parts, problems } = pageParts(notebook, context, context.paper === undefined ? chartFigure : wideFigure);
   return { html: writtenIn(notebook.locale, () => htmlOf(notebook, context, parts)), problems };
 }
+
+/** On paper no chart stands in its narrow form. */
+const wideFigure: DrawFigure = (request, notebook) => chartFigure(request, notebook, 'wide');
 
 function htmlOf(notebook: EvaluatedNotebook, context: PageContext, parts: readonly PagePart[]): string {
   const brief = context.layout === 'brief';

@@ -10,7 +10,6 @@ export const words = {
   contents: 'Contents',
   for: 'For',
   asOf: 'Records up to',
-  moment: writtenDays,
   briefFrom: (date: string, fingerprint: string): string =>
     `Records up to ${writtenDays(date)}; notebook ${fingerprint}. How every number was made, what was set aside and the cautions stand on the page itself, below this sheet.`,
   rowsMended: (count: string) =>

@@ -3,13 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Basin, writeBasin } from '../../datasets/quillwater/generate.js';
-import { months } from '../../src/finding/book/calendar.js';
 import { openBook } from '../../src/finding/book.js';
 import { foulingSites } from '../../src/finding/fouling-sites.js';
 import { interceptions } from '../../src/finding/interceptions.js';
 import { turnaround } from '../../src/finding/turnaround.js';
 import { importExports } from '../../src/intake/import-exports.js';
 import { type Book, type BookTable, waitEnding } from '../../src/record/book.js';
+import { months } from '../../src/record/calendar-names.js';
 import { values } from './book/read-column.js';
 import { ask, cells } from './read-finding.js';
 

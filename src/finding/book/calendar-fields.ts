@@ -1,5 +1,6 @@
+import { months, weekdays } from '../../record/calendar-names.js';
 import type { NumberColumn, TextColumn } from '../../record/column.js';
-import { dateOfDay, months, weekdayOfDay, weekdays, weekOfDay } from './calendar.js';
+import { dateOfDay, weekdayOfDay, weekOfDay } from './calendar.js';
 import { codedColumn, codedField, numberField, numbersByRow } from './derived-fields.js';
 import type { FieldSource } from './lazy-table.js';
 

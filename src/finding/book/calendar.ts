@@ -8,33 +8,6 @@ export interface CalendarDate {
 /** Milliseconds in a day of 24 hours. */
 export const millisecondsPerDay = 86_400_000;
 
-/** The months in order; the first is month 1. */
-export const months: readonly string[] = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
-/** The days of the week in the order of ISO 8601. */
-export const weekdays: readonly string[] = [
-  'Monday',
-  'Tuesday',
-  'Wednesday',
-  'Thursday',
-  'Friday',
-  'Saturday',
-  'Sunday',
-];
-
 const daysPerEra = 146_097;
 /** Days from 0000-03-01 to 1970-01-01 in the proleptic Gregorian calendar. */
 const daysToEpoch = 719_468;

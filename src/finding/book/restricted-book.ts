@@ -1,8 +1,8 @@
 import type { Book, BookColumn, BookTable } from '../../record/book.js';
 import type { Origin } from '../../record/records.js';
+import { bookWith } from './book-with.js';
 import { gather } from './gather.js';
 import { once } from './once.js';
-import { withTables } from './with-tables.js';
 
 /** The value that some fields must have, by name; null for not recorded. */
 export type Choice = ReadonlyMap<string, string | number | null>;
@@ -13,7 +13,8 @@ export type Choice = ReadonlyMap<string, string | number | null>;
  */
 export function restrictedBook(book: Book, choice: Choice): Book {
   if (choice.size === 0) return book;
-  return withTables(book, new Map([...book.tables].map(([name, table]) => [name, restrictedTable(table, choice)])));
+  const tables = new Map([...book.tables].map(([name, table]) => [name, restrictedTable(table, choice)]));
+  return bookWith(book, { tables });
 }
 
 function restrictedTable(table: BookTable, choice: Choice): BookTable {

@@ -1,5 +1,5 @@
 import type { Book, BookTable } from '../../record/book.js';
-import { withTables } from './with-tables.js';
+import { bookWith } from './book-with.js';
 
 /** What was asked of each table, by the name of the column (`clusterColumn` for its station-days), and by whom. */
 export type AskedColumns = ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<string>>>;
@@ -20,7 +20,7 @@ export function watchedBook(book: Book, asking: () => string): { readonly book: 
     columns.set(column, names.add(asking()));
   };
   const tables = new Map([...book.tables].map(([name, table]) => [name, watchedTable(table, note)]));
-  return { book: withTables(book, tables), asked };
+  return { book: bookWith(book, { tables }), asked };
 }
 
 function watchedTable(table: BookTable, note: (table: string, column: string) => void): BookTable {

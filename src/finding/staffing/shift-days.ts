@@ -1,6 +1,6 @@
 import type { BookTable } from '../../record/book.js';
+import { weekdays } from '../../record/calendar-names.js';
 import { numberAt } from '../../record/column.js';
-import { weekdays } from '../book/calendar.js';
 import { bookNumber, bookText } from '../row-tests.js';
 
 /** A stretch of hours by the clock, the same on every day: from 6 to 10. */

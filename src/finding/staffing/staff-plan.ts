@@ -1,8 +1,8 @@
+import { weekdays } from '../../record/calendar-names.js';
 import { writtenNumber } from '../../record/written-numbers.js';
 import { bestShifts } from '../../statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../statistic/allocation/divided-shifts.js';
 import type { ShiftChoice } from '../../statistic/allocation/shift-choice.js';
-import { weekdays } from '../book/calendar.js';
 import { once } from '../book/once.js';
 import { countColumn, estimateColumn, numberColumn, shareColumn, wordColumn } from '../columns.js';
 import { type CountedGroup, countedBy, counting, modelled } from '../counted-rows.js';

@@ -1,6 +1,6 @@
+import { weekdays } from '../../record/calendar-names.js';
 import { numberAt } from '../../record/column.js';
 import { quantile } from '../../statistic/quantile.js';
-import { weekdays } from '../book/calendar.js';
 import { once } from '../book/once.js';
 import { countColumn, numberColumn, wordColumn } from '../columns.js';
 import { type CountedGroup, countedBy, counting, modelled, type NumberRules } from '../counted-rows.js';

@@ -1,4 +1,5 @@
-import { dateOfDay, months, weekdayOfDay, weekdays } from '../../finding/book/calendar.js';
+import { dateOfDay, weekdayOfDay } from '../../finding/book/calendar.js';
+import { months, weekdays } from '../../record/calendar-names.js';
 import { dayOf } from '../day.js';
 import { plain, unitOf } from '../unit/unit.js';
 import { unitWord } from '../unit/word.js';

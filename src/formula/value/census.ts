@@ -1,3 +1,4 @@
+import { once } from '../../finding/book/once.js';
 import type { BookTable } from '../../record/book.js';
 import type { Environment } from '../environment.js';
 import { recordedUnit } from '../unit/read-unit.js';
@@ -6,7 +7,6 @@ import type { CountedRecords } from './account.js';
 import { drawnTotals } from './drawn-totals.js';
 import type { NumberValue } from './evaluated.js';
 import { numberFrom } from './number.js';
-import { once } from './once.js';
 import { drawTotals, totalsByCluster } from './resamples.js';
 
 /** Rows of a table, with how they came to be the ones. */

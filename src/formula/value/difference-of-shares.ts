@@ -1,9 +1,9 @@
+import { once } from '../../finding/book/once.js';
 import { newcombeDifference } from '../../statistic/difference/newcombe.js';
 import { clusteredProportion, effectiveCounts } from '../../statistic/proportion/clustered.js';
 import type { Environment } from '../environment.js';
 import type { IntervalFound, NumberValue } from './evaluated.js';
 import { withoutInterval } from './interval.js';
-import { once } from './once.js';
 import { isDecided, perCluster } from './proportion.js';
 
 const enoughStationDays = 20;

@@ -1,8 +1,8 @@
+import { once } from '../../finding/book/once.js';
 import type { Environment } from '../environment.js';
 import { plain, type Unit } from '../unit/unit.js';
 import type { IntervalFound, NumberValue } from './evaluated.js';
 import { intervalFor } from './interval.js';
-import { once } from './once.js';
 
 /** A number that is given: written out, or an input. */
 export function givenNumber(value: number | null, unit: Unit = plain, why: string | null = null): NumberValue {

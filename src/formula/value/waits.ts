@@ -1,3 +1,4 @@
+import { once } from '../../finding/book/once.js';
 import { waitEnding } from '../../record/book.js';
 import type { Interval } from '../../statistic/estimate.js';
 import { survivalAt } from '../../statistic/survival/at.js';
@@ -12,7 +13,6 @@ import { clusteredTotals, type SelectedRows } from './census.js';
 import type { IntervalFound, NumberValue } from './evaluated.js';
 import { withoutInterval } from './interval.js';
 import { numberFrom } from './number.js';
-import { once } from './once.js';
 import { sharedWeights } from './resamples.js';
 import { weightedIncidence } from './weighted-incidence.js';
 

@@ -1,8 +1,0 @@
-/** A function that computes its value when first called and keeps it. */
-export function once<Value>(compute: () => Value): () => Value {
-  let kept: { readonly value: Value } | null = null;
-  return () => {
-    kept ??= { value: compute() };
-    return kept.value;
-  };
-}
