@@ -8,6 +8,7 @@ import { showFraction, showInterval, showResult } from '../notebook/shown.js';
 import { anchor, inWords } from './anchor.js';
 import { type Methods, methodMark } from './methods.js';
 import { problemBox } from './problem-box.js';
+import { notEstimated } from './result-entries.js';
 import { type TableCell, tableElement } from './table.js';
 import { words } from './words.js';
 
@@ -46,19 +47,14 @@ function intervalContent(result: Result, shownAs: string, methods: Methods): rea
   if (result.kind === 'missing') return [{ type: 'text', value: words.because(result.why) }];
   if (result.kind !== 'number') return [];
   const mark = methodMark(result, methods);
-  const isOpen = result.cautions.some(saysLeftOpen);
   const told = result.cautions.filter((caution) => saysTakenAsKnown(caution) || saysLeftOpen(caution));
   const cautions = told.map((said) => h('span', { className: ['small', 'why'] }, [`${words.caution}: ${said}`]));
   if (mark !== null) return [{ type: 'text', value: `${showInterval(result, shownAs)} ` }, mark, ...cautions];
-  // What is largely unknown was not counted in full.
-  if (result.why === null && isOpen) return cautions;
   const why =
     result.why === null
-      ? result.given === true
-        ? words.given
-        : words.census
+      ? notEstimated(result)
       : result.value === null
         ? words.because(result.why)
         : words.noInterval(result.why);
-  return [{ type: 'text', value: why }, ...cautions];
+  return why === null ? cautions : [{ type: 'text', value: why }, ...cautions];
 }
