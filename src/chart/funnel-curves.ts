@@ -14,11 +14,11 @@ export interface FunnelCurve {
 }
 
 /** Sizes at which limits are computed between the ends: enough that a line through them shows how they step. */
-const sizes = 120;
+const sizes = 60;
 
 /**
  * The four exact binomial limits around a target strictly between 0 and 1, from one number of trials to another, at
- * most 121 whole sizes evenly apart; no points where the lesser end is no size. They waver, as counts are whole.
+ * most 61 whole sizes evenly apart; no points where the lesser end is no size. They waver, as counts are whole.
  */
 export function funnelCurves(target: number, from: number, to: number): FunnelCurve[] {
   const grid = new Set<number>();
