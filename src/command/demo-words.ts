@@ -22,7 +22,7 @@ export const demoWords: Readonly<Record<string, readonly DemoWords[]>> = {
     { said: ': a border station meets craft that a small lake never sees. Beside', own: '. Beside' },
     { said: 'Early months are thin and rich: few craft move, and more of them come from afar.\n\n', own: '' },
     {
-      said: 'The recorded meaning of standing water changed in 2025, so its share can not be compared across that line. Interceptions\nare: the outcome means the same in all three seasons.',
+      said: 'The recorded meaning of standing water changed in 2025, so its share cannot be compared across that line. Interceptions\nare: the outcome means the same in all three seasons.',
       own: 'Seasons can be compared only where a code meant the same in each. What changed is declared in the crosswalk, and stands\nunder “Definitions that changed between seasons”.',
     },
     { said: '; the definition changed in 2025](lines', own: '](lines' },

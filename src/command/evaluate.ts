@@ -33,7 +33,7 @@ export async function evaluateCommand({ notebook: file, store, json, ...words }:
     sayTable([...notebook.figures.values()].map(({ name, result, shownAs }) => [name, ...inWords(result, shownAs)]));
     for (const sheet of notebook.sheets.values()) saySheet(sheet);
   }
-  sayProblems([...absentSeasons(notebook, opened.whole), ...notebook.problems]);
+  sayProblems([...absentSeasons(notebook, opened.records), ...notebook.problems]);
   return notebook.problems.length === 0 ? exitCodes.fine : exitCodes.problems;
 }
 

@@ -37,7 +37,8 @@ const noPage = { name: '', html: null, printed: null, withheld: null };
 export function notebookPage(file: string, book: Book, choice: CommandChoice, paper: Paper | null): NotebookPage {
   const failed = (problem: Problem): NotebookPage => ({ ...noPage, problems: [problem] });
   const memory = new Memory();
-  const watched = watchedBook(restrictedBook(book, choice.only), () => memory.making ?? '');
+  const records = restrictedBook(book, choice.only);
+  const watched = watchedBook(records, () => memory.making ?? '');
   const opened = openNotebook(file, watched.book, { memory, inputs: choice.inputs });
   if ('problem' in opened) return failed(opened.problem);
   const { notebook } = opened;
@@ -58,7 +59,7 @@ export function notebookPage(file: string, book: Book, choice: CommandChoice, pa
     printed,
     withheld: withheld && { cells: withheld.cells, withheld: withheld.withheld, sheets: withheld.sheets },
     problems: [...notebook.problems, ...page.problems],
-    hints: absentSeasons(notebook, book),
+    hints: absentSeasons(notebook, records),
   };
 }
 

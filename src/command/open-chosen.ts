@@ -12,8 +12,8 @@ import { type ChoiceWords, readChoice } from './read-choice.js';
 export interface ChosenNotebook {
   readonly workings: NotebookWorkings;
   readonly said: readonly string[] | null;
-  /** All that the store holds, whatever was chosen of it. */
-  readonly whole: Book;
+  /** The records that were chosen. */
+  readonly records: Book;
 }
 
 /** Computes a notebook over a store for what was chosen, as a page of that choice shows it, or the problems that prevent it. */
@@ -26,14 +26,15 @@ export async function openChosen(
   if ('problems' in season) return season;
   const choice = readChoice(words, season.book);
   if ('problems' in choice) return choice;
-  const { book, asked } = watchedBook(restrictedBook(season.book, choice.only), () => '');
+  const records = restrictedBook(season.book, choice.only);
+  const { book, asked } = watchedBook(records, () => '');
   const workings = openNotebook(file, book, { inputs: choice.inputs });
   if ('problem' in workings) return { problems: [workings.problem] };
   const inputs = workings.written;
   const unknown = [...choice.inputs.keys()].filter((name) => !inputs.has(name));
   if (unknown.length > 0) return { problems: unknown.map((name) => unknownInput(file, name, [...inputs.keys()])) };
   const tables = [...asked.keys()].map((name) => book.tables.get(name)!);
-  return { workings, said: choice.said(inputs, tables), whole: season.book };
+  return { workings, said: choice.said(inputs, tables), records };
 }
 
 function unknownInput(file: string, seen: string, inputs: readonly string[]): Problem {

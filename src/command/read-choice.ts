@@ -4,7 +4,7 @@ import { type Problem, wholeFile } from '../problem/problem.js';
 import type { Book, BookTable } from '../record/book.js';
 import type { WrittenChoice } from '../report/choice/choice-address.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
-import { choiceOf, filterOffers } from '../report/choice/filter-offers.js';
+import { choiceOf, filterOffers, type OfferedValue } from '../report/choice/filter-offers.js';
 
 /** The words by which a command is told what to count: `FIELD=VALUE` and `INPUT=VALUE`, each any number of times. */
 export interface ChoiceWords {
@@ -50,7 +50,7 @@ export function readChoice(
         text,
         offer.values.map(({ value }) => value),
       );
-      problems.push(unknown('--only', text, `a value of ${field}`, nearest));
+      problems.push(unknown('--only', text, `a value of ${field}`, nearest, offer.values));
     } else written.set(field, found.value);
   }
   if (problems.length > 0) return { problems };
@@ -75,8 +75,20 @@ function pairsOf(option: string, words: readonly string[], problems: Problem[]):
   return pairs;
 }
 
-function unknown(option: string, seen: string, wanted: string, nearest: string | null): Problem {
-  const remedy = nearest === null ? `Correct what stands behind ${option}.` : `Did you mean "${nearest}"?`;
+/** So many values are named where none is near; more would bury the message. */
+const mostNamed = 20;
+
+function unknown(
+  option: string,
+  seen: string,
+  wanted: string,
+  nearest: string | null,
+  values: readonly OfferedValue[] = [],
+): Problem {
+  const named = values.slice(0, mostNamed).map(({ value }) => value);
+  const more = values.length > named.length ? ` and ${values.length - named.length} more` : '';
+  const known = named.length === 0 ? '' : ` Known: ${named.join(', ')}${more}.`;
+  const remedy = nearest === null ? `Correct what stands behind ${option}.${known}` : `Did you mean "${nearest}"?`;
   return {
     code: 'unknown-choice',
     severity: 'stops',

@@ -1,9 +1,10 @@
 import { once } from '../finding/book/once.js';
-import type { Finding, FindingColumn } from '../finding/finding.js';
+import type { FindingColumn } from '../finding/finding.js';
 import { findingOf, findings } from '../finding/findings.js';
 import { takenAsKnown } from '../formula/value/taken-as-known.js';
 import { nearestName } from '../problem/nearest.js';
 import { writtenWords } from '../record/written-numbers.js';
+import { accountNotes } from './account-notes.js';
 import { type ComputedSheet, emptySheet, type SheetRows, saidOf } from './computed-sheet.js';
 import type { SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn } from './evaluated.js';
@@ -99,15 +100,4 @@ function sheetColumn(
 ): SheetColumn {
   const role = kind === 'text' || names === true || by.includes(name) ? 'key' : 'value';
   return { name, label: writtenWords(label), role, formula: '', shownAs, meaning: writtenWords(meaning) };
-}
-
-function accountNotes({ account }: Finding): readonly string[] {
-  return [
-    `Definition: ${account.definition}`,
-    `Numerator: ${account.numerator}`,
-    `Denominator: ${account.denominator}`,
-    `Left out: ${account.leftOut}`,
-    `Method: ${account.method}`,
-    `Source: ${account.source}`,
-  ];
 }

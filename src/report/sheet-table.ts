@@ -2,6 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { h } from 'hastscript';
 import type { Result } from '../formula/result.js';
 import { saysTakenAsKnown } from '../formula/value/taken-as-known.js';
+import { isBehindDefinition } from '../notebook/account-notes.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { isWithheld, unitInHead } from '../notebook/shown.js';
 import { sheetAccount } from './account.js';
@@ -59,7 +60,7 @@ export function sheetPart(
     ...(sheet.rows.some(({ cells }) => cells.some(isWithheld))
       ? [h('p', { className: ['note'] }, [words.withheldHere])]
       : []),
-    ...notesUnder(sheet, notebook).map((note) => h('p', { className: ['note'] }, note)),
+    ...notesUnder(sheet, notebook),
     sheetAccount(sheet, fileName(notebook.file), cells !== undefined),
     ...(accounts === null ? [] : [accounts]),
     ...(sheet.rows.length === 0
@@ -77,14 +78,30 @@ export function sheetPart(
   ]);
 }
 
-/** The notes of a sheet; what an earlier sheet says in the same words is not said again, but led to. */
-function notesUnder(sheet: EvaluatedSheet, notebook: EvaluatedNotebook): ElementContent[][] {
+/**
+ * The notes of a sheet, what stands behind its definition folded; what an earlier sheet says in the same words is not said
+ * again, but led to.
+ */
+function notesUnder(sheet: EvaluatedSheet, notebook: EvaluatedNotebook): Element[] {
   const earlier = saidEarlier(sheet, notebook);
   const own = [...sheet.notes.filter((note) => !(earlier?.notes.has(note) ?? false)), ...decidingIn(sheet)];
-  const notes = own.map((note): ElementContent[] => [{ type: 'text', value: note }]);
-  if (earlier === null) return notes;
-  const link = h('a', { href: `#${anchor('sheet', earlier.sheet.name)}` }, [titleOf(earlier.sheet)]);
-  return [...notes, [{ type: 'text', value: words.saidUnder }, link, { type: 'text', value: '.' }]];
+  const folded = own.filter(isBehindDefinition).map(noteElement);
+  return [
+    ...own.filter((note) => !isBehindDefinition(note)).map(noteElement),
+    ...(folded.length === 0
+      ? []
+      : [h('details', { className: ['behind'] }, [h('summary', [words.behindDefinition]), ...folded])]),
+    ...(earlier === null ? [] : [leadTo(earlier.sheet)]),
+  ];
+}
+
+function noteElement(note: string): Element {
+  return h('p', { className: ['note'] }, [note]);
+}
+
+function leadTo(earlier: EvaluatedSheet): Element {
+  const link = h('a', { href: `#${anchor('sheet', earlier.name)}` }, [titleOf(earlier)]);
+  return h('p', { className: ['note'] }, [words.saidUnder, link, '.']);
 }
 
 function askedOf({ name, columns }: EvaluatedSheet): Element {

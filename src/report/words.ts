@@ -99,6 +99,7 @@ export const words = {
     cells === rows ? caution : `${caution} (${whole(cells)} of ${whole(rows)} rows)`,
   longSheet: (sheet: string, rows: number) => `All ${rows} rows of “${sheet}”`,
   saidUnder: 'Definition, method, sources and what is left out: as under ',
+  behindDefinition: 'Numerator, denominator, what is left out, method and source',
   emptySheet: 'No rows: nothing fell into this table.',
   download: (name: string): string => `Download “${name}” as CSV`,
   chartData: 'The numbers drawn here',

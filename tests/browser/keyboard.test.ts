@@ -72,13 +72,13 @@ describe.skipIf(!browserHere())('a page by keyboard alone', () => {
 
     await goTo(page, '.contents a');
     await page.keyboard.press('Enter');
-    await expect.poll(() => page.url()).toMatch(/#section-what-this-page-assumes\?station=heron-point$/);
+    await expect.poll(() => page.url()).toMatch(/#section-the-season-in-figures\?station=heron-point$/);
 
     await goTo(page, '[name="with.release_target"]');
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('60');
     // Goes on at once, while the page counts.
-    await goTo(page, '.accounts > summary');
+    await goTo(page, '.accounts > summary', 'Shift+Tab');
     await page.keyboard.press('Space');
     await counted(page, 'release target 60 instead of the notebook’s 90');
     expect((await focusOf(page, '.accounts > summary')).matches).toBe(true);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { chartKinds } from '../../src/chart/chart-kinds.js';
 import { drawChart } from '../../src/chart/draw-chart.js';
 import type { Drawn } from '../../src/chart/drawn.js';
+import { funnelCurves } from '../../src/chart/funnel-curves.js';
 import type { ChartRequest, EvaluatedSheet } from '../../src/notebook/evaluated.js';
 import { key, missing, number, request, share, sheet, text, value } from './small-sheet.js';
 
@@ -56,7 +57,7 @@ const askedOf: Readonly<Record<string, [Record<string, string>, EvaluatedSheet]>
   columns: [{ value: 'rate' }, rates],
   lines: [{ value: 'rate', x: 'month', by: 'season' }, crossed],
   steps: [{ value: 'rate', x: 'low' }, crossed],
-  funnel: [{ value: 'rate', 'inner-low': 'low', 'inner-high': 'high' }, crossed],
+  funnel: [{ value: 'rate', around: 'low' }, crossed],
   heat: [{ value: 'rate', x: 'month', y: 'season' }, crossed],
   pairs: [{ value: 'rate', x: 'low' }, crossed],
   swings: [{ value: 'rate', from: 'rate', to: 'rate' }, rates],
@@ -105,7 +106,7 @@ describe('every kind of chart', () => {
           columns: { value: 'number', x: 'name' },
           lines: { value: 'number', x: 'name', low: 'low', high: 'high' },
           steps: { value: 'number', x: 'high', by: 'second' },
-          funnel: { value: 'number', 'inner-low': 'low', 'inner-high': 'high' },
+          funnel: { value: 'number', x: 'high', around: 'low' },
           heat: { value: 'number', x: 'name', y: 'second' },
           pairs: { value: 'number', x: 'high' },
           swings: { value: 'number', from: 'low', to: 'high' },
@@ -115,11 +116,66 @@ describe('every kind of chart', () => {
         if ('chart' in result) expect(svgText(result.chart)).not.toMatch(/NaN|undefined|Infinity/);
         else
           expect(result.problems.map((problem) => problem.code)).toEqual([
-            expect.stringMatching(/not-numbers|not-rates|share-a-place|nothing-to-draw/),
+            expect.stringMatching(/not-numbers|not-rates|several-middles|share-a-place|nothing-to-draw/),
           ]);
       }),
       { numRuns: 30, seed: 1 },
     );
+  });
+});
+
+describe('a funnel', () => {
+  const around = (cases: number, trials: number) =>
+    sheet(
+      [key('station'), value('rate', 'per 1,000'), value('all')],
+      [
+        [text('Heron'), share(cases, trials, 0, 1), number(0.004)],
+        [text('Slate'), share(8, 2000, 0.001, 0.008), number(0.004)],
+      ],
+    );
+  const filled = (from: EvaluatedSheet) =>
+    elements(drawn(request('funnel', { value: 'rate', around: 'all' }), from).svg, 'circle').filter(
+      ({ properties }) => properties.fill === 'var(--accent)',
+    ).length;
+
+  it('has the exact interpolated limits at every size, the table’s own among them', () => {
+    // tests/reference/statistics.json, funnel-rare: target 0.004, n = 1000; Spiegelhalter 2005 by R’s qbinom and pbinom.
+    const [outerLow, innerLow, innerHigh, outerHigh] = funnelCurves(0.004, 1000, 2000).map(({ points }) => points[0]!);
+    expect([outerLow, innerLow, innerHigh, outerHigh].map((at) => at!.trials)).toEqual([1000, 1000, 1000, 1000]);
+    expect([outerLow!, innerLow!, innerHigh!, outerHigh!].map(({ proportion }) => proportion)).toEqual(
+      [0, 9.36107077875826e-5, 0.00786932286302387, 0.0109409515667174].map((limit) => expect.closeTo(limit, 12)),
+    );
+  });
+
+  it('fills a mark outside the inner limits, and none of fewer than five cases', () => {
+    // At 1,000 the upper inner limit is 7.87 per 1,000 (as above); at 100, 4 of 100 lies far above its own.
+    expect(filled(around(8, 1000))).toBe(1);
+    expect(filled(around(7, 1000))).toBe(0);
+    expect(filled(around(4, 100))).toBe(0);
+    expect(filled(around(5, 100))).toBe(1);
+  });
+
+  it('draws no limits without one rate to lie around, and says so', () => {
+    const none = sheet(
+      [key('station'), value('rate', 'per 1,000'), value('all')],
+      [[text('Heron'), share(0, 100, 0, 0.03), number(0)]],
+    );
+    const chart = drawn(request('funnel', { value: 'rate', around: 'all' }), none);
+    expect(chart.reading[0]).toMatch(/there are no limits to draw/);
+    expect(svgText(chart)).not.toMatch(/stroke-dasharray/);
+  });
+
+  it('is not drawn around several rates', () => {
+    const several = sheet(
+      [key('station'), value('rate'), value('all')],
+      [
+        [text('Heron'), share(1, 100, 0, 0.1), number(0.1)],
+        [text('Slate'), share(1, 100, 0, 0.1), number(0.2)],
+      ],
+    );
+    expect(problemsOf(request('funnel', { value: 'rate', around: 'all' }), several).map(({ code }) => code)).toEqual([
+      'several-middles',
+    ]);
   });
 });
 

@@ -204,5 +204,5 @@ test('a season of which there is no inspection is told, with those there are, an
   ];
   const { exitCode, err } = withNotebook(['evaluate'], ['# Small', '', ...lines]);
   expect([exitCode, err.match(/no-such-season/g)?.length]).toEqual([0, 1]);
-  expect(err).toMatch(/this_season, 1999.*a season of these records: \d{4}/);
+  expect(err).toMatch(/this_season, 1999.*a season of the records counted: \d{4}/);
 });

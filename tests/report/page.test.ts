@@ -137,6 +137,19 @@ describe('a page', () => {
     expect(page.match(new RegExp(`as under <a href="#sheet-${id}"`, 'g'))).toHaveLength(shown.length - 1);
   });
 
+  it('folds what stands behind a definition, and nothing else that is said of a sheet', () => {
+    const [name, sheet] = [...sampleNotebook.sheets][0]!;
+    const notes = ['Definition: one.', 'Denominator: two.', 'Source: three.', '12 rows are left out.'];
+    const page = renderPage(
+      { ...sampleNotebook, sheets: new Map([...sampleNotebook.sheets, [name, { ...sheet, notes }]]) },
+      sampleContext,
+    ).html;
+    const folded = /<details class="behind">(.*?)<\/details>/.exec(page)?.[1] ?? '';
+    const isFolded = (said: string): boolean => folded.includes(said);
+    expect(notes.map(isFolded)).toEqual([false, true, true, false]);
+    for (const said of notes) expect(page.includes(said), said).toBe(true);
+  });
+
   it('tells what is calculated from inputs alone from what is counted', () => {
     const name = [...sampleNotebook.figures.keys()][0]!;
     const page = (given: object): string => {

@@ -71,32 +71,23 @@ const byStation: EvaluatedSheet = {
     column('station', 'key'),
     column('inspected', 'value', 'whole'),
     column('interception', 'value', 'per 1,000'),
-    column('low_95', 'value', 'per 1,000'),
-    column('high_95', 'value', 'per 1,000'),
-    column('low_998', 'value', 'per 1,000'),
-    column('high_998', 'value', 'per 1,000'),
+    column('target', 'value', 'per 1,000'),
   ],
   rows: [
-    ...stations.map(([name, inspected, intercepted, low, high]) => {
-      const spread = Math.sqrt(0.0033 / inspected);
-      return {
-        cells: [
-          text(name),
-          number(inspected, { unit: 'inspections' }),
-          share(intercepted, inspected, low, high),
-          number(Math.max(0, 0.0033 - 1.96 * spread)),
-          number(0.0033 + 1.96 * spread),
-          number(Math.max(0, 0.0033 - 3.09 * spread)),
-          number(0.0033 + 3.09 * spread),
-        ],
-      };
-    }),
+    ...stations.map(([name, inspected, intercepted, low, high]) => ({
+      cells: [
+        text(name),
+        number(inspected, { unit: 'inspections' }),
+        share(intercepted, inspected, low, high),
+        number(0.0033),
+      ],
+    })),
     {
       cells: [
         text('Old Weir'),
         number(0, { unit: 'inspections' }),
         number(null, { why: 'no full inspection was recorded there' }),
-        ...Array.from({ length: 4 }, () => number(null, { why: 'no full inspection was recorded there' })),
+        number(null, { why: 'no full inspection was recorded there' }),
       ],
     },
   ],
@@ -336,13 +327,7 @@ A misspelt name stays to be seen: {interseption}; <b onclick="x()">markup</b> do
         'funnel',
         'by_station',
         'Stations against the number of craft they looked over',
-        {
-          value: 'interception',
-          'inner-low': 'low_95',
-          'inner-high': 'high_95',
-          'outer-low': 'low_998',
-          'outer-high': 'high_998',
-        },
+        { value: 'interception', around: 'target' },
         42,
       ),
     },

@@ -9,12 +9,13 @@ import { bundleScript, scripts } from './bundle-script.js';
 const carried: Readonly<Record<string, string>> = { pageScript, deskScript, listScript, watchScript, engineScript };
 
 test.each(scripts)('$name is what its sources make', async ({ entry, name }) => {
-  expect(carried[name]).toBe(await bundleScript(entry));
+  const isSame = carried[name] === (await bundleScript(entry));
+  expect(isSame, 'its sources changed: run "npm run page-script"').toBe(true);
 });
 
 test('no script runs text as code, and none that stands in a page as it is ends its own element', () => {
-  for (const text of Object.values(carried)) expect(text).not.toMatch(/\beval\(|\bFunction\(/);
+  for (const [name, text] of Object.entries(carried)) expect(/\beval\(|\bFunction\(/.test(text), name).toBe(false);
   // What counts again stands in base64, and becomes an element's text only in the page.
   const { engineScript: _packed, ...plain } = carried;
-  for (const text of Object.values(plain)) expect(text).not.toMatch(/<\/script|<!--/i);
+  for (const [name, text] of Object.entries(plain)) expect(/<\/script|<!--/i.test(text), name).toBe(false);
 });

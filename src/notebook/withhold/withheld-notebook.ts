@@ -1,4 +1,5 @@
 import type { Result } from '../../formula/result.js';
+import { isOfAccount } from '../account-notes.js';
 import type { SheetDeclaration } from '../document.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetRow } from '../evaluated.js';
 import { isWithheld } from '../shown.js';
@@ -96,12 +97,9 @@ function tellsFew(sentence: string, fewest: number): boolean {
   return [...sentence.matchAll(/(?<![\d.,:§-])\d+(?![\d.,:]*\d)/g)].some(([number]) => isFew(Number(number), fewest));
 }
 
-/** What the accounts of findings begin with: sentences that are the same whatever the records are. */
-const ofAccount = /^(Definition|Numerator|Denominator|Left out|Method|Source): /;
-
 /** Whether a note of a sheet tells of a number of records, as those do that say how many were left out. */
 function tellsOfRecords(note: string): boolean {
-  return !ofAccount.test(note) && !/^\d+ of \d+ rows are shown\.$/.test(note) && /\d/.test(note);
+  return !isOfAccount(note) && !/^\d+ of \d+ rows are shown\.$/.test(note) && /\d/.test(note);
 }
 
 /** Whether which rows are left out at a sheet's end would tell: only the highest of shown counts may be picked. */

@@ -12,6 +12,9 @@ import { deskWords } from './words.js';
 import { cellWorth } from './worth.js';
 import { type ProblemsByPlace, wrongElements } from './wrong.js';
 
+/** A sheet of no more rows stands whole; a longer one scrolls within itself, so that the next place is near. */
+const rowsInSight = 16;
+
 /** A sheet: the sentence that declares it, its columns with their formulas at the head, and its rows. */
 export function sheetPart(
   sheet: EvaluatedSheet,
@@ -54,7 +57,7 @@ export function sheetPart(
             'div',
             {
               id: anchor('sheet', sheet.name),
-              className: ['scroll', 'long'],
+              className: sheet.rows.length > rowsInSight ? ['scroll', 'long'] : ['scroll'],
               role: 'group',
               ariaLabel: deskWords.rowsShown(inWords(sheet.name)),
               tabIndex: 0,

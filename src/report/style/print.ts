@@ -34,6 +34,7 @@ details{max-width:none}
 a{color:inherit}
 details::details-content{content-visibility:visible;block-size:auto}
 details.account:not([open]),details.accounts:not(:has(details[open])){display:none}
+details.behind>summary{display:none}
 summary{list-style:none;color:var(--ink);font-weight:600}
 }
 @media (prefers-reduced-motion:no-preference){html{scroll-behavior:smooth}}

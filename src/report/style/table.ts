@@ -1,12 +1,13 @@
 /**
  * Tables as a printer sets them: rules above and below, none upright, numbers in line, and a scroll of their own, shaded at
  * the edge beyond which there is more. The shade stands two pixels in from that edge, so that at no zoom a line of it is left
- * where there is nothing more.
+ * where there is nothing more. Rules belong to cells, since a first column that stays in sight would cover the table's own.
  */
 export const tableStyle = `
 .scroll{overflow-x:auto;margin:1rem 0;max-width:100%;background:linear-gradient(to left,var(--paper) 40%,transparent) right -2px top/2.5rem 100% no-repeat local,linear-gradient(to left,var(--edge),transparent) right 2px top/.7rem 100% no-repeat scroll}
 :root{--edge:color-mix(in srgb,var(--ink) 18%,transparent)}
-table{min-width:min(100%,24rem);border-collapse:collapse;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block:1.5px solid var(--ink)}
+table{min-width:min(100%,24rem);border-collapse:separate;border-spacing:0;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block-start:1.5px solid var(--ink)}
+table>:last-child>tr:last-child>*{border-block-end:1.5px solid var(--ink)}
 caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
 th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
 th:last-child,td:last-child{padding-inline-end:.2rem}
@@ -17,7 +18,7 @@ tbody tr+tr>*{border-block-start:1px solid var(--hair)}
 tfoot>tr>*{border-block-start:1px solid var(--ink);font-weight:600}
 caption span{display:inline-block;position:sticky;inset-inline-start:0;max-width:min(46rem,calc(100vw - 2.5rem))}
 tbody th{font-weight:400;min-width:10rem;background:var(--paper)}
-tbody th:first-child{position:sticky;inset-inline-start:0;background-clip:padding-box}
+tbody th:first-child{position:sticky;inset-inline-start:0}
 @media (max-width:36rem){tbody th{min-width:6.5rem;overflow-wrap:anywhere}td:not(.number){min-width:8.5rem}td code{display:inline-block;min-width:13rem}}
 .number{text-align:end}
 td.number{white-space:nowrap}
