@@ -1,0 +1,31 @@
+import { rmSync } from 'node:fs';
+import { afterAll, beforeAll, describe } from 'vitest';
+import { writeExports } from '../../datasets/quillwater/generate.js';
+import { newFolder } from '../command/run.js';
+import { type Ask, recountedRecords } from './records.js';
+import { recountBudget } from './recount-budget.js';
+import { recountFouled } from './recount-fouled.js';
+import { recountInspected } from './recount-inspected.js';
+import { recountIntake } from './recount-intake.js';
+import { recountWaits } from './recount-waits.js';
+
+/**
+ * The demo's numbers from outside: from the raw exports to the committed pages by another program. Nothing of `src/` takes part;
+ * the rules stand in `sql/`, the statistics in `textbook.ts` and `survival.ts`, both written by hand from the crosswalks, from
+ * what the program prints of its rules and methods, and from the papers named there.
+ */
+describe('the demo, recounted from its raw exports', () => {
+  const exports = newFolder();
+  let ask: Ask;
+  beforeAll(async () => {
+    await writeExports(exports);
+    ask = await recountedRecords(exports);
+  });
+  afterAll(() => rmSync(exports, { recursive: true, force: true }));
+  const asked: Ask = (question) => ask(question);
+  recountIntake(asked);
+  recountInspected(asked);
+  recountFouled(asked);
+  recountWaits(asked);
+  recountBudget(asked);
+});
