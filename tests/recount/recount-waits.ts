@@ -1,8 +1,11 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { expectAlike, expectSheet, type Wanted } from './alike.js';
-import { carriedPage } from './carried.js';
+import { type Cell, carriedPage } from './carried.js';
+import madeWithR from './made-with-r.json' with { type: 'json' };
 import type { Ask } from './records.js';
 import { type CurveTime, meanToHorizon, minutesUntil, shareBy } from './survival.js';
+import { waitsFile } from './waits-file.js';
 
 const stages = ['wait', 'washing', 'hold', 'turnaround'];
 const target = 90;
@@ -42,14 +45,31 @@ export function recountWaits(ask: Ask): void {
         return [stage, row] as const;
       });
       for (const page of [season, budget]) expectSheet(page.sheet('turnaround'), 'stage', Object.fromEntries(rows));
-      // Shares within the target and shares that left, as cumulative incidences; their limits stand in made-with-r.json.
+    });
+
+    test('shares within the target and shares that left, and all times again, as R has them', async () => {
+      const madeOf = createHash('sha256')
+        .update(await waitsFile(ask))
+        .digest('hex');
+      const remedy = 'the waits are others than those of made-with-r.json: see made-with-r.R';
+      expect(madeWithR.sha256, remedy).toBe(madeOf);
+      for (const page of [season, budget])
+        expectSheet(page.sheet('turnaround').map(withoutZeros), 'stage', madeWithR.stages);
+      const byStage = await curves('waits_by_stage');
       for (const row of season.sheet('turnaround')) {
-        const curve = byStage.get(String(row['stage']))!;
-        const value = (column: string) => (row[column] as readonly number[])[0];
-        expectAlike(
-          { inside: value('inside'), left_share: value('left_share') },
-          { inside: shareBy(target, curve, 'through'), left_share: shareBy(Number.POSITIVE_INFINITY, curve, 'gone') },
-        );
+        const stage = String(row['stage']);
+        const curve = byStage.get(stage)!;
+        const by = {
+          inside: shareBy(target, curve, 'through'),
+          left_share: shareBy(Number.POSITIVE_INFINITY, curve, 'gone'),
+        };
+        expectAlike({ inside: [row['inside']].flat()[0], left_share: [row['left_share']].flat()[0] }, by);
+        if (by.left_share > 0) continue;
+        // Nobody left: the one-sided limit of those who ended, or were followed to the last time of all.
+        const [told] = await ask<{ washes: number }>(`
+          select count(*) as washes from stages where season = 2025 and stage = '${stage}'
+          and (course in ('done', 'left') or course = 'open' and minutes >= ${curve.at(-1)!.minutes})`);
+        expectAlike({ limits: row['left_share'] }, { limits: [0, 0, 1 - 0.05 ** (1 / told!.washes)] });
       }
     });
 
@@ -111,6 +131,14 @@ export function recountWaits(ask: Ask): void {
       }
     });
   });
+}
+
+/** A share of none as R has it, without limits. */
+function withoutZeros(row: Readonly<Record<string, Cell>>): Readonly<Record<string, Cell>> {
+  const cells = Object.entries(row).map(
+    ([name, cell]) => [name, Array.isArray(cell) && cell[0] === 0 ? [0] : cell] as const,
+  );
+  return Object.fromEntries(cells);
 }
 
 /** One wash alone has no limits. */

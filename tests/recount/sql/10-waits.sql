@@ -5,7 +5,7 @@
 -- leaving is no end of a wash. What is open when the records end is followed until then. A stage that had not begun, or whose end
 -- was passed and not written down, is unknown.
 create table stages as
-select key, station, season, reason, started::date as day, dayname(started) as weekday, hour(started) as hour, stage,
+select wash, station, season, reason, started::date as day, dayname(started) as weekday, hour(started) as hour, stage,
   case
     when began is null then 'unknown'
     when ended is not null and not (stage in ('hold', 'turnaround') and has_left) then 'done'
@@ -14,7 +14,7 @@ select key, station, season, reason, started::date as day, dayname(started) as w
     else 'open' end as course,
   coalesce(if(stage in ('hold', 'turnaround') or not has_left, ended, null), if(has_left, minute_of[4], null), cut_off()) - began as minutes
 from (
-  select key, station, season, reason, ending, inspected_at as started, minute_of, coalesce(ending = 'left unwashed', false) as has_left,
+  select number as wash, station, season, reason, ending, inspected_at as started, minute_of, coalesce(ending = 'left unwashed', false) as has_left,
     unnest(['wait', 'washing', 'hold', 'turnaround']) as stage,
     unnest([minute_of[1], minute_of[2], minute_of[3], minute_of[1]]) as began,
     unnest([minute_of[2], minute_of[3], minute_of[4], minute_of[4]]) as ended,
