@@ -7,6 +7,7 @@ import { recountBudget } from './recount-budget.js';
 import { recountFouled } from './recount-fouled.js';
 import { recountInspected } from './recount-inspected.js';
 import { recountIntake } from './recount-intake.js';
+import { recountResampled } from './recount-resampled.js';
 import { recountWaits } from './recount-waits.js';
 
 /**
@@ -28,4 +29,5 @@ describe('the demo, recounted from its raw exports', () => {
   recountFouled(asked);
   recountWaits(asked);
   recountBudget(asked);
+  recountResampled(asked);
 });

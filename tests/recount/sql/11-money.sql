@@ -34,3 +34,27 @@ from (
   from bought group by outcome, station, is_active
 ) group by outcome;
 create view counts_at_stations as select station, outcome, sum(counted) as counted from bought group by station, outcome;
+
+-- A ratio of two totals with its standard error by linearisation, station-days within the strata of `bought` (Cochran 1977,
+-- Sampling Techniques, eq. 6.13 and 11.13): what resampling should come near to.
+create macro ratio_of(counted) as table
+with totals as (
+  select grouped, sum(above) as above, sum(below) as below from query_table(counted) group by grouped
+), strata as (
+  select grouped, station, is_active, count(*) as m, sum(counts.above - totals.above / totals.below * counts.below) as total,
+    sum(pow(counts.above - totals.above / totals.below * counts.below, 2)) as squares
+  from query_table(counted) as counts join totals using (grouped) group by grouped, station, is_active
+)
+select grouped, any_value(above / below) as ratio,
+  sqrt(sum(if(m > 1, m / (m - 1) * (squares - total * total / m), 0))) / any_value(below) as error
+from strata join totals using (grouped) group by grouped;
+create view looks_an_hour as
+select 'all' as grouped, station, day, is_active, sum(counted) filter (outcome = 'full inspection') as above,
+  sum(counted) filter (outcome = 'staff hour recorded') as below
+from bought group by station, day, is_active;
+create view cases_by_season as
+select season as grouped, station, day, true as is_active, count(*) filter (is_case) as above, count(*) as below
+from full_inspections group by season, station, day;
+create view parts_on_craft as
+select 'all' as grouped, station, day, true as is_active, sum(sites) as above, count(*) as below
+from fouled_craft where season = 2025 group by station, day;
