@@ -149,16 +149,5 @@ export function recountFouled(ask: Ask): void {
         ).toEqual(steps.map(({ part, newly, caught }) => [part, newly, caught]));
       }
     });
-
-    test('by what means mussels were found', async () => {
-      const means = await ask<{ means: string; looks: number; recorded: number }>(`
-        select means, count(*) as looks, sum(count(*)) over () as recorded from looks join full_inspections on id = inspection
-        where turn = 'first' and season = 2025 and found = 'mussels' and means is not null group by means`);
-      expectSheet(
-        page.sheet('means'),
-        'found_by',
-        Object.fromEntries(means.map(({ means: name, looks, recorded }) => [name, { looks, recorded }])),
-      );
-    });
   });
 }

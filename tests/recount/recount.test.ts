@@ -7,6 +7,7 @@ import { recountBudget } from './recount-budget.js';
 import { recountFouled } from './recount-fouled.js';
 import { recountInspected } from './recount-inspected.js';
 import { recountIntake } from './recount-intake.js';
+import { recountLooks } from './recount-looks.js';
 import { recountResampled } from './recount-resampled.js';
 import { recountWaits } from './recount-waits.js';
 
@@ -27,6 +28,7 @@ describe('the demo, recounted from its raw exports', () => {
   recountIntake(asked);
   recountInspected(asked);
   recountFouled(asked);
+  recountLooks(asked);
   recountWaits(asked);
   recountBudget(asked);
   recountResampled(asked);
