@@ -207,5 +207,25 @@ export function recountLooks(ask: Ask): void {
       expectSheet(quality.sheet('heaping'), 'station', wanted);
       expect(Object.keys(wanted).length).toBe(11);
     });
+
+    test('the share of every code, season by season, and fields without a value', async () => {
+      const codes = rowsOf(
+        await ask<Grouped>('from code_shares'),
+        ({ grouped }) => grouped,
+        (row) => ({ coded: row.trials, used: row.cases, share: clusteredShare(row) }),
+      );
+      expectSheet(quality.sheet('drift'), 'field code season', codes);
+      const missing = await ask<{ field: string; missing: number }>('from missing_values');
+      const rows = quality.sheet('missing').filter(({ field }) => missing.some((entry) => entry.field === field));
+      expectSheet(
+        rows,
+        'field',
+        rowsOf(
+          missing,
+          ({ field }) => field,
+          (row) => ({ missing: row.missing }),
+        ),
+      );
+    });
   });
 }

@@ -62,7 +62,7 @@ function betaBelow(x: number, a: number, b: number): number {
 /** Where a rising function passes a level, by halving. */
 function crossing(rising: (x: number) => number, level: number, from: number, to: number): number {
   let [low, high] = [from, to];
-  for (let step = 0; step < 100; step++) {
+  for (let step = 0; step < 64; step++) {
     const middle = (low + high) / 2;
     if (rising(middle) < level) low = middle;
     else high = middle;

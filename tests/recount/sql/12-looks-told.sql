@@ -63,3 +63,29 @@ create view starts_on_half as select *, minute(started) = 30 as is_case from sta
 -- Craft arriving, season by season; and parts of the season before.
 create view arriving_by_season as select *, season as grouped from full_inspections where direction <> 'leaving';
 create view last_season as select *, 'all' as grouped from parts where season = 2024;
+
+-- The share of each code among full inspections with any code in its field, season by season.
+create view code_shares as
+with coded as (
+  select field, code, season, station, day, count(*) as cases
+  from (
+    select season, station, day, unnest(['standing_water', 'vegetation', 'risk', 'outcome', 'direction']) as field,
+      unnest([standing_water, vegetation, risk, outcome, direction]) as code from full_inspections
+  ) where code is not null group by all
+), by_day as (
+  select field, season, station, day, sum(cases) as trials from coded group by all
+), by_season as (
+  select field, season, sum(trials) as trials, count(*) as clusters, sum(trials * trials) as squares from by_day group by all
+)
+select field || '/' || code || '/' || season as grouped, sum(cases) as cases, any_value(by_season.trials) as trials,
+  any_value(clusters) as clusters, sum(cases * cases) - 2 * sum(cases) / any_value(by_season.trials) * sum(cases * by_day.trials)
+    + pow(sum(cases) / any_value(by_season.trials), 2) * any_value(squares) as residuals
+from coded join by_day using (field, season, station, day) join by_season using (field, season) group by field, code, season;
+
+-- Fields of inspections of any kind that were left without a value.
+create view missing_values as
+unpivot (
+  select count(*) - count(drive) as drive, count(*) - count(nullif(craft, '')) as craft, count(*) - count(last_waterbody) as last_waterbody,
+    count(*) - count(last_on_water) as last_on_water, count(*) - count(next_waterbody) as next_waterbody
+  from kept_inspections where season = 2025
+) on columns(*) into name field value missing;
