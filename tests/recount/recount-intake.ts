@@ -56,6 +56,16 @@ export function recountIntake(ask: Ask): void {
       expect(page.figure('double_entries').value).toBe(reasons.find(({ code }) => code === 'double-entry')?.times);
     });
 
+    test('what was noted on rows that are kept', async () => {
+      const noted = await ask<{ code: string; times: number }>('from noted');
+      const [met, never] = [noted.filter(({ times }) => times > 0), noted.filter(({ times }) => times === 0)];
+      expectSheet(page.sheet('noted'), 'code', Object.fromEntries(met.map(({ code, times }) => [code, { times }])));
+      expect(never).toEqual([{ code: 'inspected-while-closed', times: page.figure('inspected_while_closed').value }]);
+      expect(noted.find(({ code }) => code === 'open-without-trace')?.times).toBe(
+        page.figure('open_without_trace').value,
+      );
+    });
+
     test('contradictions, days and hours, and looks by station', async () => {
       const [wrong] = await ask<{ outcome_without_part: number; part_without_outcome: number }>('from contradictions');
       expectAlike(Object.fromEntries(Object.keys(wrong!).map((name) => [name, page.figure(name).value])), { ...wrong });

@@ -20,8 +20,8 @@ with named as (
   select id, road_cell(cells[1]) as key, road_cell(cells[2]) as stn, road_cell(cells[3]) as day, road_cell(cells[4]) as time_in,
     road_cell(cells[5]) as time_out, road_cell(cells[6]) as way, road_cell(cells[7]) as look, road_cell(cells[8]) as kind,
     road_cell(cells[9]) as power, road_cell(cells[10]) as drive, road_cell(cells[11]) as hull, road_cell(cells[12]) as len_m,
-    road_cell(cells[13]) as coat, road_cell(cells[14]) as tow, road_cell(cells[15]) as hin, road_cell(cells[19]) as reg, road_cell(cells[20]) as from_water,
-    road_cell(cells[21]) as wet_on, road_cell(cells[22]) as slip, road_cell(cells[23]) as to_water, road_cell(cells[24]) as water,
+    road_cell(cells[13]) as coat, road_cell(cells[14]) as tow, road_cell(cells[15]) as hin, road_cell(cells[19]) as reg,
+    road_cell(cells[20]) as from_water, road_cell(cells[21]) as wet_on, road_cell(cells[22]) as slip, road_cell(cells[23]) as to_water, road_cell(cells[24]) as water,
     road_cell(cells[25]) as weed, road_cell(cells[26]) as grade, road_cell(cells[27]) as result, cells[29:57] as parts
   from whole where file like 'roads/forms-%'
 )
@@ -76,14 +76,14 @@ delete from faults where code is null;
 -- A hull number names the same craft whatever its case and its spaces.
 create macro craft_of(cell) as upper(trim(regexp_replace(cell, '\s+', ' ', 'g')));
 create table inspections as
-select id, key, lake_station(site) as station, 7 as behind, known_moment(started) as started, known_moment(finished) as finished, season, lake_direction(heading) as direction,
-  lake_extent(look) as extent, lake_type(craft_kind) as watercraft_type, lake_drive(engine) as drive, craft_of(hull_no) as craft,
+select id, key, lake_station(site) as station, 7 as behind, known_moment(started) as started, known_moment(finished) as finished,
+  season, lake_direction(heading) as direction, lake_extent(look) as extent, lake_type(craft_kind) as watercraft_type, lake_drive(engine) as drive, craft_of(hull_no) as craft,
   last_water as last_waterbody, next_water as next_waterbody, lake_water(wet, season) as standing_water,
   map {'Y': 'yes', 'N': 'no'}[weeds] as vegetation, lake_risk(risk) as risk, lake_outcome(result, season) as outcome,
   map {'O': 'owner', 'H': 'commercial'}[towed_by] as hauled_by, home as home_region, lake_day(last_out)::date as last_on_water from lake_forms
 union all
-select id, key, road_station(stn), 8, known_moment(started), known_moment(finished), season, road_direction(way), road_extent(look), road_type(kind),
-  road_drive(drive), craft_of(hin), road_water_name(from_water), road_water_name(to_water), road_water(water, season),
+select id, key, road_station(stn), 8, known_moment(started), known_moment(finished), season, road_direction(way),
+  road_extent(look), road_type(kind), road_drive(drive), craft_of(hin), road_water_name(from_water), road_water_name(to_water), road_water(water, season),
   map {'1': 'yes', '0': 'no'}[weed], road_risk(grade), road_outcome(result), map {'1': 'owner', '2': 'commercial'}[tow],
   reg, road_day(wet_on)::date from road_forms;
 

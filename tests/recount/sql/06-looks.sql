@@ -1,7 +1,8 @@
 -- Looks at the parts: one row of a lake table each, or one cell of a road form; first and second looks alike.
 
 create table road_looks as
-select forms.id, catalogue.place, side, cell, types, drives, road_state(cell) as state, if(road_state(cell) = 'fouled', road_found(cell), null) as found,
+select forms.id, catalogue.place, side, cell, types, drives, road_state(cell) as state,
+  if(road_state(cell) = 'fouled', road_found(cell), null) as found,
   cell[1] = 'M' as is_attached, cell[2] = '1' as is_trace, if(road_state(cell) = 'fouled', road_means(cell), null) as means
 from (select id, unnest(parts) as cell, unnest(range(1, 30)) as nth from road_forms) as forms
 join road_columns using (nth) join catalogue using (part);

@@ -38,7 +38,8 @@ create table days as select * from all_days where id not in (select id from faul
 create table all_washes as
 with named as (
   select id, 7 as behind, lake_cell(cells[1]) as number, lake_cell(cells[2]) as key, lake_cell(cells[3]) as why,
-    lake_reason(lake_cell(cells[3])) as reason, [lake_cell(cells[4]), lake_cell(cells[5]), lake_cell(cells[6]), lake_cell(cells[7])] as cells_of,
+    lake_reason(lake_cell(cells[3])) as reason,
+    [lake_cell(cells[4]), lake_cell(cells[5]), lake_cell(cells[6]), lake_cell(cells[7])] as cells_of,
     lake_cell(cells[8]) as end_cell, lake_ending(lake_cell(cells[8])) as ending,
     lake_cell(cells[9]) not in ('SPR', 'FLU', 'S+F', 'HAND') or lake_cell(cells[17]) not in ('CON', 'REC', 'EVA', 'OTH')
       or lake_cell(cells[18]) not in ('OK', 'BAD', 'NO') as is_unknown,
@@ -54,7 +55,8 @@ with named as (
 select *, [if(behind = 7, lake_moment(cell), road_moment(cell)) for cell in cells_of] as moments,
   [if(behind = 7, written_number(cell), comma_number(cell)) for cell in measured] as numbers
 from named;
-insert into faults select id, 'missing-value' from (select id, unnest([number, key, cells_of[1]]) as cell from all_washes) where cell is null;
+insert into faults
+select id, 'missing-value' from (select id, unnest([number, key, cells_of[1]]) as cell from all_washes) where cell is null;
 insert into faults
 select id, 'unknown-code' from all_washes
 where why is not null and reason is null or end_cell is not null and ending is null or is_unknown;
@@ -105,7 +107,8 @@ select id, nullif(cells[1], '') as entry, nullif(cells[2], '') as fy, nullif(cel
   spent_on(nullif(cells[3], '')) as category, nullif(cells[4], '') as station, nullif(cells[5], '') as fund,
   nullif(cells[6], '') as dollars, written_number(nullif(cells[6], '')) as amount
 from whole where file = 'office/spending.csv';
-insert into faults select id, 'missing-value' from (select id, unnest([entry, fy, category_cell, dollars]) as cell from all_spending) where cell is null;
+insert into faults
+select id, 'missing-value' from (select id, unnest([entry, fy, category_cell, dollars]) as cell from all_spending) where cell is null;
 insert into faults select id, 'unknown-code' from all_spending where category_cell is not null and category is null;
 insert into faults
 select id, code from (

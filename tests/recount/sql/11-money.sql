@@ -24,7 +24,8 @@ select station, day, coalesce(is_open, false) or looks is not null as is_active,
     {outcome: 'high-risk full inspection', counted: coalesce(risky, 0)}, {outcome: 'wash ordered', counted: coalesce(washes, 0)},
     {outcome: 'interception', counted: coalesce(cases, 0)}
   ], recursive := true)
-from all_station_days left join recorded using (station, day) left join inspected using (station, day) left join washed using (station, day);
+from all_station_days left join recorded using (station, day) left join inspected using (station, day)
+left join washed using (station, day);
 
 -- The count, and the variance of a total of clusters within strata: sum over strata of m ÷ (m − 1) × squared residuals.
 create view counts_bought as

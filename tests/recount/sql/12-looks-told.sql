@@ -3,7 +3,7 @@
 create view first_looks as
 select looks.*, part, hidden, station, day, season, watercraft_type from looks join catalogue using (place)
 join full_inspections on full_inspections.id = inspection where turn = 'first';
-create view carried_looks as select * from first_looks where season = 2025 and state <> 'absent';
+create table carried_looks as select * from first_looks where season = 2025 and state <> 'absent';
 create view skipped_by_hidden as
 select *, if(hidden, 'yes', 'no') as grouped, state = 'not checked' as is_case from carried_looks;
 create view found_by_hidden as
@@ -89,3 +89,40 @@ unpivot (
     count(*) - count(last_on_water) as last_on_water, count(*) - count(next_waterbody) as next_waterbody
   from kept_inspections where season = 2025
 ) on columns(*) into name field value missing;
+
+-- What is noted on rows that are kept, in all seasons; days without a trace have neither hours nor an inspection.
+create view noted as
+with told as (
+  select days.*, exists (
+    select 1 from kept_inspections where kept_inspections.station = days.station and started::date = days.day
+  ) as has_forms from days
+), outcomes as (
+  select outcome = 'intercepted' as is_case, exists (
+    select 1 from looks where inspection = id and turn = 'first' and found = 'mussels'
+  ) as on_parts from kept_inspections
+), one_sided as (
+  select inspection, place from looks where side <> 'none' group by turn, inspection, place having count(*) = 1
+), heaped as (
+  -- Starts at the full or half hour are one in thirty; by station and file more than three times as many are noted.
+  select file, station from kept_inspections join rows using (id) group by file, station
+  having count(*) filter (minute(started) in (0, 30)) > 3 * count(*) / 30
+), shares as (
+  -- A code that is used twenty times and more, by office: its share moved threefold from one season to the next.
+  select behind, field, code, season, count(*) as uses, count(*) / sum(count(*)) over (partition by behind, field, season) as share
+  from (
+    select behind, season, unnest(['standing_water', 'vegetation', 'risk', 'outcome', 'direction']) as field,
+      unnest([standing_water, vegetation, risk, outcome, direction]) as code from kept_inspections
+  ) where code is not null group by behind, field, code, season
+), jumps as (
+  select 1 from shares as later join shares as earlier using (behind, field, code)
+  where later.season = earlier.season + 1 and greatest(later.uses, earlier.uses) >= 20
+    and greatest(later.share / earlier.share, earlier.share / later.share) >= 3
+)
+select 'hours-not-recorded' as code, count(*) as times from told where state = 'open' and hours is null union all
+select 'open-without-trace', count(*) from told where state = 'open' and hours is null and not has_forms union all
+select 'inspected-while-closed', count(*) from told where state = 'closed' and has_forms union all
+select 'outcome-without-part', count(*) from outcomes where is_case and not on_parts union all
+select 'part-without-outcome', count(*) from outcomes where not is_case and on_parts union all
+select 'one-side-only', count(*) from one_sided union all
+select 'clock-heaping', count(*) from heaped union all
+select 'share-jump', count(*) from jumps;
