@@ -62,6 +62,44 @@ export function recountBudget(ask: Ask): void {
       }
     });
 
+    test('the quiet hours', async () => {
+      const [quiet] = await ask<Record<string, number>>('from quiet');
+      expectAlike(
+        Object.fromEntries(Object.keys(quiet!).map((name) => [name, page.figure(name).value])),
+        { ...quiet },
+        1e-10,
+      );
+    });
+
+    test('what wash units cost: a price over its life at 3 percent, and each wash', async () => {
+      // Grant EL, Ireson WG, Leavenworth RS (1990) Principles of Engineering Economy, 8th ed., chapter 4.
+      const yearly = (price: number, life: number) => (price * 0.03) / (1 - 1.03 ** -life);
+      const units = await ask<Record<'unit', string> & Record<'price' | 'life' | 'running' | 'washed', number>>(
+        'from units',
+      );
+      const rows = units.map(({ unit, price, life, running, washed }) => {
+        const a_year = yearly(price, life);
+        return [
+          unit,
+          { price, life, a_year, washed_here: washed, each_wash: washed === 0 ? null : a_year / washed + running },
+        ];
+      });
+      expectSheet(page.sheet('units').map(firstCells), 'unit', Object.fromEntries(rows));
+      const [portable, fixed] = [yearly(9500, 8), yearly(150_000, 15)];
+      const wanted = {
+        portable_a_year: portable,
+        fixed_a_year: fixed,
+        portable_each_wash: portable / 240 + 12.5,
+        fixed_each_wash: fixed / 240 + 12.5,
+        asked: 500 * 26.67,
+      };
+      expectAlike(
+        Object.fromEntries(Object.keys(wanted).map((name) => [name, page.figure(name).value])),
+        wanted,
+        1e-10,
+      );
+    });
+
     test('by what it was for and by fund', async () => {
       const grouped = async (columns: string) =>
         Object.fromEntries(
@@ -110,4 +148,9 @@ export function recountBudget(ask: Ask): void {
       expectSheet(costs, 'station outcome', Object.fromEntries(wanted));
     });
   });
+}
+
+/** A row's values without their limits. */
+function firstCells(row: Readonly<Record<string, Cell>>): Readonly<Record<string, Cell>> {
+  return Object.fromEntries(Object.entries(row).map(([name, cell]) => [name, [cell].flat()[0] ?? null]));
 }

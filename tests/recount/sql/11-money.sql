@@ -59,3 +59,29 @@ from full_inspections group by season, station, day;
 create view parts_on_craft as
 select 'all' as grouped, station, day, true as is_active, sum(sites) as above, count(*) as below
 from fouled_craft where season = 2025 group by station, day;
+
+-- Staff hours by weekday and clock hour: those of each open day with hours and times, spread evenly from opening to closing; and the
+-- inspections of any kind begun in that hour on those days.
+create table crowd as
+with staffed as (
+  select station, day::date as day, opened, closed, hours from days
+  where season = 2025 and state = 'open' and hours is not null and opened is not null and closed is not null
+), spread as (
+  select dayname(day) as weekday, clock as hour, sum(hours / (epoch(closed) - epoch(opened)) * greatest(0,
+    least(epoch(closed), epoch(day) + 3600 * (clock + 1)) - greatest(epoch(opened), epoch(day) + 3600 * clock))) as staff
+  from staffed, (select unnest(range(24)) as clock) group by all having staff > 0
+), begun as (
+  select dayname(started) as weekday, hour(started) as hour, count(*) as craft
+  from kept_inspections join staffed on staffed.station = kept_inspections.station and staffed.day = started::date group by all
+)
+select weekday, hour, coalesce(staff, 0) as staff, coalesce(craft, 0) as craft from spread full join begun using (weekday, hour);
+create view quiet as
+select sum(staff) filter (is_quiet) as quiet_staff_hours, sum(craft) filter (is_quiet) as quiet_craft,
+  quiet_staff_hours / sum(staff) as quiet_share, quiet_craft / sum(craft) as quiet_craft_share
+from (select *, craft / staff < 0.2 as is_quiet from crowd);
+
+-- The wash units as listed, and the washes of 2025 at each.
+create view units as
+select cells[1] as unit, cells[4]::double as price, cells[6]::double as life, cells[7]::double as running,
+  (select count(*) from washes where season = 2025 and washes.unit = cells[1]) as washed
+from whole where file = 'lakes/wash-units.csv';
