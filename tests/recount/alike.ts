@@ -50,3 +50,12 @@ export function expectSheet(
     );
   expectAlike(flat(rows.map((row) => [nameOf(row), row] as const)), flat(Object.entries(recounted)));
 }
+
+/** Recounted rows by name, as `expectSheet` takes them. */
+export function rowsOf<T extends object>(
+  list: readonly T[],
+  nameOf: (row: T) => string,
+  rowOf: (row: T) => Readonly<Record<string, Wanted>>,
+): Readonly<Record<string, Readonly<Record<string, Wanted>>>> {
+  return Object.fromEntries(list.map((row) => [nameOf(row), rowOf(row)]));
+}

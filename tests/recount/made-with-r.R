@@ -1,6 +1,6 @@
 # Writes made-with-r.json: the limits of the demo's waits that closed forms do not give, by R's survival library. First
 # `npx tsx tests/recount/write-waits.ts /tmp/waits.csv`, then `Rscript tests/recount/made-with-r.R /tmp/waits.csv > FILE`
-# (R 4.2.2, survival 3.5-3). One row of waits.csv is a stage of a wash of 2025: stage, station-day, minutes, course.
+# (R 4.2.2, survival 3.5-3), and `npx biome check --write FILE`. One row of waits.csv is a stage of a wash of 2025: stage, station-day, minutes, course.
 suppressPackageStartupMessages(library(survival))
 options(digits = 17)
 path <- commandArgs(trailingOnly = TRUE)[1]

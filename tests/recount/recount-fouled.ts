@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectAlike, expectSheet, ofFigure } from './alike.js';
+import { expectAlike, expectSheet, ofFigure, rowsOf } from './alike.js';
 import { type Cell, carriedPage } from './carried.js';
 import { bestCaught, greedySteps, type Step } from './cover.js';
 import type { Ask } from './records.js';
@@ -49,8 +49,7 @@ function siteRow(site: Site): Readonly<Record<string, Cell>> {
 export function recountFouled(ask: Ask): void {
   const page = carriedPage('training-focus');
   const sites = (view: string) => ask<Site>(`from sites_of('${view}')`);
-  const rowsOf = (list: readonly Site[], nameOf: (site: Site) => string) =>
-    Object.fromEntries(list.map((site) => [nameOf(site), siteRow(site)]));
+  const siteRows = (list: readonly Site[], nameOf: (site: Site) => string) => rowsOf(list, nameOf, siteRow);
   const craftOf = async (where: string): Promise<readonly (readonly string[])[]> =>
     (
       await ask<{ joined: string }>(
@@ -86,7 +85,7 @@ export function recountFouled(ask: Ask): void {
     });
 
     test('every part: carried, looked at, fouled, skipped, only site', async () => {
-      const counted = rowsOf(await sites('this_season'), ({ part }) => part);
+      const counted = siteRows(await sites('this_season'), ({ part }) => part);
       expectSheet(page.sheet('sites'), 'component', counted);
       // The season report shows the twenty parts fouled most often.
       const shown = carriedPage('season').sheet('sites');
@@ -103,12 +102,12 @@ export function recountFouled(ask: Ask): void {
       expectSheet(
         page.sheet('by_build'),
         'watercraft_type drive component',
-        rowsOf(builds, ({ grouped, part }) => `${grouped}/${part}`),
+        siteRows(builds, ({ grouped, part }) => `${grouped}/${part}`),
       );
       expectSheet(
         page.sheet('on_trailers'),
         'component',
-        rowsOf(await sites('on_trailers'), ({ part }) => part),
+        siteRows(await sites('on_trailers'), ({ part }) => part),
       );
     });
 

@@ -1,25 +1,11 @@
-import { describe, expect, test } from 'vitest';
-import { expectAlike, expectSheet } from './alike.js';
+import { describe, test } from 'vitest';
+import { expectAlike, expectSheet, rowsOf } from './alike.js';
 import { type Cell, carriedPage } from './carried.js';
 import type { Ask } from './records.js';
-import { type ClusteredCounts, clusteredShare, z95 } from './textbook.js';
+import { type ClusteredCounts, clusteredShare, difference, z95 } from './textbook.js';
 
 type Grouped = ClusteredCounts & { readonly grouped: string };
 type TwoLooks = ClusteredCounts & Readonly<Record<'looked_twice' | 'first_only', number>> & { readonly unit: string };
-
-/** Wilson's limits: Wilson EB (1927) JASA 22:209-212. */
-function wilson(cases: number, trials: number): readonly [number, number] {
-  const [share, square] = [cases / trials, z95 ** 2 / trials];
-  const half = z95 * Math.sqrt((share * (1 - share)) / trials + square / (4 * trials));
-  return [(share + square / 2 - half) / (1 + square), (share + square / 2 + half) / (1 + square)];
-}
-
-/** A later share less an earlier one: Newcombe RG (1998) Statistics in Medicine 17:873-890, method 10. */
-function difference(later: ClusteredCounts, earlier: ClusteredCounts): readonly number[] {
-  const [p1, p2] = [later, earlier].map(({ cases, trials }) => cases / trials) as [number, number];
-  const [[l1, u1], [l2, u2]] = [wilson(later.cases, later.trials), wilson(earlier.cases, earlier.trials)];
-  return [p1 - p2, p1 - p2 - Math.hypot(p1 - l1, u2 - p2), p1 - p2 + Math.hypot(u1 - p1, p2 - l2)];
-}
 
 /**
  * What two looks say: how often the first finds what the second found; agreement on finds (Cicchetti DV, Feinstein AR 1990, J Clin
@@ -49,19 +35,10 @@ function twoLooks(counts: TwoLooks): Readonly<Record<string, Cell>> {
   };
 }
 
-/** Looks by themselves: hidden parts, means, sides, pairs, second looks, seasons, clocks. */
+/** Looks by themselves: hidden parts, means, sides, pairs, second looks, seasons. */
 export function recountLooks(ask: Ask): void {
-  const [training, season, quality] = ['training-focus', 'season', 'record-quality'].map(carriedPage) as [
-    ReturnType<typeof carriedPage>,
-    ReturnType<typeof carriedPage>,
-    ReturnType<typeof carriedPage>,
-  ];
+  const [training, season] = [carriedPage('training-focus'), carriedPage('season')];
   const shares = (view: string) => ask<Grouped>(`from share_by('${view}')`);
-  const rowsOf = <T extends object>(
-    list: readonly T[],
-    nameOf: (row: T) => string,
-    rowOf: (row: T) => Readonly<Record<string, Cell>>,
-  ) => Object.fromEntries(list.map((row) => [nameOf(row), rowOf(row)]));
   const valuesOnly = (rows: readonly Readonly<Record<string, Cell>>[], ...columns: readonly string[]) =>
     rows.map((row) => ({
       ...row,
@@ -183,49 +160,6 @@ export function recountLooks(ask: Ask): void {
         return later[0] + earlier[0] === 0 ? [] : [[part, { earlier, later, change: later[0] - earlier[0] }] as const];
       });
       expectSheet(valuesOnly(training.sheet('changes'), 'change'), 'component', Object.fromEntries(changes));
-    });
-
-    test('starts at the full and the half hour', async () => {
-      const names = new Map(
-        (await ask<{ station: string; name: string }>('from stations')).map(({ station, name }) => [station, name]),
-      );
-      const half = await shares('starts_on_half');
-      const wanted = rowsOf(
-        await shares('starts_on_hour'),
-        ({ grouped }) => names.get(grouped)!,
-        (row) => {
-          const other = half.find(({ grouped }) => grouped === row.grouped)!;
-          return {
-            starts: row.trials,
-            on_hour: row.cases,
-            on_hour_share: clusteredShare(row),
-            on_half: other.cases,
-            on_half_share: clusteredShare(other),
-          };
-        },
-      );
-      expectSheet(quality.sheet('heaping'), 'station', wanted);
-      expect(Object.keys(wanted).length).toBe(11);
-    });
-
-    test('the share of every code, season by season, and fields without a value', async () => {
-      const codes = rowsOf(
-        await ask<Grouped>('from code_shares'),
-        ({ grouped }) => grouped,
-        (row) => ({ coded: row.trials, used: row.cases, share: clusteredShare(row) }),
-      );
-      expectSheet(quality.sheet('drift'), 'field code season', codes);
-      const missing = await ask<{ field: string; missing: number }>('from missing_values');
-      const rows = quality.sheet('missing').filter(({ field }) => missing.some((entry) => entry.field === field));
-      expectSheet(
-        rows,
-        'field',
-        rowsOf(
-          missing,
-          ({ field }) => field,
-          (row) => ({ missing: row.missing }),
-        ),
-      );
     });
   });
 }

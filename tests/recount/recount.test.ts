@@ -4,6 +4,7 @@ import { writeExports } from '../../datasets/quillwater/generate.js';
 import { newFolder } from '../command/run.js';
 import { type Ask, recountedRecords } from './records.js';
 import { recountBudget } from './recount-budget.js';
+import { recountForms } from './recount-forms.js';
 import { recountFouled } from './recount-fouled.js';
 import { recountInspected } from './recount-inspected.js';
 import { recountIntake } from './recount-intake.js';
@@ -26,6 +27,7 @@ describe('the demo, recounted from its raw exports', () => {
   afterAll(() => rmSync(exports, { recursive: true, force: true }));
   const asked: Ask = (question) => ask(question);
   recountIntake(asked);
+  recountForms(asked);
   recountInspected(asked);
   recountFouled(asked);
   recountLooks(asked);

@@ -97,3 +97,17 @@ export function clusteredShare({ cases, trials, clusters, residuals }: Clustered
   const worth = Math.min(trials, ((share * (1 - share)) / variance) * fewer ** 2);
   return [share, ...exactLimits(share * worth, worth)];
 }
+
+/** Wilson's limits: Wilson EB (1927) JASA 22:209-212. */
+function wilson(cases: number, trials: number): readonly [number, number] {
+  const [share, square] = [cases / trials, z95 ** 2 / trials];
+  const half = z95 * Math.sqrt((share * (1 - share)) / trials + square / (4 * trials));
+  return [(share + square / 2 - half) / (1 + square), (share + square / 2 + half) / (1 + square)];
+}
+
+/** A later share less an earlier one: Newcombe RG (1998) Statistics in Medicine 17:873-890, method 10. */
+export function difference(later: ClusteredCounts, earlier: ClusteredCounts): readonly number[] {
+  const [p1, p2] = [later, earlier].map(({ cases, trials }) => cases / trials) as [number, number];
+  const [[l1, u1], [l2, u2]] = [wilson(later.cases, later.trials), wilson(earlier.cases, earlier.trials)];
+  return [p1 - p2, p1 - p2 - Math.hypot(p1 - l1, u2 - p2), p1 - p2 + Math.hypot(u1 - p1, p2 - l2)];
+}

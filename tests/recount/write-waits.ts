@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { writeExports } from '../../datasets/quillwater/generate.js';
@@ -11,3 +11,4 @@ if (path === undefined) throw new Error('name the file to write: npx tsx tests/r
 const exports = mkdtempSync(join(tmpdir(), 'recount-'));
 await writeExports(exports);
 writeFileSync(path, await waitsFile(await recountedRecords(exports)));
+rmSync(exports, { recursive: true });
