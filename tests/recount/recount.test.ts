@@ -13,9 +13,10 @@ import { recountResampled } from './recount-resampled.js';
 import { recountWaits } from './recount-waits.js';
 
 /**
- * The demo's numbers from outside: from the raw exports to the committed pages by another program. Nothing of `src/` takes part;
- * the rules stand in `sql/`, the statistics in `textbook.ts` and `survival.ts`, both written by hand from the crosswalks, from
- * what the program prints of its rules and methods, and from the papers named there.
+ * The demo's numbers from outside: from the raw exports to the committed pages by another program. Nothing of `src/` takes part.
+ * The rules stand in `sql/`, the statistics in `textbook.ts` and `survival.ts`, written by hand from the crosswalks, from what the
+ * program prints of its rules and methods, and from the papers named there. Which craft carry which part, and how a wash that was
+ * not seen to end is followed, were read in the sources: what is wrong in those alone would be wrong here too.
  */
 describe('the demo, recounted from its raw exports', () => {
   const exports = newFolder();
