@@ -185,11 +185,11 @@ export const turnaround: Finding = {
     denominator: 'Washes whose stage had begun; open ones count as long as they were followed.',
     leftOut: 'Stages not begun, or whose beginning or passed end was not recorded, or whose times are out of order.',
     method:
-      'Kaplan-Meier with log-log limits; stages open at the cut-off, and craft that left unwashed, are followed until then. Shares that left, and that were through within a target, are cumulative incidences with station-days as clusters; the limits of times take washes as independent.',
+      'Kaplan-Meier with log-log limits; stages open at the cut-off, and craft that left unwashed, are followed until then. Shares that left, and that were through within a target, are cumulative incidences with station-days as clusters; where nobody did, the limit is one-sided, of those that ended or were followed that far. The limits of times take washes as independent.',
     source:
       'Kaplan and Meier 1958, JASA 53:457-481; Brookmeyer and Crowley 1982, Biometrics 38:29-41; Aalen and Johansen 1978, Scand J Statist 5:141-150.',
     formula:
-      'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t; median = first t with S(t) ≤ ½; mean to the horizon = ∫ S(t) dt',
+      'S(t) = Π (1 − ended at u ÷ still there before u) over u ≤ t; median = first t with S(t) ≤ ½, or the middle of the stretch on which S is exactly ½; mean to the horizon = ∫ S(t) dt',
     example: { by: [], options: { target: 60 } },
   },
   options: [

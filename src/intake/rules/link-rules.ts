@@ -6,7 +6,11 @@ function setsAside(code: string, meaning: string, remedy: string, instead: reado
 
 /** What can be wrong between rows: keys that repeat, references that lead nowhere, waters that nobody knows. */
 export const linkRules: readonly Rule[] = [
-  setsAside('duplicate-key', 'an earlier row has the same key', 'Leave one out, or give it a key of its own.'),
+  setsAside(
+    'duplicate-key',
+    'an earlier row that was not set aside has the same key',
+    'Leave one out, or give it a key of its own.',
+  ),
   setsAside(
     'unknown-reference',
     'it names a row that was not read',

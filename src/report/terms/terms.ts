@@ -102,7 +102,7 @@ export const terms: readonly Term[] = [
   term(
     'positive water',
     ['status of its last water', 'positive lake', 'water status', 'last water'],
-    'A water in which mussels were confirmed by the day on which the craft left it; suspect and negative are statuses of their own, and not tested is none of these.',
+    'A water in which mussels were confirmed by the day of the inspection; suspect and negative are statuses of their own, and not tested is none of these.',
     'Classification of waters: Model Regulation for State Watercraft Inspection and Decontamination Programs, National Sea Grant Law Center 2016 (contents seen).',
   ),
   term(

@@ -24,7 +24,7 @@ export const proportionAccounts: readonly StatisticAccount[] = [
     gives:
       'The exact interval at the number of independent trials that whole clusters, such as station-days, are worth.',
     formula:
-      'n* = p (1 − p) ÷ variance of the ratio by linearisation, × (t of n − 1 ÷ t of clusters − strata)²; exact at n*',
+      'n* = p (1 − p) ÷ variance of the ratio by linearisation, × (t of n − 1 ÷ t of clusters − strata)²; exact at n*, never above n; findings and rates take all station-days as one stratum',
     source:
       'Korn and Graubard 1998, Survey Methodology 24:193-201; Parker et al. 2017, Vital and Health Statistics 2(175).',
     example: () => {

@@ -26,7 +26,7 @@ export const timeAccounts: readonly StatisticAccount[] = [
   {
     name: 'Median and other times (Brookmeyer-Crowley)',
     gives: 'The time by which a share was through, with limits where those of the curve reach it.',
-    formula: 'first t with S(t) ≤ 1 − share',
+    formula: 'first t with S(t) ≤ 1 − share; where S rests on it exactly, the middle of that stretch',
     source: 'Brookmeyer and Crowley 1982, Biometrics 38:29-41.',
     example: () => {
       const { value, interval } = survivalQuantile(kaplanMeier(weeks, ended), 0.5);
