@@ -7,6 +7,7 @@ import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
 import { clusterPlaces, type ShareCount, shareOfRows } from './shares.js';
+import { enoughEvents } from './small-numbers.js';
 
 /** The limits of the funnel, by the chance of staying at or under them. */
 const limits = [
@@ -15,9 +16,6 @@ const limits = [
   { name: 'high_95', label: '95 % limit, high', chance: 0.975 },
   { name: 'high_998', label: '99.8 % limit, high', chance: 0.999 },
 ] as const;
-
-/** Under this many interceptions a station is not placed. */
-const enoughEvents = 5;
 
 const columns: readonly FindingColumn[] = [
   countColumn('full', 'full inspections', 'inspections', 'The craft itself was looked over.'),
