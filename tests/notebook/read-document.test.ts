@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { editDocument } from '../../src/notebook/edit/edit-document.js';
 import { readDocument } from '../../src/notebook/read-document.js';
 import { untitled } from '../../src/notebook/sheet-sentence.js';
 
@@ -192,3 +193,17 @@ test('a finding may be told things behind `with`, each at its place', () => {
     },
   ]);
 });
+
+test.each(['constructor', 'toString', '__proto__'])(
+  'the word %s, which every object knows, is a word like any other',
+  (word) => {
+    const table = `| ${word} | b |\n|---|---|\n| 1 | 2 |\n`;
+    expect(readDocument('a.md', table).problems).toEqual([]);
+    expect(readDocument('a.md', `---\n${word}: 3\n---\n\n${table}`).problems.map(({ code }) => code)).toEqual([
+      'unknown-setting',
+    ]);
+    expect(editDocument(`| a | ${word} |\n|---|---|\n| 1 | 2 |\n`, { change: 'add row', below: 1 })).toMatchObject({
+      line: 3,
+    });
+  },
+);
