@@ -103,7 +103,7 @@ files:
         'w.csv': 'no,i,start,t\n1,1,2025-05-01 08:00,60\n',
       },
     );
-    expect(valuesOf(result, 'inspections', 'length_ft')[0]).toBeCloseTo(20, 12);
+    expect(valuesOf(result, 'inspections', 'length_ft')).toEqual([20]);
     expect(valuesOf(result, 'decontaminations', 'contact_temp_f')).toEqual([140]);
   });
 });
