@@ -44,7 +44,10 @@ export function readChoice(
       problems.push(unknown('--only', field, 'a field of the records', nearestName(field, known)));
       continue;
     }
-    const found = offer.values.find(({ value, label }) => [value, label.toLowerCase()].includes(text.toLowerCase()));
+    const wanted = text.toLowerCase();
+    const found =
+      offer.values.find(({ value }) => value === text) ??
+      offer.values.find(({ value, label }) => [value, label].some((one) => one.toLowerCase() === wanted));
     if (found === undefined) {
       const nearest = nearestName(
         text,
@@ -56,7 +59,7 @@ export function readChoice(
   if (problems.length > 0) return { problems };
   const choice: WrittenChoice = { only: written, inputs };
   return {
-    only: choiceOf(offers, book, written),
+    only: choiceOf(offers, written),
     inputs,
     said: (notebookInputs, tables) => {
       if (written.size + inputs.size === 0) return null;

@@ -180,11 +180,11 @@ export function unitInHead(shownAs: string, unit: string): string {
  */
 export function showFraction({ numerator, denominator, isRatio }: NumberResult): string {
   if (numerator === null || denominator === null) return '';
-  return `${side(numerator)} ${isRatio === true ? 'by' : 'of'} ${side(denominator)}`;
+  return `${showAmount(numerator)} ${isRatio === true ? 'by' : 'of'} ${showAmount(denominator)}`;
 }
 
-/** A count as it is; any other amount with two decimals, or with two digits where those would be none. */
-function side(amount: number): string {
+/** What something was counted from: a count as it is; any other amount with two decimals, or two digits where those are none. */
+export function showAmount(amount: number): string {
   if (Number.isInteger(amount)) return digits(amount, 0);
   const exponent = Number(amount.toExponential(1).split('e')[1]);
   return digits(amount, Math.min(20, Math.max(2, 1 - exponent)));

@@ -99,6 +99,13 @@ test('a sheet may come from a finding, and its sentence may run over lines', () 
   ]);
 });
 
+test('charts of one address, or of two that read alike, have names of their own', () => {
+  const addresses = ['dots?sheet=a&value=b_c', 'dots?sheet=a_b&value=c', 'dots?sheet=a&value=b_c'];
+  const { document } = read(...addresses.flatMap((address) => [`![A chart](${address})`, '']));
+  const names = document.parts.map((part) => part.kind === 'chart' && part.chart.name);
+  expect(names).toEqual(['dots-a-b-c', 'dots-a-b-c-2', 'dots-a-b-c-3']);
+});
+
 test('a chart is an image whose address names its kind and sheet', () => {
   const { document, problems } = read('![Interceptions, by station](dots?sheet=by_station&value=interception)');
   expect(problems).toEqual([]);
