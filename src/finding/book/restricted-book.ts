@@ -20,11 +20,11 @@ export function restrictedBook(book: Book, choice: Choice): Book {
   return bookWith(book, { tables });
 }
 
-/** The column by which a table's rows are chosen. */
+/** The column by which a table's rows are chosen. Fields are told apart by meaning, as a page's book makes each table its own. */
 function decidingColumn(table: BookTable, field: string, book: Book): BookColumn {
   const inspections = book.tables.get('inspections');
-  const ofInspection = inspections?.fields.get(field);
-  if (ofInspection === undefined || ofInspection === table.fields.get(field) || !belongsToInspections(table)) {
+  const ofInspection = inspections?.fields.get(field)?.meaning;
+  if (ofInspection === undefined || ofInspection === table.fields.get(field)?.meaning || !belongsToInspections(table)) {
     return table.column(field);
   }
   return gather(inspections!.column(field), parentsIn(book, table));
