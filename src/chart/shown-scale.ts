@@ -1,5 +1,5 @@
 import type { EvaluatedSheet } from '../notebook/evaluated.js';
-import { formats, unitInHead } from '../notebook/shown.js';
+import { shownTimes, unitInHead } from '../notebook/shown.js';
 import { writtenNumber } from '../record/written-numbers.js';
 import type { PlacedColumn } from './chart-kind.js';
 
@@ -9,23 +9,13 @@ export interface ShownScale {
   readonly label: string;
 }
 
-const minutesIn: Readonly<Record<string, number>> = {
-  seconds: 1 / 60,
-  minutes: 1,
-  hours: 60,
-  days: 1440,
-  weeks: 10_080,
-};
-
 /** The scale on which a column is shown to readers: shares in percent or per 1,000, times in minutes or hours. */
 export function shownScale(sheet: EvaluatedSheet, { at, column }: PlacedColumn): ShownScale {
   const first = sheet.rows.map((row) => row.cells[at]!).find((cell) => cell.kind === 'number' && cell.value !== null);
   const unit = first?.kind === 'number' ? first.unit : '';
-  const format = formats.get(column.shownAs);
-  const minutes = format?.fits === 'time' ? (minutesIn[unit] ?? 1) : 1;
   const shownUnit = unitInHead(column.shownAs, unit);
   const label = shownUnit === '' || column.label.includes(shownUnit) ? column.label : `${column.label}, ${shownUnit}`;
-  return { times: (format?.times ?? 1) * minutes, label: label.charAt(0).toUpperCase() + label.slice(1) };
+  return { times: shownTimes(column.shownAs, unit), label: label.charAt(0).toUpperCase() + label.slice(1) };
 }
 
 /** A number on an axis: as few digits as say it, in groups of three, with a true minus sign. */

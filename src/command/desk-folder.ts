@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import {
   lstatSync,
   readdirSync,
@@ -19,23 +20,24 @@ export function notebooksIn(folder: string): readonly string[] {
 
 /**
  * The true path of a notebook in a folder by its file's name; null where there is none. A name that leads out of the folder,
- * by dots, by a separator or by a link, is none.
+ * by dots, by a separator or by a link, is none; nor is a file that is not UTF-8, since saving it would spoil its letters.
  */
 export function notebookPath(folder: string, name: string): string | null {
   if (!/^[^/\\\0]+\.md$/i.test(name) || name.startsWith('.')) return null;
   try {
     const inside = realpathSync(folder);
     const path = realpathSync(join(inside, name));
-    return path.startsWith(inside + sep) && statSync(path).isFile() ? path : null;
+    return path.startsWith(inside + sep) && statSync(path).isFile() && isUtf8(readFileSync(path)) ? path : null;
   } catch {
     return null;
   }
 }
 
-/** The bytes of a notebook; null where it is not there any more, or became a link since. */
-export function readNotebook(path: string): Uint8Array | null {
+/** The text of a notebook; null where it is not there any more, became a link since, or is not UTF-8 any more. */
+export function readNotebook(path: string): string | null {
   try {
-    return lstatSync(path).isFile() ? readFileSync(path) : null;
+    const bytes = lstatSync(path).isFile() ? readFileSync(path) : null;
+    return bytes !== null && isUtf8(bytes) ? new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes) : null;
   } catch {
     return null;
   }

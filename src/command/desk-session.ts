@@ -47,7 +47,7 @@ export class DeskSession {
     this.path = path;
     this.name = name;
     this.season = season;
-    this.file = fileText(path);
+    this.file = readNotebook(path);
     this.text = this.file ?? '';
     this.agreed = this.text;
   }
@@ -86,7 +86,7 @@ export class DeskSession {
   /** Looks at the file again; true where it says something else than when it was last looked at. */
   look(): boolean {
     const before = this.file;
-    this.file = fileText(this.path);
+    this.file = readNotebook(this.path);
     return this.file !== before;
   }
 
@@ -177,11 +177,6 @@ export class DeskSession {
 }
 
 const changedAgain: EditOutcome = { refused: 'the file was changed once more; look again', line: null };
-
-function fileText(path: string): string | null {
-  const bytes = readNotebook(path);
-  return bytes === null ? null : new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
-}
 
 function fingerprintOf(text: string | null): string {
   return text === null ? 'no file' : createHash('sha256').update(text).digest('hex');

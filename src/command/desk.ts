@@ -33,7 +33,7 @@ export async function deskCommand(words: DeskWords): Promise<number> {
 export async function watchCommand(words: DeskWords): Promise<number> {
   const [folder, name] = [dirname(words.place), basename(words.place)];
   if (notebookPath(folder, name) === null) {
-    const remedy = 'Name a file that ends in .md and is no link to another folder.';
+    const remedy = 'Name a file in UTF-8 that ends in .md and is no link to another folder.';
     return stop([problem('no-such-file', words.place, 'no such notebook', 'a notebook: a CommonMark file', remedy)]);
   }
   return serve(words, folder, name);

@@ -1,6 +1,6 @@
 import type { AskedColumns } from '../finding/book/watched-book.js';
-import type { InputRow, NotebookDocument } from '../notebook/document.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
+import { inputRows, writtenInputs } from '../notebook/written-inputs.js';
 import { offeredFields } from '../report/carried/pack-book.js';
 import { packSeason } from '../report/carried/pack-season.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
@@ -36,13 +36,4 @@ export function livePageOf(workings: NotebookWorkings, asked: AskedColumns): Liv
     engine,
     season: deflated(season),
   };
-}
-
-function inputRows(document: NotebookDocument): readonly InputRow[] {
-  return document.parts.flatMap((part) => (part.kind === 'inputs' ? part.rows : []));
-}
-
-/** The inputs of a notebook as they are written in it, by name. */
-export function writtenInputs(document: NotebookDocument): ReadonlyMap<string, string> {
-  return new Map(inputRows(document).map(({ name, value }) => [name.text, value.text]));
 }

@@ -1,12 +1,11 @@
 import { restrictedBook } from '../finding/book/restricted-book.js';
 import { watchedBook } from '../finding/book/watched-book.js';
 import type { NotebookWorkings } from '../notebook/workings.js';
-import { nearestName } from '../problem/nearest.js';
-import { type Problem, wholeFile } from '../problem/problem.js';
+import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 import { openNotebook } from './open-notebook.js';
 import { openSeason } from './open-season.js';
-import { type ChoiceWords, readChoice } from './read-choice.js';
+import { type ChoiceWords, readChoice, unknownInputs } from './read-choice.js';
 
 /** A notebook computed for what was chosen of a store, and the sentences that say so; null where nothing was chosen. */
 export interface ChosenNotebook {
@@ -31,16 +30,8 @@ export async function openChosen(
   const workings = openNotebook(file, book, { inputs: choice.inputs });
   if ('problem' in workings) return { problems: [workings.problem] };
   const inputs = workings.written;
-  const unknown = [...choice.inputs.keys()].filter((name) => !inputs.has(name));
-  if (unknown.length > 0) return { problems: unknown.map((name) => unknownInput(file, name, [...inputs.keys()])) };
+  const unknown = unknownInputs(choice, file, inputs.keys());
+  if (unknown.length > 0) return { problems: unknown };
   const tables = [...asked.keys()].map((name) => book.tables.get(name)!);
   return { workings, said: choice.said(inputs, tables), records };
-}
-
-function unknownInput(file: string, seen: string, inputs: readonly string[]): Problem {
-  const nearest = nearestName(seen, inputs);
-  const known = inputs.length === 0 ? 'The notebook has no inputs.' : `Inputs are ${inputs.join(', ')}.`;
-  const remedy = nearest === null ? known : `Did you mean "${nearest}"?`;
-  const wanted = 'an input of this notebook behind --with';
-  return { code: 'unknown-choice', severity: 'stops', place: wholeFile(file), seen, wanted, remedy };
 }

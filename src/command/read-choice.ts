@@ -2,7 +2,6 @@ import type { Choice } from '../finding/book/restricted-book.js';
 import { nearestName } from '../problem/nearest.js';
 import { type Problem, wholeFile } from '../problem/problem.js';
 import type { Book, BookTable } from '../record/book.js';
-import type { WrittenChoice } from '../report/choice/choice-address.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
 import { choiceOf, filterOffers, type OfferedValue } from '../report/choice/filter-offers.js';
 
@@ -12,7 +11,7 @@ export interface ChoiceWords {
   readonly with?: readonly string[];
 }
 
-/** What a command counts, and the sentences that say so; none where nothing was chosen. */
+/** What a command counts, and the sentences that say so of a notebook; none where nothing was chosen that reaches it. */
 export interface CommandChoice {
   readonly only: Choice;
   readonly inputs: ReadonlyMap<string, string>;
@@ -44,7 +43,10 @@ export function readChoice(
       problems.push(unknown('--only', field, 'a field of the records', nearestName(field, known)));
       continue;
     }
-    const found = offer.values.find(({ value, label }) => [value, label.toLowerCase()].includes(text.toLowerCase()));
+    const wanted = text.toLowerCase();
+    const found =
+      offer.values.find(({ value }) => value === text) ??
+      offer.values.find(({ value, label }) => [value, label].some((one) => one.toLowerCase() === wanted));
     if (found === undefined) {
       const nearest = nearestName(
         text,
@@ -54,15 +56,33 @@ export function readChoice(
     } else written.set(field, found.value);
   }
   if (problems.length > 0) return { problems };
-  const choice: WrittenChoice = { only: written, inputs };
   return {
-    only: choiceOf(offers, book, written),
+    only: choiceOf(offers, written),
     inputs,
     said: (notebookInputs, tables) => {
-      if (written.size + inputs.size === 0) return null;
-      return choiceSaid(choice, { offers, inputs: notebookInputs, tables, whole: [] });
+      const reaching = new Map([...inputs].filter(([name]) => notebookInputs.has(name)));
+      if (written.size + reaching.size === 0) return null;
+      return choiceSaid({ only: written, inputs: reaching }, { offers, inputs: notebookInputs, tables, whole: [] });
     },
   };
+}
+
+/** A problem for each input that was chosen and is none of those that there are in a notebook, or in several. */
+export function unknownInputs(
+  { inputs }: Pick<CommandChoice, 'inputs'>,
+  place: string,
+  known: Iterable<string>,
+): readonly Problem[] {
+  const names = [...known];
+  return [...inputs.keys()]
+    .filter((name) => !names.includes(name))
+    .map((seen): Problem => {
+      const nearest = nearestName(seen, names);
+      const all = names.length === 0 ? 'The notebook has no inputs.' : `Inputs are ${names.join(', ')}.`;
+      const remedy = nearest === null ? all : `Did you mean "${nearest}"?`;
+      const wanted = 'an input of this notebook behind --with';
+      return { code: 'unknown-choice', severity: 'stops', place: wholeFile(place), seen, wanted, remedy };
+    });
 }
 
 function pairsOf(option: string, words: readonly string[], problems: Problem[]): Map<string, string> {

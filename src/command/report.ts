@@ -15,11 +15,12 @@ import { comparedByName } from './compared-pages.js';
 import { exitCodes } from './exit-codes.js';
 import { makePages } from './made-pages.js';
 import { type NotebookPage, nameTaken } from './notebook-page.js';
+import { inputsInFile } from './open-notebook.js';
 import { openSeason } from './open-season.js';
 import { openPageFolder, writePage } from './page-folder.js';
 import { printPages, type ToPrint } from './print-pages.js';
 import { startProgress } from './progress.js';
-import { readChoice } from './read-choice.js';
+import { readChoice, unknownInputs } from './read-choice.js';
 import { foreignFile, listedFolder, pagesAt, pagesIn } from './read-page-folder.js';
 import { say, sayProblems } from './terminal.js';
 
@@ -54,6 +55,8 @@ export async function reportCommand({
   if ('problems' in season) return stop(season.problems);
   const choice = readChoice(words, season.book);
   if ('problems' in choice) return stop(choice.problems);
+  const unknown = choice.inputs.size === 0 ? [] : unknownInputs(choice, '--with', notebooks.flatMap(inputsInFile));
+  if (unknown.length > 0) return stop(unknown);
   const earlier = compareWith === undefined ? null : pagesAt(compareWith);
   if (earlier !== null && 'problem' in earlier) return stop([earlier.problem]);
   const folder = await openPageFolder(to);

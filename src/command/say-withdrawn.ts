@@ -7,8 +7,7 @@ export function sayWithdrawn({ sum: { withdrawn } }: ImportResult): void {
   const { seasons, files } = withdrawn;
   const rows = files.reduce((sum, { read }) => sum + read, 0);
   say();
-  say(
-    `Withdrawn until it is called back: ${seasons.join(', ')}; ${files.length} files with ${grouped(rows)} rows are left out.`,
-  );
+  const told = `${files.length === 1 ? 'one file' : `${files.length} files`} with ${rows === 1 ? 'one row' : `${grouped(rows)} rows`}`;
+  say(`Withdrawn until it is called back: ${seasons.join(', ')}; ${told} left out.`);
   for (const { file } of files) say(`  ${file}`);
 }

@@ -1,6 +1,7 @@
 import type { Book, BookTable } from '../record/book.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, whereNone, wordColumn } from './columns.js';
 import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
+import { definitionBreak } from './definition-break.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { type GroupKey, groupRows } from './group-rows.js';
 import { bookText, hasText, isValue } from './row-tests.js';
@@ -101,10 +102,11 @@ function othersStill(all: readonly FieldSeason[], { field, season }: FieldSeason
 }
 
 function markOf(book: Book, all: readonly FieldSeason[], one: FieldSeason, use: CodeUse): string | null {
-  const changed = book.sum.definitionChanges.some(
-    ({ table, field, season }) => table === 'inspections' && field === one.field && season === one.season,
-  );
-  const jumps = moveOf(use.count, before(use, previous(all, one))) >= jump;
+  const earlier = previous(all, one);
+  const since = earlier?.season ?? one.season - 1;
+  const changed =
+    definitionBreak(book.sum, { table: 'inspections', fields: [one.field] }, [since, one.season]) !== null;
+  const jumps = moveOf(use.count, before(use, earlier)) >= jump;
   const marks = [
     ...(jumps ? [othersStill(all, one) ? 'jumps, others still' : 'jumps, others too'] : []),
     ...(changed ? ['meaning changed'] : []),

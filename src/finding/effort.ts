@@ -98,9 +98,11 @@ function rulesOf(book: Book, table: BookTable): (rows: Uint32Array) => NumberRul
   };
 }
 
-function sumOf(table: BookTable, field: string, rows: Uint32Array): number {
-  const column = bookNumber(table, field);
-  return rows.reduce((sum, row) => sum + (numberAt(column, row) ?? 0), 0);
+/** Open hours of some open days, as far as recorded; null where they were recorded on none of them, which is not no hour. */
+function openHoursOf(table: BookTable, open: Uint32Array): number | null {
+  const column = bookNumber(table, 'open_hours');
+  const known = Array.from(open, (row) => numberAt(column, row)).filter((hours) => hours !== null);
+  return known.length === 0 && open.length > 0 ? null : known.reduce((sum, hours) => sum + hours, 0);
 }
 
 function measure(table: BookTable, rows: Uint32Array, counts: ReturnType<typeof countsByDay>): FindingCell[] {
@@ -116,7 +118,7 @@ function measure(table: BookTable, rows: Uint32Array, counts: ReturnType<typeof 
     open.length,
     countRows(rows, isValue(table, 'state', 'closed')),
     countRows(rows, isValue(table, 'state', 'not recorded')),
-    sumOf(table, 'open_hours', open),
+    openHoursOf(table, open),
     staffed.length,
     staffHours,
     inspections,

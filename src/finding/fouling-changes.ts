@@ -6,6 +6,7 @@ import { estimateColumn, keyCells, keyColumns, numberColumn, shareColumn, wordCo
 import { comparedEstimate } from './compared-estimate.js';
 import { type CountedGroup, countedBy, modelled, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
+import { definitionBreak } from './definition-break.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
@@ -69,10 +70,8 @@ function wasLookedAt({ parts }: Season, at: number): boolean {
 
 /** The words of a change of definition that lies between two seasons; null where none does. */
 function brokenBy({ sum }: Book, from: number, to: number): string | null {
-  const change = sum.definitionChanges.find(
-    ({ table, field, season }) => table === 'checks' && deciding.includes(field) && season > from && season <= to,
-  );
-  return change === undefined ? null : `“${change.field}” changed its meaning in ${change.season}`;
+  const change = definitionBreak(sum, { table: 'checks', fields: deciding }, [from, to]);
+  return change === null ? null : `“${change.field}” changed its meaning in ${change.season}`;
 }
 
 function changeOf(earlier: ShareCount, later: ShareCount, broken: string | null): Estimate {

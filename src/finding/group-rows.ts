@@ -144,16 +144,6 @@ function distinctPlaces(numbers: Float64Array, limit: number): { distinct: numbe
   return { distinct, placeOf };
 }
 
-function keyOf(combined: number, ranks: readonly Ranks[]): GroupKey {
-  const key: (string | number | null)[] = [];
-  let rest = combined;
-  for (const { values } of ranks.toReversed()) {
-    key.unshift(values[rest % values.length]!);
-    rest = Math.floor(rest / values.length);
-  }
-  return key;
-}
-
 /** How rows were split before: several findings and sheets of a page split the same ones, which nobody changes. */
 const split = new WeakMap<Uint32Array, { readonly table: BookTable; readonly by: Map<string, readonly RowGroup[]> }>();
 
@@ -177,17 +167,29 @@ export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly 
 
 function splitRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
   const ranks = fields.map((field) => ranksOf(table, field, rows));
-  const combined = new Float64Array(rows.length);
+  let combined = new Float64Array(rows.length);
+  let limit = 1;
   for (const { values, rankOf } of ranks) {
+    if (limit * values.length > Number.MAX_SAFE_INTEGER) {
+      // Beyond whole numbers that are told apart: places among those that occur take less.
+      const { distinct, placeOf } = distinctPlaces(combined, limit);
+      combined = Float64Array.from(placeOf);
+      limit = distinct.length;
+    }
     for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
+    limit *= values.length;
   }
-  const { distinct, placeOf } = distinctPlaces(
-    combined,
-    ranks.reduce((product, { values }) => product * values.length, 1),
-  );
+  const { distinct, placeOf } = distinctPlaces(combined, limit);
   const sizes = new Uint32Array(distinct.length);
-  for (const place of placeOf) sizes[place]!++;
-  const groups = distinct.map((number, place) => ({ key: keyOf(number, ranks), rows: new Uint32Array(sizes[place]!) }));
+  const first = new Uint32Array(distinct.length);
+  for (let at = rows.length - 1; at >= 0; at--) {
+    sizes[placeOf[at]!]!++;
+    first[placeOf[at]!] = at;
+  }
+  const groups = distinct.map((_, place) => ({
+    key: ranks.map(({ values, rankOf }) => values[rankOf[first[place]!]!]!),
+    rows: new Uint32Array(sizes[place]!),
+  }));
   const filled = new Uint32Array(distinct.length);
   for (let at = 0; at < rows.length; at++) {
     const place = placeOf[at]!;

@@ -1,7 +1,7 @@
 const runs = /\d+|\D+/g;
 
 /**
- * Compares texts as a person would list them: runs of digits by their number, all else by code point, so that `ramp 9`
+ * Compares texts as a person would list them: runs of digits by their number, all else by UTF-16 code unit, so that `ramp 9`
  * comes before `ramp 10`. The same on every machine, whatever its locale.
  */
 export function byNaturalOrder(one: string, other: string): number {

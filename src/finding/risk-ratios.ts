@@ -8,7 +8,7 @@ import { countedBy, counting, modelled, type NumberRules, sharing } from './coun
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { type FactorLevels, levelsOf, riskFactors } from './risk-factors.js';
-import { countRows, isValue } from './row-tests.js';
+import { countRows, hasText, isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
 import { clusterPlaces, shareOfRows } from './shares.js';
 import { fewEvents, withheld } from './small-numbers.js';
@@ -134,18 +134,19 @@ export const riskRatios: Finding = {
   },
   find: (_book, table, rows, named) => {
     const by = named.filter((field) => !riskFactors.some((factor) => factor.field === field));
+    const full = fullOf(table, rows);
     const unknown = riskFactors.flatMap((factor) => {
-      const { codes } = table.column(factor.field) as { codes: ArrayLike<number> };
-      const open = countRows(fullOf(table, rows), (row) => codes[row] === 0);
+      const isRecorded = hasText(table, factor.field);
+      const open = countRows(full, (row) => !isRecorded(row));
       return sentence(open, 'full inspection has', 'full inspections have', `no ${factor.label} recorded.`);
     });
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
-      const full = fullOf(table, own);
+      const fullHere = fullOf(table, own);
       return riskFactors.flatMap((factor) => {
-        const levels = levelsOf(table, factor, full);
+        const levels = levelsOf(table, factor, fullHere);
         const rules = rulesOf(table, levels);
-        return factorRows(table, full, levels).map((cells, at) => {
-          return { cells: [...keyCells(table, by, key), ...cells], rows: full, rules: rules[at]! };
+        return factorRows(table, fullHere, levels).map((cells, at) => {
+          return { cells: [...keyCells(table, by, key), ...cells], rows: fullHere, rules: rules[at]! };
         });
       });
     });

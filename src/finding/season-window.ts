@@ -21,7 +21,7 @@ export function calendarDay(table: BookTable): (row: number) => number | null {
   };
 }
 
-/** From the latest first day to the earliest last day of the seasons; null where they share none. */
+/** From the latest first day to the earliest last day of the seasons; null where they share none, or there is no season. */
 export function sharedWindow(
   seasons: readonly Uint32Array[],
   dayOf: (row: number) => number | null,
@@ -40,7 +40,7 @@ export function sharedWindow(
     from = Math.max(from, first);
     to = Math.min(to, last);
   }
-  return from <= to ? { from, to } : null;
+  return seasons.length > 0 && from <= to ? { from, to } : null;
 }
 
 /** A day of the calendar in words: `3 March`. */

@@ -7,6 +7,7 @@ import { textChoice } from './choices.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, shareColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
 import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
+import { definitionBreak } from './definition-break.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
 import { groupRows } from './group-rows.js';
 import { bookText, countRows, isValue } from './row-tests.js';
@@ -50,7 +51,7 @@ function seasonsOf(
   const isCase = isValue(table, measure.field, measure.value);
   const known = bookText(table, measure.field).codes;
   let outside = 0;
-  const seasons = groups.map(({ key, rows }): Season => {
+  const seasons = groups.map(({ key, rows }, at): Season => {
     const within = rows.filter((row) => {
       const day = dayOf(row);
       return window !== null && day !== null && day >= window.from && day <= window.to;
@@ -59,15 +60,16 @@ function seasonsOf(
     outside += rows.length - within.length;
     const season = key[0] as number;
     const count = shareOfRows(within, clusterPlaces(table, within), (row) => known[row] !== 0, isCase);
-    const change = book.sum.definitionChanges.find(
-      (one) => one.table === 'inspections' && measure.standsOn.includes(one.field) && one.season === season,
-    );
+    const before = groups[at - 1]?.key[0] as number | undefined;
+    const fields = { table: 'inspections', fields: measure.standsOn } as const;
+    const change = before === undefined ? null : definitionBreak(book.sum, fields, [before, season]);
     return {
       season,
       full,
       isCase,
       count,
-      broken: change === undefined ? null : `the meaning of ${change.field.replaceAll('_', ' ')} changed in ${season}`,
+      broken:
+        change === null ? null : `the meaning of ${change.field.replaceAll('_', ' ')} changed in ${change.season}`,
     };
   });
   return { seasons, window, outside };
@@ -128,10 +130,13 @@ function trendSaid(seasons: readonly Season[]): string {
   if (trend.slope === null || trend.p === null || trend.pDeparture === null)
     return `No trend over ${names}: nothing varies.`;
   const slope = `${trend.slope < 0 ? '−' : '+'}${written(Math.abs(trend.slope * 1000), 2)} ${writtenWords('per 1,000')} a season`;
-  return `Trend over ${names}: ${slope}, P ${written(trend.p, 3)}; departure from a straight line, P ${written(trend.pDeparture, 3)} (Cochran-Armitage, inspections taken as independent).`;
+  return `Trend over ${names}: ${slope}, P ${writtenP(trend.p)}; departure from a straight line, P ${writtenP(trend.pDeparture)} (Cochran-Armitage, inspections taken as independent).`;
 }
 
 const written = (value: number, decimals: number): string => writtenNumber(value.toFixed(decimals));
+
+/** A P value as tables show it. */
+const writtenP = (p: number): string => (p < 0.0005 ? `under ${written(0.001, 3)}` : written(p, 3));
 
 function windowSaid(window: SeasonWindow | null): string {
   return window === null
@@ -195,7 +200,9 @@ export const seasonsCompared: Finding = {
       ],
       said: [
         `Cases are ${measure.meaning}.`,
-        ...(groups.length === 1 ? [windowSaid(groups[0]!.window), trendSaid(groups[0]!.seasons)] : []),
+        ...groups.flatMap(({ window, seasons }) =>
+          groups.length > 1 || seasons.length === 0 ? [] : [windowSaid(window), trendSaid(seasons)],
+        ),
       ],
     };
   },

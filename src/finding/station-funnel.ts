@@ -7,6 +7,7 @@ import { groupRows } from './group-rows.js';
 import { countRows, isValue } from './row-tests.js';
 import { sentence } from './sentence.js';
 import { clusterPlaces, type ShareCount, shareOfRows } from './shares.js';
+import { enoughEvents } from './small-numbers.js';
 
 /** The limits of the funnel, by the chance of staying at or under them. */
 const limits = [

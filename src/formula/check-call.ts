@@ -12,7 +12,7 @@ import type {
   Takes,
   WholeFunction,
 } from './functions/declaration.js';
-import { formulaFunctions, functionNamed } from './functions/functions.js';
+import { functionNamed, functionNames } from './functions/functions.js';
 import { describeKind, type FormulaKind, unknownKind } from './kind.js';
 import type { Mistake } from './place.js';
 import { readAsRows } from './rows/rows-reading.js';
@@ -208,7 +208,7 @@ function rightNumber(declaration: FunctionDeclaration, node: CallNode, checking:
 export function kindOfCall(node: CallNode, checking: Checking): FormulaKind {
   const declaration = functionNamed(node.name);
   if (declaration === null) {
-    const names = formulaFunctions.map(({ name }) => name);
+    const names = functionNames();
     const remedy = suggest(node.name, names, `The functions are ${names.join(', ')}.`);
     return refuse(checking, node.named, { code: 'unknown-function', wanted: 'a function', remedy });
   }

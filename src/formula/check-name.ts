@@ -1,5 +1,5 @@
 import { type Checking, refuse, suggest } from './checking.js';
-import { formulaFunctions } from './functions/functions.js';
+import { functionNames } from './functions/functions.js';
 import { type FormulaKind, fieldKind } from './kind.js';
 import { meaningOf, namesOfScope } from './scope.js';
 import type { NameNode } from './tree.js';
@@ -25,7 +25,7 @@ export function kindOfName(node: NameNode, checking: Checking): FormulaKind {
     const remedy = `A field has a value a row: write what is wanted of the group, such as sum(${name}).`;
     return refuse(checking, node, { code: 'field-alone', wanted: 'one value for the group', remedy });
   }
-  const known = [...namesOfScope(scope), ...formulaFunctions.map((declaration) => declaration.name)];
+  const known = [...namesOfScope(scope), ...functionNames()];
   const remedy = suggest(name, known, 'Declare it as an input or a figure, or put a text in double quotes.');
   const wanted =
     scope.sheet === null ? 'an input, figure, selection or table' : 'a column, key, input, figure or table';

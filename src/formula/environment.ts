@@ -22,9 +22,6 @@ export interface Resamples {
   readonly seed: number;
 }
 
-/** Two thousand resamples, the number and seed that a notebook has when it asks for no others. */
-export const defaultResamples: Resamples = { count: 2000, seed: 1 };
-
 /** What is made once for a book and kept between formulas; a new book needs a new one. */
 export interface EvaluationCache {
   readonly weights: Map<string, Uint8Array>;

@@ -110,11 +110,3 @@ export function evaluate(formula: Formula, environment: Environment): Evaluated 
   };
   return evaluation.single(formula.body);
 }
-
-/** The rows that a selection's or a sheet's formula names, ascending; none where something that it names has failed. */
-export function selectRows(formula: Formula, environment: Environment): Uint32Array {
-  const value = evaluate(formula, environment);
-  if (value.kind === 'problem') return new Uint32Array(0);
-  if (value.kind !== 'rows') throw new Error(`rows were not checked: ${value.kind}`);
-  return value.counted.rows;
-}

@@ -8,7 +8,7 @@ import { givenNumber } from './value/number.js';
 const numberForm = /^[-−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
 
 /** A number as a person writes it in a table cell: `23.40`, `48,000`, `-5`; null for any other text. */
-function numberIn(text: string): number | null {
+export function numberIn(text: string): number | null {
   if (!numberForm.test(text)) return null;
   const number = Number(text.replaceAll(',', '').replace('−', '-'));
   return Number.isFinite(number) ? number : null;

@@ -8,9 +8,11 @@ export interface NumberResult {
   readonly value: number | null;
   /** In words: `inspections`, `dollars an inspection`, `minutes`; empty for a plain number or share. */
   readonly unit: string;
-  /** Cases and trials, where the value is a share or rate of counted records. */
+  /** Cases and trials, where the value is a share or rate of counted records; or what a ratio is made of. */
   readonly numerator: number | null;
   readonly denominator: number | null;
+  /** Whether the numerator is no part of the denominator but held against it, as events by hours are; no where absent. */
+  readonly isRatio?: true;
   readonly interval: Interval | null;
   /** Why there is no value or no interval; null where nothing needs saying (a plain count or an input). */
   readonly why: string | null;

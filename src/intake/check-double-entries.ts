@@ -1,4 +1,5 @@
 import type { DoubleEntryKeep } from './crosswalk.js';
+import { noDay } from './draft.js';
 import type { FileReading } from './read-file.js';
 import { RowSet } from './row-set.js';
 import { sayingOf } from './rules/saying-of.js';
@@ -41,12 +42,14 @@ function groupsOf(readings: readonly FileReading[]): readonly Group[] {
 
 function eachComparable({ alike, readings }: Group, visit: (index: number, row: number) => void): void {
   for (const [index, { draft }] of readings.entries()) {
-    const texts = alike.flatMap((name) => {
-      const { interner, values } = draft.columns.get(name)!;
-      return interner === null ? [] : [values];
+    const marked = alike.flatMap((name) => {
+      const { field, interner, values } = draft.columns.get(name)!;
+      if (field.type === 'date') return [{ values, missing: noDay }];
+      // Other numbers miss by NaN, which is like no other of itself.
+      return field.type === 'code' || interner !== null ? [{ values, missing: 0 }] : [];
     });
     for (let row = 0; row < draft.rowCount; row++) {
-      if (draft.aside[row] === 0 && texts.every((values) => values[row] !== 0)) visit(index, row);
+      if (draft.aside[row] === 0 && marked.every(({ values, missing }) => values[row] !== missing)) visit(index, row);
     }
   }
 }

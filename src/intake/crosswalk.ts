@@ -40,9 +40,10 @@ export interface SeasonalCode {
 /** What a cell's text stands for: a code or key, null for missing, or one by season. */
 export type CodeMeaning = string | null | readonly SeasonalCode[];
 
-/** A number in the file's unit becomes the field's by `number × factor + shift`. */
+/** A number in the file's unit becomes the field's by `number × factor ÷ divisor + shift`. */
 export interface Conversion {
   readonly factor: number;
+  readonly divisor: number;
   readonly shift: number;
 }
 

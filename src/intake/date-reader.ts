@@ -11,6 +11,9 @@ export const firstYear = 1900;
 /** The last year that a record may fall in. */
 export const lastYear = 2100;
 
+/** The most minutes that a clock was ever set from Greenwich since then: the Line Islands' (IANA, Pacific/Kiritimati). */
+const mostOffset = 14 * 60;
+
 /** Reads cells by a pattern. After a `read` that found no fault, the fields hold what the cell said. */
 export class DateReader {
   /** Days since 1970-01-01, as written. */
@@ -188,8 +191,9 @@ export class DateReader {
     const digits = places.map((place) => bytes[place]! - 48);
     if (digits.some((digit) => digit < 0 || digit > 9)) return 0;
     const [a, b, c = 0, d = 0] = digits as [number, number, number?, number?];
-    if (c > 5) return 0;
-    this.offset = sign * ((a * 10 + b) * 60 + c * 10 + d);
+    const minutes = (a * 10 + b) * 60 + c * 10 + d;
+    if (c > 5 || minutes > mostOffset) return 0;
+    this.offset = sign * minutes;
     return length;
   }
 }

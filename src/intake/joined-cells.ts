@@ -1,11 +1,14 @@
+import { type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
 import type { RecordScanner } from './record-scanner.js';
+
+const space = 32;
 
 /** Several cells of a row joined by a space, such as a date and a time that stand in two columns. */
 export class JoinedCells {
-  bytes: Buffer = Buffer.alloc(256);
+  bytes: Uint8Array = new Uint8Array(256);
   length = 0;
-  /** The texts of the cells, their spaces left off. */
-  parts: readonly string[] = [];
+  /** How many bytes the text of each cell has, its spaces left off. */
+  lengths: readonly number[] = [];
   /** Which of them are missing. */
   isMissing: readonly boolean[] = [];
 
@@ -16,17 +19,27 @@ export class JoinedCells {
   take(
     { cells, starts, ends }: RecordScanner,
     positions: readonly number[],
-    missing: readonly string[],
+    missing: MissingTexts,
     onlyFilled: boolean,
   ): void {
-    this.parts = positions.map((position) => {
-      const text = Buffer.from(cells.buffer, cells.byteOffset + starts[position]!, ends[position]! - starts[position]!);
-      return text.toString('latin1').trim();
+    const parts = positions.map((position) => {
+      const start = trimmedStart(cells, starts[position]!, ends[position]!);
+      return cells.subarray(start, trimmedEnd(cells, start, ends[position]!));
     });
-    this.isMissing = this.parts.map((part) => part === '' || missing.includes(part));
-    const taken = onlyFilled ? this.parts.filter((_, index) => !this.isMissing[index]) : this.parts;
-    const joined = this.isMissing.includes(false) ? taken.join(' ') : '';
-    if (this.bytes.length < joined.length) this.bytes = Buffer.alloc(joined.length);
-    this.length = this.bytes.write(joined, 'latin1');
+    this.lengths = parts.map(({ length }) => length);
+    this.isMissing = parts.map((part) => part.length === 0 || missing.has(part, 0, part.length));
+    const filled = parts.filter((_, index) => !this.isMissing[index]);
+    this.#join(filled.length > 0 && !onlyFilled ? parts : filled);
+  }
+
+  #join(parts: readonly Uint8Array[]): void {
+    const most = parts.reduce((sum, part) => sum + part.length + 1, 0);
+    if (this.bytes.length < most) this.bytes = new Uint8Array(most);
+    this.length = 0;
+    for (const [index, part] of parts.entries()) {
+      if (index > 0) this.bytes[this.length++] = space;
+      this.bytes.set(part, this.length);
+      this.length += part.length;
+    }
   }
 }

@@ -1,4 +1,4 @@
-import type { Field, NumberField } from '../record/field.js';
+import { type Field, formOf, type NumberField } from '../record/field.js';
 import { type Cell, MissingTexts } from './cell.js';
 import type { FieldRule, FileRule } from './crosswalk.js';
 import { DateCell, InstantCell } from './date-cell.js';
@@ -11,6 +11,7 @@ import { pseudonymOf } from './pseudonym.js';
 import { registrationMeaning } from './registration-meaning.js';
 import { MeaningCell, TextCell, type TextMeaning } from './text-cell.js';
 import type { ZoneClock } from './time-zone.js';
+import { converted } from './units.js';
 import { readWrittenNumber, type WrittenNumber } from './written-number.js';
 import { WrittenNumberCell } from './written-number-cell.js';
 
@@ -23,8 +24,7 @@ export function storedCode(column: DraftColumn, text: string): number {
 
 function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<string>, key: Uint8Array) {
   const { field, codes } = rule;
-  const pattern =
-    field.type === 'text' && field.pattern !== undefined ? new RegExp(`^(?:${field.pattern})$`, 'u') : null;
+  const form = formOf(field);
   const inAnyCase = rule.anyCase
     ? new Map([...(codes ?? [])].map(([text, meaning]) => [text.toLowerCase(), meaning]))
     : null;
@@ -37,7 +37,7 @@ function meaningOf(rule: FieldRule, column: DraftColumn, missing: ReadonlySet<st
       if (codes !== null) return { kind: 'fault', fault: fault.unknownCode };
     }
     const said = typeof meaning === 'string' ? meaning : text;
-    if (pattern?.test(said) === false) return { kind: 'fault', fault: fault.doesNotMatch };
+    if (form?.test(said) === false) return { kind: 'fault', fault: fault.doesNotMatch };
     const code = storedCode(column, rule.hashed ? pseudonymOf(said, key) : said);
     return field.type === 'code' && code === 0 ? { kind: 'fault', fault: fault.unknownCode } : { kind: 'value', code };
   };
@@ -51,8 +51,8 @@ function numberOf(text: string, rule: FieldRule, field: NumberField, marks: Numb
   if (rule.isWritten) return readWrittenNumber(text, field, rule.unit, marks);
   const digits = plainDigits(text, marks);
   if (digits === null) return { fault: fault.notANumber };
-  const { factor, shift } = rule.conversion ?? { factor: 1, shift: 0 };
-  return { value: Number(digits) * factor + shift };
+  const number = Number(digits);
+  return { value: rule.conversion === null ? number : converted(number, rule.conversion) };
 }
 
 function takesTextsAsTheyAre(field: Field, rule: FieldRule): boolean {

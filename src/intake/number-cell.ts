@@ -5,6 +5,7 @@ import type { DraftColumn } from './draft.js';
 import { type Fault, fault } from './fault.js';
 import { type NumberMarks, plainDigits } from './number-marks.js';
 import type { BlockRows } from './row-block.js';
+import { converted } from './units.js';
 
 const powers = Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);
 
@@ -108,7 +109,7 @@ export class NumberCell implements Cell {
   }
 
   #put(number: number, row: number): Fault {
-    const value = this.#conversion === null ? number : number * this.#conversion.factor + this.#conversion.shift;
+    const value = this.#conversion === null ? number : converted(number, this.#conversion);
     const found = faultOfNumber(value, this.#field);
     if (found === fault.none) this.column.values[row] = value;
     return found;

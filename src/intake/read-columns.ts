@@ -83,6 +83,10 @@ export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinit
     const columnsNode = settings.get('columns');
     if (field === null || columnsNode === undefined) continue;
     const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
+    if (columns.length === 0) {
+      yaml.complain('wrong-value', columnsNode, '', `the columns that give ${field.name}`, 'Name one at least.');
+      continue;
+    }
     for (const column of columns) {
       if (!gathered.columns.includes(column)) gathered.columns.push(column);
       if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);

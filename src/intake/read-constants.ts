@@ -1,5 +1,5 @@
 import type { Node } from 'yaml';
-import type { Field, TableDefinition } from '../record/field.js';
+import { type Field, formOf, type TableDefinition } from '../record/field.js';
 import { readDatePattern } from './date-pattern.js';
 import { DateReader } from './date-reader.js';
 import { fault } from './fault.js';
@@ -8,8 +8,13 @@ import { readField } from './read-field-rule.js';
 import type { YamlDocument } from './yaml-document.js';
 
 function readConstant(yaml: YamlDocument, node: Node, field: Field): string | number | null {
-  if (field.type === 'code' || field.type === 'reference' || field.type === 'text')
-    return readTarget(yaml, node, field);
+  if (field.type === 'code' || field.type === 'reference' || field.type === 'text') {
+    const target = readTarget(yaml, node, field);
+    const form = formOf(field);
+    if (target === null || form === null || form.test(target)) return target;
+    yaml.complain('wrong-value', node, target, `a text as ${field.name} is written`, `Mend it: ${field.meaning}`);
+    return null;
+  }
   const text = yaml.text(node, `a value of ${field.name}`);
   if (text === null) return null;
   const number = readPlainValue(text, field);

@@ -101,6 +101,9 @@ export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }:
       remedy,
     );
   }
+  if (zoneOfNode !== undefined && zoneNode !== undefined) {
+    yaml.complain('useless-setting', zoneNode, 'time_zone', 'either time_zone or time_zone_of', 'Remove one.');
+  }
   const timeZone = zoneNode === undefined ? null : readZone(yaml, zoneNode);
   const needsZone = gathered.fields.some(
     ({ field, pattern }) =>

@@ -1,4 +1,5 @@
 import { BlockReader, type Constant, type RowParts } from './block-reader.js';
+import { MissingTexts } from './cell.js';
 import { type CellReading, cellReadings } from './cell-reading.js';
 import { type DatedCell, InstantCell } from './date-cell.js';
 import type { Draft, DraftColumn } from './draft.js';
@@ -30,7 +31,9 @@ export class RowReader {
   readonly #header: Header;
   readonly #single: readonly CellReading[];
   readonly #singleAt: Int32Array;
+  /** The fields that are read from several cells, and the texts that stand for missing in those of each. */
   readonly #combined: readonly CellReading[];
+  readonly #combinedMissing: readonly MissingTexts[];
   readonly #seasonal: readonly CellReading[];
   readonly #season: DatedCell | null;
   readonly #constants: readonly Constant[];
@@ -63,6 +66,7 @@ export class RowReader {
     this.#single = readings.filter(({ positions }) => positions.length === 1).sort(byStation);
     this.#singleAt = Int32Array.from(this.#single.map(({ positions }) => positions[0]!));
     this.#combined = readings.filter(({ positions }) => positions.length > 1);
+    this.#combinedMissing = this.#combined.map((reading) => new MissingTexts(reading.rule.missing ?? rule.missing));
     this.#seasonal = readings.filter(
       ({ rule: { codes } }) => codes !== null && [...codes.values()].some(Array.isArray),
     );
@@ -103,7 +107,8 @@ export class RowReader {
       if (found !== fault.none) this.#fault(found, readings[index]!, position, row);
       if (index === 0 && this.#stationIsRead && this.#clocked.length > 0) this.#setClock(row);
     }
-    for (const reading of this.#combined) this.#readCombined(reading, row);
+    for (const [index, reading] of this.#combined.entries())
+      this.#readCombined(reading, this.#combinedMissing[index]!, row);
     if (this.#seasonal.length > 0) this.#settle(row);
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     this.#close(row);
@@ -182,18 +187,18 @@ export class RowReader {
     for (const cell of this.#clocked) cell.clock = clock;
   }
 
-  #readCombined(reading: CellReading, row: number): void {
+  #readCombined(reading: CellReading, missing: MissingTexts, row: number): void {
     const joined = this.#joined;
     // A joined text that stands among the codes means what they say, whichever of its cells are blank.
     const isMapped = reading.rule.codes !== null;
-    joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing, isMapped);
+    joined.take(this.#scanner, reading.positions, missing, isMapped);
     const found = reading.cell.read(joined.bytes, 0, joined.length, row);
     const at = joined.isMissing.indexOf(true);
     if (!joined.isMissing.includes(false)) {
       if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);
     } else if (at >= 0 && !isMapped) this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
     else if (found !== fault.none) {
-      this.#fault(found, reading, reading.positions[partAtFault(reading.cell, joined.parts)]!, row);
+      this.#fault(found, reading, reading.positions[partAtFault(reading.cell, joined.lengths)]!, row);
     }
   }
 

@@ -1,7 +1,7 @@
 import type { NumberField } from '../record/field.js';
 import { type Fault, fault } from './fault.js';
 import { type NumberMarks, numberSource, plainDigits } from './number-marks.js';
-import { conversionTo, unitSpelt } from './units.js';
+import { conversionTo, converted, unitSpelt } from './units.js';
 
 /** Units in which one measure may be written together, the larger first: 22 ft 6 in. */
 const together: readonly (readonly string[])[] = [
@@ -66,7 +66,7 @@ export function readWrittenNumber(
     if (unit === null || conversion === null) return { fault: fault.unknownUnit };
     if (earlier !== null && (!mayFollow(unit, earlier) || /^[-+]/u.test(digits))) return { fault: fault.unknownUnit };
     earlier = unit;
-    value += Number(plainDigits(digits, marks)) * conversion.factor + conversion.shift;
+    value += converted(Number(plainDigits(digits, marks)), conversion);
   }
   return { value };
 }

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readChoice } from '../command/read-choice.js';
+import { readChoice, unknownInputs } from '../command/read-choice.js';
 import { restrictedBook } from '../finding/book/restricted-book.js';
 import { withChangedInputs } from '../notebook/changed-inputs.js';
 import { computeNotebook } from '../notebook/compute-notebook.js';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
 import { readDocument } from '../notebook/read-document.js';
+import { writtenInputs } from '../notebook/written-inputs.js';
 import type { Problem } from '../problem/problem.js';
 import type { Book } from '../record/book.js';
 
@@ -25,7 +26,7 @@ export type ComputedNotebook = Pick<
   'title' | 'fingerprint' | 'inputs' | 'selections' | 'figures' | 'sheets' | 'problems'
 >;
 
-/** A notebook computed over a book as `rampbook evaluate` does; a choice that the records do not have is all there is then. */
+/** A notebook computed over a book as `rampbook evaluate` does; a choice that the records or the text do not have is all there is then. */
 export function computedNotebook(
   { name, text, only = {}, inputs = {} }: NotebookText,
   book: Book,
@@ -33,6 +34,8 @@ export function computedNotebook(
   const choice = readChoice({ only: words(only), with: words(inputs) }, book);
   if ('problems' in choice) return choice;
   const read = readDocument(name, text);
+  const unknown = unknownInputs(choice, name, writtenInputs(read.document).keys());
+  if (unknown.length > 0) return { problems: unknown };
   const changed = { ...read, document: withChangedInputs(read.document, choice.inputs) };
   const fingerprint = createHash('sha256').update(text).digest('hex');
   const { notebook } = computeNotebook(changed, restrictedBook(book, choice.only), fingerprint);

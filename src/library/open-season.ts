@@ -1,5 +1,6 @@
 import type { ColumnTable } from 'arquero';
 import { asksForPlan, loadSolver } from '../command/load-solver.js';
+import { bookWith } from '../finding/book/book-with.js';
 import { openBook } from '../finding/book.js';
 import type { Problem } from '../problem/problem.js';
 import type { TableName } from '../record/field.js';
@@ -38,6 +39,6 @@ export async function openSeason(store: string): Promise<Season | SeasonProblems
     sum,
     table: (name) => asArqueroTable(records[name]),
     compute: async (notebook) =>
-      computedNotebook(notebook, asksForPlan(notebook.text) ? { ...book, solver: await loadSolver() } : book),
+      computedNotebook(notebook, asksForPlan(notebook.text) ? bookWith(book, { solver: await loadSolver() }) : book),
   };
 }

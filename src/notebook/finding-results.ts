@@ -24,7 +24,11 @@ export function findingResult(cell: FindingCell, column: FindingColumn, table: B
   }
   if (typeof cell === 'number') return { ...nothingMore, value: cell, unit };
   const { value, numerator, denominator, interval, why, cautions } = cell;
-  return { kind: 'number', value, unit, numerator, denominator, interval, why, cautions };
+  const isShare = column.shownAs === 'percent' || column.shownAs === 'per 1,000';
+  return {
+    ...{ kind: 'number', value, unit, numerator, denominator, interval, why, cautions },
+    ...(numerator === null || denominator === null || isShare ? {} : { isRatio: true }),
+  };
 }
 
 /** A finding's answer as values, row by row. */

@@ -23,12 +23,7 @@ function isAscending(lines: Uint32Array): boolean {
   return true;
 }
 
-/** Stretches in words, all or the first of them: `2-4` and `9`. */
+/** Stretches in words, all or the first of them: 2, 3, 4, 9 are `2-4` and `9`. */
 export function stretchWords({ from, to }: LineStretches, most = from.length): string[] {
   return Array.from(from.subarray(0, most), (first, at) => (first === to[at] ? `${first}` : `${first}-${to[at]}`));
-}
-
-/** Line numbers as ranges: 2, 3, 4, 9 becomes `2-4` and `9`. The numbers may come in any order. */
-export function lineRanges(lines: readonly number[]): readonly string[] {
-  return stretchWords(lineStretches(Uint32Array.from(lines)));
 }

@@ -12,18 +12,18 @@ export type LiveTable =
   | { readonly kind: 'columns'; readonly rows: readonly FormulaRow[] };
 
 /** The heads of each live table, the first of which makes it one; those behind the bar may be left out. */
-const heads: Readonly<Record<string, { readonly must: readonly string[]; readonly may: readonly string[] }>> = {
-  input: { must: ['input', 'value'], may: ['low', 'high', 'unit', 'source'] },
-  selection: { must: ['selection', 'rows'], may: [] },
-  figure: { must: ['figure', 'formula'], may: ['shown as'] },
-  column: { must: ['column', 'formula'], may: ['shown as'] },
-};
+const heads: ReadonlyMap<string, { readonly must: readonly string[]; readonly may: readonly string[] }> = new Map([
+  ['input', { must: ['input', 'value'], may: ['low', 'high', 'unit', 'source'] }],
+  ['selection', { must: ['selection', 'rows'], may: [] }],
+  ['figure', { must: ['figure', 'formula'], may: ['shown as'] }],
+  ['column', { must: ['column', 'formula'], may: ['shown as'] }],
+]);
 
 /** The live table that a pipe table declares, or null where its first head is not one of ours; its mistakes are added. */
 export function readLiveTable(file: string, text: string, table: Table, problems: Problem[]): LiveTable | null {
   const [headRow, ...bodyRows] = tableCells(text, table);
   const first = headRow?.[0]?.text ?? '';
-  const expected = heads[first];
+  const expected = heads.get(first);
   if (headRow === undefined || expected === undefined) return null;
   const placeOf = new Map<string, number>();
   headRow.forEach((head, at) => {
@@ -99,6 +99,6 @@ function badName(file: string, cell: Cell, code: string, wanted: string, nearest
     place: inDocument(file, cell.line, cell.column),
     seen: cell.text,
     wanted,
-    remedy: nearest === null ? `Change the word in this cell.` : `Did you mean "${nearest}"?`,
+    remedy: nearest === null ? 'Change the word in this cell.' : `Did you mean "${nearest}"?`,
   };
 }

@@ -42,6 +42,7 @@ export function readDocument(file: string, text: string): ReadNotebook {
     });
   };
   const proseValues: ProseValue[] = [];
+  const chartNames = new Set<string>();
   const head = root.children[0];
   const settings = readSettings(file, head?.type === 'yaml' ? head.value : '', problems);
   const nodes = root.children.filter((node) => node.type !== 'yaml' && node.type !== 'definition');
@@ -64,7 +65,7 @@ export function readDocument(file: string, text: string): ReadNotebook {
       }
       const chart = readChart(file, node, problems);
       if (chart !== null) {
-        add({ kind: 'chart', chart }, node);
+        add({ kind: 'chart', chart: { ...chart, name: freeName(chart.name, chartNames) } }, node);
         continue;
       }
     }
@@ -83,6 +84,14 @@ export function readDocument(file: string, text: string): ReadNotebook {
     written,
     head: head?.type === 'yaml' ? { first: head.position!.start.line, last: head.position!.end.line } : null,
   };
+}
+
+/** A name that no chart above has, since addresses on the page are made of it: itself, or with the next number behind it. */
+function freeName(name: string, taken: Set<string>): string {
+  let free = name;
+  for (let number = 2; taken.has(free); number++) free = `${name}-${number}`;
+  taken.add(free);
+  return free;
 }
 
 function readSheet(

@@ -1,11 +1,12 @@
+import { numberIn } from '../formula/input-value.js';
 import { describeUnit } from '../formula/unit/unit.js';
 import type { NumberValue } from '../formula/value/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
+import { writtenNumber } from '../record/written-numbers.js';
 import { type ComputedSheet, emptySheet, saidOf } from './computed-sheet.js';
 import type { InputRow, SheetDeclaration, SheetMaker } from './document.js';
 import type { SheetColumn, SheetRow } from './evaluated.js';
 import { cellProblem } from './formula-cell.js';
-import { showNumber } from './shown.js';
 import type { Knowledge } from './workings.js';
 
 type FindingMaker = Extract<SheetMaker, { kind: 'finding' }>;
@@ -28,11 +29,9 @@ const columnsShown = (shownAs: string): readonly SheetColumn[] => [
   column('flips_at', 'turns at', 'text', 'The value of the input at which the figure crosses the threshold.'),
 ];
 
-const numberForm = /^[-−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?$/;
-
 /** A number written in a cell, or null. */
 function written({ text }: InputRow['value']): number | null {
-  return numberForm.test(text) ? Number(text.replaceAll(',', '').replace('−', '-')) : null;
+  return numberIn(text);
 }
 
 interface Swing {
@@ -43,11 +42,20 @@ interface Swing {
   readonly now: number;
 }
 
+/** A number as a cell can hold it: digits without an exponent. */
+function inDigits(amount: number): string {
+  const text = String(amount);
+  return text.includes('e-') ? amount.toFixed(20).replace(/0+$/, '') : text;
+}
+
 /** Steps of halving between two ends: a thousandth of the range, as close as anyone would read it. */
 const halvings = 10;
 
+/** A number with all its digits, in the page’s locale. */
+const plainNumber = (value: number): string => writtenNumber(inDigits(value));
+
 /** Four digits: no reader needs more of a value that was found by halving. */
-const shortNumber = (value: number): string => showNumber(Number(value.toPrecision(4)), '', '');
+const shortNumber = (value: number): string => plainNumber(Number(value.toPrecision(4)));
 
 /**
  * How a figure moves when each input goes to the ends of its plausible range, the others staying: the widest swing first,
@@ -78,7 +86,7 @@ export function sensitivitySheet(declared: SheetDeclaration, maker: FindingMaker
     return [{ name: name.text, unit: unit.text, low: from, high: to, now }];
   });
   const at = (name: string, amount: number): NumberValue | null => {
-    const found = again.with(name, String(amount), figure);
+    const found = again.with(name, inDigits(amount), figure);
     return found?.kind === 'number' ? found : null;
   };
   const rows = swings.map((swing) => swingRow(swing, value, threshold, (amount) => at(swing.name, amount)));
@@ -136,7 +144,7 @@ function swingRow(
     row: {
       cells: [
         text(name.replaceAll('_', ' ')),
-        text(`${showNumber(low, '', '')} to ${showNumber(high, '', '')}${words}`),
+        text(`${plainNumber(low)} to ${plainNumber(high)}${words}`),
         plain(value.value, value.why ?? 'no value'),
         plain(from ?? null, ends[0]?.why ?? 'no value there'),
         plain(to ?? null, ends[1]?.why ?? 'no value there'),

@@ -19,9 +19,12 @@ function wholeBetween(value: unknown, least: number, most: number): value is num
   return typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most;
 }
 
-const checks: Readonly<
-  Record<keyof Settings, { readonly wanted: string; readonly holds: (value: unknown) => boolean }>
-> = {
+interface Check {
+  readonly wanted: string;
+  readonly holds: (value: unknown) => boolean;
+}
+
+const checks: Readonly<Record<keyof Settings, Check>> = {
   for: { wanted: 'a phrase', holds: (value) => typeof value === 'string' },
   seed: {
     wanted: 'a whole number from 0 to 4,294,967,295',
@@ -50,6 +53,20 @@ const checks: Readonly<
   },
 };
 
+/** The settings by name: what every object has, such as `constructor`, is none of them. */
+const checkOf = new Map<string, Check>(Object.entries(checks));
+
+/** What a head in YAML gives; null where it is no list of names and values. */
+function givenIn(head: string): object | null {
+  if (head.trim() === '') return {};
+  try {
+    const given: unknown = parse(head);
+    return typeof given === 'object' && !Array.isArray(given) ? given : null;
+  } catch {
+    return null;
+  }
+}
+
 /** The settings written at a notebook's head in YAML; its mistakes are added, and the usual settings stand in for them. */
 export function readSettings(file: string, head: string, problems: Problem[]): Settings {
   const bad = (line: number, code: string, seen: string, wanted: string, remedy: string): void => {
@@ -62,37 +79,20 @@ export function readSettings(file: string, head: string, problems: Problem[]): S
       remedy,
     });
   };
-  let given: unknown;
-  try {
-    given = head.trim() === '' ? {} : parse(head);
-  } catch {
-    bad(
-      1,
-      'not-yaml',
-      head.split('\n')[0] ?? '',
-      'settings as "name: value", a line each',
-      'Correct the lines between the hyphens.',
-    );
-    return usualSettings;
-  }
-  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
-    bad(
-      1,
-      'not-yaml',
-      head.split('\n')[0] ?? '',
-      'settings as "name: value", a line each',
-      'Correct the lines between the hyphens.',
-    );
+  const given = givenIn(head);
+  if (given === null) {
+    const wanted = 'settings as "name: value", a line each';
+    bad(1, 'not-yaml', head.split('\n')[0] ?? '', wanted, 'Correct the lines between the hyphens.');
     return usualSettings;
   }
   const settings: Record<string, unknown> = { ...usualSettings };
   for (const [name, value] of Object.entries(given)) {
     const line = head.split('\n').findIndex((text) => text.trimStart().startsWith(`${name}:`)) + 2;
-    const check = checks[name as keyof Settings];
+    const check = checkOf.get(name);
     if (check === undefined) {
-      const nearest = nearestName(name, Object.keys(checks));
+      const nearest = nearestName(name, checkOf.keys());
       const remedy =
-        nearest === null ? `Settings are ${Object.keys(checks).join(', ')}.` : `Did you mean "${nearest}"?`;
+        nearest === null ? `Settings are ${[...checkOf.keys()].join(', ')}.` : `Did you mean "${nearest}"?`;
       bad(line, 'unknown-setting', name, 'a setting of a notebook', remedy);
     } else if (!check.holds(value)) {
       bad(line, 'bad-setting', String(value), `${check.wanted} for "${name}"`, 'Correct the value.');

@@ -93,7 +93,8 @@ function readOrder(part: Part, text: string, end: number): { order: SheetOrder |
   };
 }
 
-const toldOption = '([a-z][a-z_]*)\\s+("[^"]*"|[a-z][a-z0-9_]*|-?[0-9][0-9,.]*)';
+/** A number ends with a digit, so that the comma behind it is one between two options. */
+const toldOption = '([a-z][a-z_]*)\\s+("[^"]*"|[a-z][a-z0-9_]*|-?[0-9](?:[0-9,.]*[0-9])?)';
 const toldBetween = '(?:\\s*,\\s*|\\s+and\\s+)';
 
 /** What the finding is told behind `with`, and where the rest ends. */
@@ -105,11 +106,14 @@ function readOptions(part: Part, text: string, end: number): { options: readonly
   const start = found.index + found[0].trimEnd().length - found[1]!.length;
   const each = new RegExp(`(?:^|${toldBetween})${toldOption}`, 'dy');
   const options: ToldOption[] = [];
+  let read = 0;
   for (let match = each.exec(found[1]!); match !== null; match = each.exec(found[1]!)) {
     const [, name, value] = match.indices!.map((span) => part(start + span![0], start + span![1]));
     options.push({ name: name!, value: value! });
+    read = each.lastIndex;
   }
-  return { options, end: found.index };
+  // What could not be taken apart is left to be told as no rows: nothing said is passed over.
+  return read === found[1]!.length ? { options, end: found.index } : { options: [], end };
 }
 
 /** The first ` of ` of the body: a field or finding never has the word in its name. */

@@ -68,20 +68,20 @@ export function formatNames(): readonly string[] {
   return [...formats.keys(), ...plainNames];
 }
 
-const minutesIn: Readonly<Record<string, number>> = {
-  seconds: 1 / 60,
-  minutes: 1,
-  hours: 60,
-  days: 1440,
-  weeks: 10_080,
-};
+const minutesIn: ReadonlyMap<string, number> = new Map([
+  ['seconds', 1 / 60],
+  ['minutes', 1],
+  ['hours', 60],
+  ['days', 1440],
+  ['weeks', 10_080],
+]);
 
 /** Whether numbers of that unit can be shown so; the reason in words where they cannot. */
 export function misfit(name: string, unit: string): string | null {
   const fits = formats.get(name)?.fits ?? 'any';
   if (fits === 'plain' && unit !== '') return `a plain number or share, not ${unit}`;
   if (fits === 'money' && !/\bdollars?\b/.test(unit)) return `an amount of money, not ${unit || 'a plain number'}`;
-  if (fits === 'time' && !(unit in minutesIn)) return `a length of time, not ${unit || 'a plain number'}`;
+  if (fits === 'time' && !minutesIn.has(unit)) return `a length of time, not ${unit || 'a plain number'}`;
   return null;
 }
 
@@ -91,8 +91,14 @@ function digits(value: number, decimals: number, groups = true): string {
   return value < 0 && /[1-9]/.test(shown) ? `−${shown}` : shown;
 }
 
-function scaled(value: number, shown: Format, unit: string): number {
-  return value * shown.times * (shown.fits === 'time' ? (minutesIn[unit] ?? 1) : 1);
+/** What a number of a unit is multiplied by when it is shown so: a share in percent by 100, hours in minutes by 60. */
+export function shownTimes(shownAs: string, unit: string): number {
+  const shown = formats.get(shownAs);
+  return shown === undefined ? 1 : timesOf(shown, unit);
+}
+
+function timesOf({ times, fits }: Format, unit: string): number {
+  return times * (fits === 'time' ? (minutesIn.get(unit) ?? 1) : 1);
 }
 
 function formatFor(name: string, value: number): Format {
@@ -106,7 +112,7 @@ function shownDigits(value: number, shown: Format, unit: string): string {
   const { least, decimals, grouped } = shown;
   if (least !== undefined && Number(value.toFixed(decimals)) < least)
     return `under ${digits(least, decimals, grouped)}`;
-  return digits(scaled(value, shown, unit), decimals, grouped);
+  return digits(value * timesOf(shown, unit), decimals, grouped);
 }
 
 /** The number alone, without the words around it: what a table cell under a head with its unit shows. */
@@ -168,8 +174,18 @@ export function unitInHead(shownAs: string, unit: string): string {
   return writtenWords(named.after.trim());
 }
 
-/** The numerator and denominator in words, `31 of 24,010`; empty where there are none. */
-export function showFraction(result: NumberResult): string {
-  if (result.numerator === null || result.denominator === null) return '';
-  return `${digits(result.numerator, 0)} of ${digits(result.denominator, 0)}`;
+/**
+ * The numerator and denominator in words: `31 of 24,010` for a share, `12 by 1.14` for a ratio of one thing to another; empty
+ * where there are none.
+ */
+export function showFraction({ numerator, denominator, isRatio }: NumberResult): string {
+  if (numerator === null || denominator === null) return '';
+  return `${showAmount(numerator)} ${isRatio === true ? 'by' : 'of'} ${showAmount(denominator)}`;
+}
+
+/** What something was counted from: a count as it is; any other amount with two decimals, or two digits where those are none. */
+export function showAmount(amount: number): string {
+  if (Number.isInteger(amount)) return digits(amount, 0);
+  const exponent = Number(amount.toExponential(1).split('e')[1]);
+  return digits(amount, Math.min(20, Math.max(2, 1 - exponent)));
 }

@@ -89,3 +89,8 @@ export interface TableDefinition {
 export function fieldOf(table: TableDefinition, name: string): Field | null {
   return table.fields.find((field) => field.name === name) ?? null;
 }
+
+/** What the whole text of a field must be like; null where any text will do. */
+export function formOf(field: Field): RegExp | null {
+  return field.type === 'text' && field.pattern !== undefined ? new RegExp(`^(?:${field.pattern})$`, 'u') : null;
+}

@@ -1,6 +1,6 @@
 import type { NumberResult, Result } from '../formula/result.js';
 import { saysLeftOpen } from '../formula/value/left-open.js';
-import { showFraction, showInterval, showNumber, showResult } from '../notebook/shown.js';
+import { showAmount, showFraction, showInterval, showResult } from '../notebook/shown.js';
 import type { Entry } from './definition-list.js';
 import { problemBox } from './problem-box.js';
 import { words } from './words.js';
@@ -21,8 +21,8 @@ export function resultEntries(result: Result, shownAs: string): Entry[] {
   if (result.kind === 'missing') entries.push([words.whyNot, result.why]);
   if (result.kind !== 'number') return entries;
   if (result.unit !== '') entries.push([words.unit, result.unit]);
-  if (result.numerator !== null) entries.push([words.numerator, showNumber(result.numerator, 'whole', '')]);
-  if (result.denominator !== null) entries.push([words.denominator, showNumber(result.denominator, 'whole', '')]);
+  if (result.numerator !== null) entries.push([words.numerator, showAmount(result.numerator)]);
+  if (result.denominator !== null) entries.push([words.denominator, showAmount(result.denominator)]);
   const counted = showFraction(result) === '' && result.interval === null && result.why === null;
   const whole = counted ? notEstimated(result) : null;
   if (whole !== null) entries.push([words.interval, whole]);

@@ -13,9 +13,11 @@ export const words = {
   briefFrom: (date: string, fingerprint: string): string =>
     `Records up to ${writtenDays(date)}; notebook ${fingerprint}. How every number was made, what was set aside and the cautions stand on the page itself, below this sheet.`,
   rowsMended: (count: string) =>
-    `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
+    count === '1'
+      ? 'One of the rows kept stands as somebody corrected it after it had been set aside.'
+      : `${count} of the rows kept stand as somebody corrected them after they had been set aside.`,
   seasonsWithdrawn: (seasons: string, files: string, rows: string) =>
-    `Withdrawn from these records: ${seasons}; ${files === '1' ? 'one file' : `${files} files`} with ${rows.toLowerCase()} rows left out of everything here.`,
+    `Withdrawn from these records: ${seasons}; ${files === '1' ? 'one file' : `${files} files`} with ${rows === '1' ? 'one row' : `${rows.toLowerCase()} rows`} left out of everything here.`,
   rowsReadKept: (read: number, kept: number, setAside: number, leftOut: number): string =>
     `${whole(read)} rows read = ${whole(kept)} kept + ${whole(setAside)} set aside${
       leftOut === 0 ? '' : ` + ${whole(leftOut)} left out by rule`

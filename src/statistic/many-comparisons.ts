@@ -1,10 +1,10 @@
 /** Steps from the largest p-value down, keeping the least seen so far. */
 function stepUp(p: readonly number[], factor: (rank: number) => number): readonly number[] {
-  const order = p.map((_, i) => i).sort((i, j) => (p[j] ?? 0) - (p[i] ?? 0));
+  const order = p.map((_, i) => i).sort((i, j) => p[j]! - p[i]!);
   const adjusted = p.map(() => 1);
   let least = 1;
   order.forEach((index, step) => {
-    least = Math.min(least, (p[index] ?? 1) * factor(p.length - step));
+    least = Math.min(least, p[index]! * factor(p.length - step));
     adjusted[index] = least;
   });
   return adjusted;
@@ -17,11 +17,11 @@ export function bonferroni(p: readonly number[]): readonly number[] {
 
 /** Adjusted p-values for planned comparisons, in the order given. Holm S (1979) Scand J Statist 6:65-70. */
 export function holm(p: readonly number[]): readonly number[] {
-  const order = p.map((_, i) => i).sort((i, j) => (p[i] ?? 0) - (p[j] ?? 0));
+  const order = p.map((_, i) => i).sort((i, j) => p[i]! - p[j]!);
   const adjusted = p.map(() => 0);
   let most = 0;
   order.forEach((index, step) => {
-    most = Math.max(most, Math.min(1, (p[index] ?? 1) * (p.length - step)));
+    most = Math.max(most, Math.min(1, p[index]! * (p.length - step)));
     adjusted[index] = most;
   });
   return adjusted;

@@ -1,8 +1,6 @@
 import { poissonCumulative, poissonMass, poissonUpper } from './distribution/poisson.js';
 import { smallestReaching } from './distribution/whole.js';
-
-/** As in `exactTest`: chances no larger than the one seen, up to rounding. */
-const TIE = 1 + 1e-7;
+import { tieOf } from './tie.js';
 
 /**
  * The two-sided exact p-value of a count of events where `mean`, above 0, are expected: the total chance of all counts
@@ -12,7 +10,7 @@ const TIE = 1 + 1e-7;
 export function poissonTest(events: number, mean: number): number {
   if (!(mean > 0 && Number.isInteger(events) && events >= 0)) throw new RangeError(`${events} events against ${mean}`);
   if (events === mean) return 1;
-  const limit = poissonMass(events, mean) * TIE;
+  const limit = tieOf(poissonMass(events, mean));
   const asRare = (count: number) => (poissonMass(count, mean) <= limit ? 1 : 0);
   if (events < mean) {
     const from = Math.ceil(mean);

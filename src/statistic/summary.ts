@@ -13,7 +13,7 @@ export function sumOf(values: ArrayLike<number>): number {
   let sum = 0;
   let lost = 0;
   for (let i = 0; i < values.length; i += 1) {
-    const value = values[i] ?? 0;
+    const value = values[i]!;
     const next = sum + value;
     lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
     sum = next;
@@ -29,10 +29,10 @@ export function summary(values: ArrayLike<number>): Summary {
   const n = values.length;
   if (n === 0) return { n, mean: null, standardDeviation: null, autocorrelation: null };
   const mean = sumOf(values) / n;
-  const gaps = Float64Array.from({ length: n }, (_, i) => (values[i] ?? 0) - mean);
+  const gaps = Float64Array.from({ length: n }, (_, i) => values[i]! - mean);
   const drift = sumOf(gaps);
   const squares = sumOf(gaps.map((gap) => gap * gap)) - (drift * drift) / n;
-  const products = sumOf(gaps.map((gap, i) => (i === 0 ? 0 : gap * (gaps[i - 1] ?? 0))));
+  const products = sumOf(gaps.map((gap, i) => (i === 0 ? 0 : gap * gaps[i - 1]!)));
   return {
     n,
     mean: mean + drift / n,

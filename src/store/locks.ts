@@ -16,6 +16,15 @@ export function lockFile(folder: string, { process, host }: Holder): string {
   return `${folder}.held-${process}-${encodeURIComponent(host)}`;
 }
 
+/** The host in a lock's name; as it stands there where nobody encoded it so. */
+function hostFrom(name: string): string {
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
+}
+
 /** The locks that lie beside a store, those half written included. */
 export async function locksOf(folder: string, own: OwnHolder): Promise<readonly Lock[]> {
   const start = `${basename(folder)}.held-`;
@@ -27,7 +36,7 @@ export async function locksOf(folder: string, own: OwnHolder): Promise<readonly 
     const path = join(dirname(folder), name);
     const text = await readFile(path, 'utf8').catch(() => null);
     if (text === null) continue;
-    const named = { process: Number(process), host: decodeURIComponent(host), since: 'an unknown time' };
+    const named = { process: Number(process), host: hostFrom(host), since: 'an unknown time' };
     const holder = readHolder(text) ?? named;
     const isOwn = path === lockFile(folder, own);
     const isOfOwn = holder.host === own.host && holder.process === own.process;

@@ -50,16 +50,26 @@ export async function readCorrections(path: string): Promise<CorrectionReading> 
     const text = cells[textAt] ?? '';
     if (text.trim() === '') continue;
     const origin = Number(cells[line]);
-    if (Number.isInteger(origin) && origin > 0 && cells.length <= header!.cells.length) {
-      const place = inTable(path, own, textAt + 1, header!.cells[textAt]!);
-      corrections.push({ place, file: cells[file]!, line: origin, column: isOfCells ? cells[column]! : null, text });
+    const of = cells[file];
+    const under = isOfCells ? cells[column] : null;
+    const isWhole = cells.length <= header!.cells.length && of !== undefined && under !== undefined;
+    if (isWhole && Number.isInteger(origin) && origin > 0) {
+      corrections.push({
+        place: inTable(path, own, textAt + 1, header!.cells[textAt]!),
+        file: of,
+        line: origin,
+        column: under,
+        text,
+      });
       continue;
     }
     problems.push({
       code: 'not-corrections',
       severity: 'stops',
       place: inTable(path, own, null, null),
-      seen: `${cells.length} cells`,
+      seen: isWhole
+        ? `the line "${cells[line] ?? ''}"`
+        : `${cells.length} cells under ${header!.cells.length} headings`,
       wanted: 'a file, a line and what was mended',
       remedy: 'Take the line from the ledger again.',
     });

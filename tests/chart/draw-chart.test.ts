@@ -347,6 +347,18 @@ describe('changes and swings', () => {
     expect(chart.reading.join(' ')).toContain('1 of 3 without a value: not drawn, and not zero.');
   });
 
+  it('a bridge tells a small change as more than none', () => {
+    const small = sheet(
+      [key('item'), value('change')],
+      [
+        [text('first'), number(0.44)],
+        [text('second'), number(-0.14)],
+      ],
+    );
+    const words = elements(drawn(request('bridge', { value: 'change' }), small).svg, 'text');
+    expect(words.map((one) => toHtml(one.children))).toEqual(expect.arrayContaining(['+0.44', '−0.14', '+0.3']));
+  });
+
   it('swings mark the threshold and leave out what has no value at one end', () => {
     const moved = sheet(
       [key('input'), value('as_is'), value('low'), value('high')],

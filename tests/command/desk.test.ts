@@ -353,6 +353,18 @@ describe('the desk answers nobody but its own pages', () => {
     rmSync(path);
   });
 
+  test('a notebook that is not UTF-8, or becomes so while it is open, keeps its bytes', async () => {
+    const latin = Buffer.from(text.replace('Small', 'Petite, \u00e0 la'), 'latin1');
+    writeFileSync(path, latin);
+    expect((await post('edit', factor('9'))).status).toBe(404);
+    expect(readFileSync(path).equals(latin)).toBe(true);
+    writeFileSync(path, text);
+    await state('state');
+    writeFileSync(path, latin);
+    await state('edit', factor('9'));
+    expect(readFileSync(path).equals(latin)).toBe(true);
+  });
+
   test('a second name of the same file outside keeps what it had', async () => {
     const twin = join(base, 'twin.md');
     linkSync(path, twin);

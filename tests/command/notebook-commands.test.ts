@@ -101,10 +101,12 @@ test('a trace explains the number of the choice that evaluate and report count, 
   expect(traced.counts).toMatchObject([{ counted: 2, files: [{ rows: 2, lines: ['2-3'] }] }]);
   const cell = withNotebook(['trace', 'by_type.inspected[paddlecraft]', ...chosen.slice(0, 2)], choosable);
   expect([cell.exitCode, cell.err]).toEqual([1, expect.stringContaining('unknown-cell')]);
-  for (const command of [['trace', 'weighed'], ['evaluate']]) {
+  const pages = join(season.folder, 'chosen');
+  for (const command of [['trace', 'weighed'], ['evaluate'], ['report', '--to', pages]]) {
     const { exitCode, err } = withNotebook([...command, '--with', 'lest=3'], choosable);
     expect([exitCode, err]).toEqual([1, expect.stringContaining('Did you mean "least"?')]);
   }
+  expect(existsSync(pages)).toBe(false);
 });
 
 test('a notebook that names an unknown column says where and what is near, and the rest is computed', () => {
@@ -159,6 +161,19 @@ test('a store or notebook that is not there, or is not one, is a problem with it
     [1, 'unknown-figure'],
   ]);
   expect(existsSync(join(pages, 'empty.html'))).toBe(false);
+});
+
+test('an input that only one of the notebooks has is told on its page alone', () => {
+  const [having, without] = ['with.md', 'without.md'].map((name) => join(season.folder, name)) as [string, string];
+  const inputs = ['', '| input | value | unit | source |', '|---|---|---|---|', '| least | 1 | | the test |'];
+  writeFileSync(having, [...figures, ...inputs].join('\n'));
+  writeFileSync(without, figures.join('\n'));
+  const to = join(season.folder, 'one-input');
+  const words = ['report', having, without, '--store', season.store, '--to', to, '--with', 'least=3'];
+  expect(rampbook(words).exitCode).toBe(0);
+  const pageOf = (name: string) => readFileSync(join(to, name), 'utf8');
+  expect(pageOf('with.html')).toContain('least 3 instead of the notebook’s 1');
+  expect(pageOf('without.html')).not.toContain('least 3');
 });
 
 test('two notebooks of one name do not overwrite each other’s page', () => {

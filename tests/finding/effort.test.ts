@@ -45,6 +45,15 @@ describe('effort', () => {
     expect(rate.interval?.high).toBeCloseTo(13.698864171, 8);
   });
 
+  it('has no sum of open hours where nobody wrote down when a station opened, and none to add where it was closed', () => {
+    expect(cells(found, 'open_hours')).toEqual([[null]]);
+    expect(cells(ask(effort, book, [], [11]), 'open_hours')).toEqual([[0]]);
+    const hours = { opened_at: `${date(1)}T12:00Z`, closed_at: `${date(1)}T20:30Z` };
+    const station_days = [{ station: 'elk', date: date(1), state: 'open', ...hours }, days[0]!];
+    const some = openBook(smallRecords({ stations: [elkPoint], station_days }), smallSum(null));
+    expect(cells(ask(effort, some), 'open_hours')).toEqual([[8.5]]);
+  });
+
   it('is no rate without recorded hours', () => {
     const none = ask(effort, book, [], [10, 11]);
     expect(estimate(none, 0, 'per_staff_hour').why).toBe('no staff hours were recorded');

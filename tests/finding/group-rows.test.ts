@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openBook } from '../../src/finding/book.js';
 import { groupRows } from '../../src/finding/group-rows.js';
 import { byNaturalOrder } from '../../src/finding/natural-order.js';
+import { numberColumn } from '../../src/record/column.js';
 import { elkPoint, inspection, smallRecords, smallSum } from './small-records.js';
 
 const book = openBook(
@@ -60,6 +61,23 @@ describe('grouping rows', () => {
         expect(new Set(groups.map(({ key }) => JSON.stringify(key))).size).toBe(groups.length);
       }),
     );
+  });
+
+  it('keeps groups apart whose fields together have more values than whole numbers are exact', () => {
+    // 20,000⁴ is some 1.6e17; rows that differ in the last field alone would fall together from 2⁵³, 9.0e15, on.
+    const count = 20_000;
+    const last = count - 1;
+    const names = ['a', 'b', 'c', 'd'];
+    const values = (at: number): number[] => (at < count ? [at, at, at, at] : [last, last, last, at - count]);
+    const rows = Uint32Array.from({ length: 2 * count - 1 }, (_, at) => at);
+    const columns = new Map(
+      names.map((name, field) => [name, numberColumn(Array.from(rows, (at) => values(at)[field]!))]),
+    );
+    const many = { ...table, fields: new Map(), rowCount: rows.length, column: (name: string) => columns.get(name)! };
+    const groups = groupRows(many, rows, names);
+    expect(groups).toHaveLength(rows.length);
+    for (const { key, rows: own } of groups) expect([key, own.length]).toEqual([values(own[0]!), 1]);
+    expect(groups[last + 1]!.key).toEqual([last, last, last, 1]);
   });
 
   it('without fields is one group, also of nothing', () => {

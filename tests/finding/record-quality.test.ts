@@ -78,6 +78,15 @@ describe('code shares', () => {
       }),
     );
 
+  it('mark a meaning that changed in a season without records at the next that has some', () => {
+    const book = bookOf([...season(2023, 10, 30, 40), ...season(2026, 11, 33, 40)]);
+    const rows = cells(ask(codeShares, book), 'field', 'code', 'season', 'mark');
+    expect(rows.filter(([field, code]) => field === 'standing_water' && code === 'yes')).toEqual([
+      ['standing_water', 'yes', 2023, null],
+      ['standing_water', 'yes', 2026, 'meaning changed'],
+    ]);
+  });
+
   it('mark a code that jumps threefold while the other fields hold still', () => {
     const book = bookOf([...season(2024, 10, 30, 40), ...season(2025, 33, 33, 40)]);
     const rows = cells(ask(codeShares, book), 'field', 'code', 'season', 'coded', 'used', 'ratio', 'mark');

@@ -63,4 +63,23 @@ describe('seasons compared', () => {
     const broken = ask(seasonsCompared, openBook(records, smallSum(null, change('outcome')))).said?.at(-1);
     expect(broken).toBe('No trend is tested: it takes three seasons with one meaning, and there are 1.');
   });
+
+  it('do not compare across a definition that changed in a season without records', () => {
+    const apart = [...many('a', 80, 48, on('2023-06-10')), ...many('b', 70, 56, on('2026-06-10'))];
+    const records = smallRecords({ stations: [elkPoint], inspections: apart });
+    const found = ask(seasonsCompared, openBook(records, smallSum(null, change('outcome'))));
+    expect(estimate(found, 1, 'difference').why).toBe('the meaning of outcome changed in 2025');
+  });
+
+  it('say a P too small for three decimals as tables do, and never as 0', () => {
+    const rising = [2022, 2023, 2024].flatMap((year, at) => many(`${year}`, 200, 10 + 60 * at, on(`${year}-06-10`)));
+    const records = smallRecords({ stations: [elkPoint], inspections: rising });
+    // prop.trend.test(c(10, 70, 130), rep(200, 3)) in R 4.2.2 gives a P below 2.2e-16.
+    expect(ask(seasonsCompared, openBook(records, smallSum(null))).said?.at(-1)).toContain('a season, P under 0.001;');
+  });
+
+  it('say nothing of a window where there is no season', () => {
+    const none = openBook(smallRecords({ stations: [elkPoint] }), smallSum(null));
+    expect(ask(seasonsCompared, none).said).toEqual(['Cases are full inspections that ended in an interception.']);
+  });
 });

@@ -48,7 +48,7 @@ describe('a price spread over the years', () => {
   test('has no answer for no life, and none where what is saved never pays it', () => {
     expect(askNumber('yearly_cost(price, 0, discount)', environment)).toMatchObject({
       value: null,
-      why: 'the life must be above 0',
+      why: 'the life must be above 0, and the discount above −1',
     });
     expect(askNumber('years_to_break_even(price, never, discount)', environment)).toMatchObject({
       value: null,
@@ -66,6 +66,10 @@ describe('a price spread over the years', () => {
   ])('takes numbers written out in any place, and told units in theirs: %s', (text, expected) => {
     expect(wrong(text)).toEqual(expected);
   });
+});
+
+test('a life in another unit than years is told the unit it wants', () => {
+  expect(problemsOf('yearly_cost(price, limit, discount)', environment)[0]).toMatchObject({ wanted: 'years' });
 });
 
 describe('functions of single values', () => {

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Group } from '../../src/formula/environment.js';
 import { sheetValue } from '../../src/formula/sheet/sheet-value.js';
+import { unitOf } from '../../src/formula/unit/unit.js';
+import { unitWord } from '../../src/formula/unit/word.js';
 import type { Evaluated } from '../../src/formula/value/evaluated.js';
 import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
 import { givenNumber } from '../../src/formula/value/number.js';
@@ -141,6 +143,32 @@ test('a quantile of a column keeps what its numbers are: a census, or an estimat
   middle.forEach((value, draw) => {
     expect(value).toBeCloseTo(mean[draw]!, 12);
   });
+});
+
+test('a column of thousands of rows is added up, and so are its resamples', () => {
+  const inspected = valueOfFormula('count(inspections where station is "South")', outside);
+  const rows = Array.from({ length: 20_000 }, (_, row) => [`row ${row}`]);
+  const cells = rows.map(() => inspected);
+  const columns = new Map([['inspected', { kind: kindOfValue(inspected), cells }]]);
+  const sheet = sheetValue('many', { fields: [field], rows }, columns);
+  const environment = environmentOf(smallBook, new Map([['many', sheet]]));
+  const many = valueOfFormula('sum(inspected of many)', environment);
+  if (many.kind !== 'number' || inspected.kind !== 'number') throw new Error('no number');
+  expect(many.value).toBe(80_000);
+  expect(many.draws!()).toEqual(inspected.draws!().map((draw) => draw * 20_000));
+  expect(many.clusters()).toEqual(inspected.clusters());
+});
+
+test('temperatures in a column have a mean, whose scale may begin anywhere', () => {
+  const unit = unitOf(unitWord('degrees F')!);
+  const cells = [130, 140, 153].map((degrees) => givenNumber(degrees, unit));
+  const sheet = sheetValue(
+    'temperatures',
+    { fields: [field], rows: stations.map((station) => [station]) },
+    new Map([['contact', { kind: { kind: 'number', unit }, cells }]]),
+  );
+  const environment = environmentOf(smallBook, new Map([['temperatures', sheet]]));
+  expect(askNumber('mean(contact of temperatures)', environment)).toMatchObject({ value: 141, unit: 'degrees F' });
 });
 
 test('a running sum starts anew for every value of the keys behind it', () => {

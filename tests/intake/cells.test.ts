@@ -1,33 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { cellsOf } from './one-column.js';
 import { asideOf, importSmall, valuesOf } from './small-import.js';
-
-/** Imports one column of cells into a field of washes' or spending's kind, and says what became of each. */
-async function cellsOf(column: string, cells: readonly string[], settings = ''): Promise<readonly unknown[]> {
-  const result = await importSmall(
-    `
-crosswalk: cells
-files:
-  - files: units.csv
-    table: wash_units
-    dialect: { delimiter: semicolon }
-    missing: ["", NA, "-9"]
-${settings}
-    columns:
-      no: { field: unit }
-      cell: ${column}
-    constants: { kind: portable }
-`,
-    { 'units.csv': `no;cell\n${cells.map((cell, row) => `${row};${cell}\n`).join('')}` },
-  );
-  expect(result.problems).toEqual([]);
-  const field = /field: (\w+)/.exec(column)![1]!;
-  const kept = valuesOf(result, 'wash_units', field);
-  const lines = [...result.records.wash_units.origin.lineOf];
-  return cells.map((_, row) => {
-    const at = lines.indexOf(row + 2);
-    return at >= 0 ? kept[at] : result.setAside.find(({ line }) => line === row + 2)!.code;
-  });
-}
 
 describe('numbers', () => {
   test('are read to the nearest double, as ECMAScript reads the same text', async () => {
@@ -103,7 +76,7 @@ files:
         'w.csv': 'no,i,start,t\n1,1,2025-05-01 08:00,60\n',
       },
     );
-    expect(valuesOf(result, 'inspections', 'length_ft')[0]).toBeCloseTo(20, 12);
+    expect(valuesOf(result, 'inspections', 'length_ft')).toEqual([20]);
     expect(valuesOf(result, 'decontaminations', 'contact_temp_f')).toEqual([140]);
   });
 });

@@ -129,6 +129,11 @@ files:
       at: { field: ordered_at, pattern: yyyy-MM-dd HH:mm }
 `;
   expect(mistakes(crosswalk)).toEqual(['5:19 crosswalk-wrong-value station']);
+  const ofBoth = sound.replace(
+    '    table: stations',
+    '    table: stations\n    time_zone: UTC\n    time_zone_of: station',
+  );
+  expect(mistakes(ofBoth)).toContain('5:16 crosswalk-useless-setting time_zone');
 });
 
 test('constants are held to their field', () => {
@@ -138,6 +143,12 @@ test('constants are held to their field', () => {
     '10:25 crosswalk-wrong-value 0.5',
     '10:30 crosswalk-unknown-field gates',
   ]);
+  expect(mistakes(withConstants('{ season_opens: in May }'))).toEqual(['10:32 crosswalk-wrong-value in May']);
+});
+
+test('a field is combined from one column at least', () => {
+  const crosswalk = sound.replace('    columns:', '    combine: { lanes: { columns: [] } }\n    columns:');
+  expect(mistakes(crosswalk)).toEqual(['5:34 crosswalk-wrong-value nothing']);
 });
 
 describe('a date pattern', () => {

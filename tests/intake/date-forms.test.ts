@@ -51,6 +51,15 @@ describe('clocks', () => {
     expect(said("yyyy-MM-dd'T'HH:mmX", '2025-06-14T06:30-07')).toBe('2025-06-14T13:30:00.000Z');
     expect(said("yyyy-MM-dd'T'HH:mmX", '2025-06-14T06:30-0700')).toBeNull();
   });
+
+  test('may show no offset that no clock ever had', () => {
+    // The farthest since 1900, after IANA's time zone database: Pacific/Kiritimati and Etc/GMT+12.
+    expect(said("yyyy-MM-dd'T'HH:mmXXX", '2025-06-14T06:30+14:00')).toBe('2025-06-13T16:30:00.000Z');
+    expect(said("yyyy-MM-dd'T'HH:mmXXX", '2025-06-14T06:30-12:00')).toBe('2025-06-14T18:30:00.000Z');
+    for (const offset of ['+14:01', '+15:00', '-24:00', '+99:00']) {
+      expect(said("yyyy-MM-dd'T'HH:mmXXX", `2025-06-14T06:30${offset}`), offset).toBeNull();
+    }
+  });
 });
 
 describe('dates', () => {

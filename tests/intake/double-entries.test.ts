@@ -38,6 +38,23 @@ test('every pair is listed with both places, whatever became of it', async () =>
   );
 });
 
+test.each([
+  ['a code', 'standing_water'],
+  ['a moment', 'finished_at'],
+  ['a text', 'craft'],
+  ['a day', 'last_on_water'],
+])('rows that both lack %s are not known to be alike', async (_, field) => {
+  const rows = ['1,L1,2025-05-01 08:00,,M,,C,', '2,L1,2025-05-01 08:00,,M,,C,'];
+  const crosswalk =
+    field === 'last_on_water'
+      ? stationCrosswalk.replace('{ field: craft, private: hash }', '{ field: last_on_water, pattern: yyyy-MM-dd }')
+      : stationCrosswalk;
+  const alike = (fields: string) => crosswalk.replace('[station, craft, started_at]', `[${fields}]`);
+  const files = stationFiles({ inspections: rows });
+  expect((await importSmall(alike('station, started_at'), files)).doubleEntries).toHaveLength(1);
+  expect((await importSmall(alike(`station, started_at, ${field}`), files)).doubleEntries).toEqual([]);
+});
+
 test('looks of the entry that is left out follow it', async () => {
   const result = await importSmall(
     keeping('last'),

@@ -19,7 +19,7 @@ files:
     table: checks
     missing: [""]
     combine:
-      state: { columns: [looked, found], codes: { "Y none": clean, "Y mussels": fouled, "N": not checked } }
+      state: { columns: [looked, found], codes: { "Y none": clean, "Y mussels": fouled, "N": not checked, "Oui, là": fouled } }
     columns:
       form: { field: inspection }
       part: { field: component }
@@ -37,4 +37,17 @@ test('a blank beside a code that stands alone is what the crosswalk says of it, 
   expect(result.problems).toEqual([]);
   expect(valuesOf(result, 'checks', 'state')).toEqual(['clean', 'not checked', 'fouled']);
   expect(asideOf(result)).toEqual(['4 looked unknown-code', '6 looked missing-value']);
+});
+
+test('joined cells may end in any letter, and a dash of any length may stand for missing', async () => {
+  const crosswalkOf = crosswalk.replace('missing: [""]', 'missing: ["", "—"]');
+  const looks = 'form,part,looked,found\nF1,bilge,"Oui,",là\nF1,anchor,N,—\nF1,hold,—,—\n';
+  const result = await importSmall(crosswalkOf, {
+    'stations.csv': 'station\nelk\n',
+    'forms.csv': 'form,start\nF1,2025-06-01 08:00\n',
+    'looks.csv': looks,
+  });
+  expect(result.problems).toEqual([]);
+  expect(valuesOf(result, 'checks', 'state')).toEqual(['fouled', 'not checked']);
+  expect(asideOf(result)).toEqual(['4 looked missing-value']);
 });

@@ -124,6 +124,9 @@ test('a format is a date by its unquoted letters only', () => {
 test('a stored double is written as the shortest decimal that reads back to it, with the declared mark', () => {
   expect(numberText('6.7000000000000002', { shows: 'number' }, 1900, '.')).toBe('6.7');
   expect(numberText('22.5', { shows: 'number' }, 1900, ',')).toBe('22,5');
+  // ECMA-376 stores numbers as XML Schema doubles, exponents among them; no cell of an export is written so.
+  expect(numberText('1.25E-7', { shows: 'number' }, 1900, ',')).toBe('0,000000125');
+  expect(numberText('-2.5E+21', { shows: 'number' }, 1900, '.')).toBe('-2500000000000000000000');
 });
 
 describe('a workbook that is not sound', () => {

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { openBook } from '../../src/finding/book.js';
 import { computeNotebook } from '../../src/notebook/compute-notebook.js';
 import { readDocument } from '../../src/notebook/read-document.js';
+import { showFraction } from '../../src/notebook/shown.js';
 import { elkPoint, inspection, smallRecords, smallSum } from '../finding/small-records.js';
 
 // Two washes: released after 30 minutes, and after 90.
@@ -80,4 +81,42 @@ test('a value of the wrong kind, of the wrong unit, or of no known name is a pro
   expect(problems('Sheet met: wash conformity of decontaminations, with standard "western hul 2016".')).toEqual([
     ['wrong-option', 63, '"western hul 2016"', 'Did you mean "western hull 2016"?'],
   ]);
+});
+
+test('options may stand with commas between them, and none that is written is passed over', () => {
+  const told = (sentence: string) => {
+    const [part] = readDocument('small.md', sentence).document.parts;
+    if (part?.kind !== 'sheet' || part.sheet.maker.kind !== 'finding') throw new Error('no finding');
+    return part.sheet.maker.options.map(({ name, value }) => [name.text, value.text, value.column]);
+  };
+  const plan = 'Sheet plan: staff plan of station_days, with';
+  expect(told(`${plan} hours 1,500, shift 4.`)).toEqual([
+    ['hours', '1,500', 52],
+    ['shift', '4', 65],
+  ]);
+  expect(told(`${plan} hours 500,shift 4 and reached 0.8, people most_people.`).map(([name]) => name)).toEqual([
+    'hours',
+    'shift',
+    'reached',
+    'people',
+  ]);
+});
+
+test('a share of records is told apart from a ratio of one thing to another', () => {
+  const days = [{ station: 'elk', date: '2025-06-01', state: 'open', staff_hours: 500 }];
+  const records = smallRecords({ stations: [elkPoint], inspections: [inspection('a')], station_days: days });
+  const sentence = 'Sheet work: effort of station_days.\n\nSheet found: interceptions of inspections.\n';
+  const { sheets } = computeNotebook(
+    readDocument('small.md', sentence),
+    openBook(records, smallSum(null)),
+    '',
+  ).notebook;
+  const words = (sheet: string, column: string) => {
+    const { columns, rows } = sheets.get(sheet)!;
+    const cell = rows[0]!.cells[columns.findIndex(({ name }) => name === column)]!;
+    return cell.kind === 'number' ? showFraction(cell) : cell.kind;
+  };
+  expect(words('work', 'per_staff_hour')).toBe('1 by 500');
+  expect(words('work', 'per_1000_hours')).toBe('0 by 0.50');
+  expect(words('found', 'interception')).toBe('0 of 1');
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { lineRanges } from '../../src/notebook/line-ranges.js';
+import { lineStretches, stretchWords } from '../../src/notebook/line-ranges.js';
 import { orderByNeed } from '../../src/notebook/order.js';
 
 test('what is needed comes first, whatever the order on the page', () => {
@@ -33,6 +33,7 @@ test('a chain of ten thousand figures is ordered without exhausting the stack', 
 });
 
 test('line numbers are told as ranges', () => {
-  expect(lineRanges([9, 2, 3, 4, 12, 11])).toEqual(['2-4', '9', '11-12']);
-  expect(lineRanges([])).toEqual([]);
+  const words = (...lines: number[]) => stretchWords(lineStretches(Uint32Array.from(lines)));
+  expect(words(9, 2, 3, 4, 12, 11, 3)).toEqual(['2-4', '9', '11-12']);
+  expect(words()).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { editDocument } from '../../src/notebook/edit/edit-document.js';
 import { readDocument } from '../../src/notebook/read-document.js';
 import { untitled } from '../../src/notebook/sheet-sentence.js';
 
@@ -98,6 +99,13 @@ test('a sheet may come from a finding, and its sentence may run over lines', () 
   ]);
 });
 
+test('charts of one address, or of two that read alike, have names of their own', () => {
+  const addresses = ['dots?sheet=a&value=b_c', 'dots?sheet=a_b&value=c', 'dots?sheet=a&value=b_c'];
+  const { document } = read(...addresses.flatMap((address) => [`![A chart](${address})`, '']));
+  const names = document.parts.map((part) => part.kind === 'chart' && part.chart.name);
+  expect(names).toEqual(['dots-a-b-c', 'dots-a-b-c-2', 'dots-a-b-c-3']);
+});
+
 test('a chart is an image whose address names its kind and sheet', () => {
   const { document, problems } = read('![Interceptions, by station](dots?sheet=by_station&value=interception)');
   expect(problems).toEqual([]);
@@ -192,3 +200,17 @@ test('a finding may be told things behind `with`, each at its place', () => {
     },
   ]);
 });
+
+test.each(['constructor', 'toString', '__proto__'])(
+  'the word %s, which every object knows, is a word like any other',
+  (word) => {
+    const table = `| ${word} | b |\n|---|---|\n| 1 | 2 |\n`;
+    expect(readDocument('a.md', table).problems).toEqual([]);
+    expect(readDocument('a.md', `---\n${word}: 3\n---\n\n${table}`).problems.map(({ code }) => code)).toEqual([
+      'unknown-setting',
+    ]);
+    expect(editDocument(`| a | ${word} |\n|---|---|\n| 1 | 2 |\n`, { change: 'add row', below: 1 })).toMatchObject({
+      line: 3,
+    });
+  },
+);

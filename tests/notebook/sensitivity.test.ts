@@ -78,6 +78,25 @@ test('a threshold moves the line that the conclusion turns at', () => {
   expect(rows[0]!.at(-1)).toMatch(/^1,0(49|50|51)/);
 });
 
+test('inputs far below one are moved, and told, with all their digits', () => {
+  const text = `
+| input | value | low | high | unit |
+|---|---|---|---|---|
+| rate_a_craft | 0.0000002 | 0 | 0.000001 | |
+
+| figure | formula |
+|---|---|
+| net | rate_a_craft * 10000000 - 5 |
+
+Sheet swings: sensitivity of net.
+`;
+  const { sheets } = computeNotebook(readDocument('small.md', text), book, '').notebook;
+  const cells = sheets.get('swings')!.rows[0]!.cells.map((cell) => (cell.kind === 'text' ? cell.text : null));
+  // By hand: 0 where the input is 5 ÷ 10,000,000; found by halving, to a thousandth of the range.
+  expect(cells[1]).toBe('0 to 0.000001');
+  expect(Number(cells.at(-1))).toBeCloseTo(5e-7, 9);
+});
+
 test('what an input tells a finding is computed again', () => {
   // Released after 30 and 90 minutes: within 20 none, within 60 half, within 120 all.
   expect(rowsOf('Sheet swings: sensitivity of inside_share, with threshold 0.2.')).toEqual([

@@ -5,7 +5,7 @@ import { JSDOM } from 'jsdom';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TextColumn } from '../../src/record/column.js';
 import { textAt } from '../../src/record/column.js';
-import { readLedger } from '../../src/store/read-ledger.js';
+import { ownRows } from '../../src/store/read-delimited.js';
 import { readStore } from '../../src/store/read-store.js';
 import { type Ran, rampbook } from '../command/run.js';
 import { cellsOf, isRun } from './spreadsheet-cells.js';
@@ -104,10 +104,8 @@ test('the ledgers hold no cell that a spreadsheet runs, and give every text back
   }
   // The check sees a formula where one is.
   expect(cellsOf(texts.map(quoted).join(',')).filter(isRun)).toHaveLength(formulas.length + 2);
-  const ledger = await readLedger(at('store'));
-  if ('problems' in ledger) throw new Error('no ledger');
-  const { seen, rowCount } = ledger.setAside;
-  expect(Array.from({ length: rowCount }, (_, row) => textAt(seen, row))).toEqual(texts);
+  const setAside = await ownRows(at('store/set-aside.csv'));
+  expect(setAside.map(([_file, _line, _column, seen]) => seen)).toEqual(texts);
 });
 
 test('a page shows them as text, and what it offers to download is inert', () => {

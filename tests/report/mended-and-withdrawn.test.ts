@@ -33,3 +33,12 @@ test('a page says how many rows were mended and which seasons are withdrawn, and
   expect(page).toContain('5 of the rows kept stand as somebody corrected them');
   expect(page).toContain('2023, 2024; one file with 1,200 rows left out');
 });
+
+test('a single row that was mended or withdrawn is told as one', () => {
+  const withdrawn = { seasons: [2023], files: [{ file: 'b.csv', read: 1 }] };
+  const page = mendedAndWithdrawn({ ...sum, files: [{ ...file, mended: 1 }], withdrawn })
+    .map((element) => toHtml(element))
+    .join('');
+  expect(page).toContain('One of the rows kept stands as somebody corrected it');
+  expect(page).toContain('2023; one file with one row left out');
+});

@@ -24,6 +24,13 @@ describe('Fisher’s test', () => {
     expect(fisherExact(0, 0, 3, 4)).toMatchObject({ value: null, interval: { low: 0, high: null }, pTwoSided: 1 });
   });
 
+  test('stands for the counts of many seasons', () => {
+    // R 4.2.2, fisher.test, two-sided; and to 12 digits by the ratios of neighbouring chances in Python's decimal.
+    const found = fisherExact(70_000, 80_000, 70_300, 80_000);
+    expect(found.pTwoSided).toBeCloseTo(0.560870764035, 6);
+    expect(found.pGreater).toBeCloseTo(0.721827520509, 6);
+  });
+
   test('is not asked of what are no counts', () => {
     for (const wrong of [-1, 1.5, Number.NaN]) {
       for (const at of [0, 1, 2, 3]) {
@@ -79,6 +86,13 @@ describe('two groups across strata', () => {
     expect(homogeneity).toMatchObject({ degreesOfFreedom: 1, chiSquared: expect.closeTo(8, 10) });
     expect(homogeneity!.chiSquaredTarone).toBeCloseTo(8, 10);
     expect(homogeneity!.p).toBeCloseTo(0.00467773498104727, 12);
+  });
+
+  test('differ by what the equation of the expected count says, however small the ratio', () => {
+    // A (n₂ − cases + A) = ψ (n₁ − A)(cases − A), Breslow & Day (1980), eq. 4.30, in 40 digits of Python's decimal: A is
+    // 5 + 30ψ to the first order, and Σ (x₁ − A)² (1/A + 1/(n₁ − A) + 1/(cases − A) + 1/(n₂ − cases + A)) follows.
+    const found = breslowDay([stratum([6, 14, 9, 1]), stratum([7, 13, 8, 2])], 1e-9);
+    expect(found.chiSquared / 166666664).toBeCloseTo(1, 5);
   });
 
   test('are not corrected where that would move them past what was expected', () => {

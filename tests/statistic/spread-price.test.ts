@@ -27,6 +27,8 @@ describe('years until a price is paid', () => {
   it('are those over which it is spread', () => {
     expect(yearsToPay(40_000, spreadPrice(40_000, 12, 0.05)!, 0.05)).toBeCloseTo(12, 9);
     expect(yearsToPay(900, 300, 0)).toBe(3);
+    // Nothing to pay is paid at once, and never written with a sign.
+    expect(yearsToPay(0, 300, 0.05)).toBe(0);
   });
 
   it('never come where the saving is no more than the discount', () => {

@@ -45,6 +45,12 @@ describe('a rate at the weights of a standard', () => {
     expect(found).toMatchObject({ adjusted: 0, standardErrorPoisson: 0, standardErrorBinomial: 0 });
   });
 
+  test('of events by the hour, more of them than hours, has no binomial error', () => {
+    expect(directRate([30], [10], [1])).toMatchObject({ adjusted: 3, standardErrorBinomial: null });
+    // One stratum with the weights 1 and 1: the error of a share, √(p (1 − p) / n).
+    expect(directRate([3], [10], [1])!.standardErrorBinomial).toBeCloseTo(Math.sqrt(0.021), 14);
+  });
+
   test('is nothing where the standard weighs nothing, and is not asked where nobody was exposed', () => {
     expect(directRate([1, 2], [10, 20], [0, 0])).toBeNull();
     expect(directRate([], [], [])).toBeNull();

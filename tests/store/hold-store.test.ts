@@ -53,6 +53,15 @@ test('a lock whose process is gone is taken over, and what it left is cleared aw
   await next.release();
 });
 
+test('a lock whose name nobody encoded is a lock like any other', async () => {
+  const path = join(folder, 'named');
+  writeFileSync(`${path}.held-33-100%`, '');
+  expect(await holdStore(path, holder(34, [34]))).toMatchObject({
+    code: 'store-held',
+    seen: expect.stringContaining('33 on 100%'),
+  });
+});
+
 test('what is being written by whoever holds the store is not cleared away', async () => {
   const path = join(folder, 'busy');
   await held(path, holder(31, [31]));

@@ -269,5 +269,9 @@ test('what cannot be mended is refused with its place in the corrections, and th
   expect((await refused(['file,line,row', 'forms.csv,5,"4,a,2025-06-30 09:00"']))[0]).toContain('ragged-row');
   expect((await refused(['file,line', 'forms.csv,5']))[0]).toContain('not-corrections');
   expect((await refused(['file,line,row', 'forms.csv,five,"4"']))[0]).toContain('not-corrections');
+  expect((await refused(['file,line,row', 'forms.csv,five,"4"']))[0]).toContain('the line "five"');
+  for (const row of ['2025-06-30 09:00', '2025-06-30 09:00,5']) {
+    expect((await refused(['mended,line,column,file', row]))[0]).toContain('cells under 4 headings');
+  }
   expect(contents(small)).toEqual(before);
 });

@@ -35,8 +35,9 @@ function drawBridge(asked: AskedChart): Drawing | Unfit {
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   // A span too small to be cut into ticks is drawn as none.
   const room = (high - low > 1e-300 ? high - low : 1) * 0.14;
-  const signed = (value: number): string =>
-    value > 0 ? `+${tickText(Math.round(value))}` : tickText(Math.round(value));
+  // A small change must not read as none.
+  const shown = (value: number): number => (Math.abs(value) < 10 ? Number(value.toPrecision(2)) : Math.round(value));
+  const signed = (value: number): string => (value > 0 ? '+' : '') + tickText(shown(value));
   const absent = points.length - known.length;
   const reading = [
     'Each bar begins where the one above it ends; the number beside it is its change, with its sign. The last is what all come to.',

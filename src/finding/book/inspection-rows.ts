@@ -13,10 +13,16 @@ export function belongsToInspections(table: BookTable): boolean {
 /** The parents of a table's rows, found once. */
 const found = new WeakMap<BookTable, Int32Array>();
 
-/** The row of the inspection that each of some rows belongs to, in their order. */
-export function inspectionRows(book: Book, table: BookTable, rows: Uint32Array): Uint32Array {
+/** The row of the inspection that each row of a table belongs to; it must not be changed. */
+export function parentsIn(book: Book, table: BookTable): Int32Array {
   const parents = found.get(table) ?? parentRows(keysOf(book.tables.get('inspections')!), keysOf(table));
   found.set(table, parents);
+  return parents;
+}
+
+/** The row of the inspection that each of some rows belongs to, in their order. */
+export function inspectionRows(book: Book, table: BookTable, rows: Uint32Array): Uint32Array {
+  const parents = parentsIn(book, table);
   return rows.map((row) => parents[row]!);
 }
 

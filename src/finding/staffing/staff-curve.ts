@@ -98,6 +98,9 @@ function checkedAgain(
   return `The plans were found by one dynamic program. What ${hours} staff hours could bring if shifts could be divided, ${solver.name} found too.`;
 }
 
+/** A plan at every step takes its time: beyond this a page would wait. */
+const mostSteps = 50;
+
 /** What further staff hours can expect to intercept, for a range of hours. */
 export const staffCurve: Finding = {
   name: 'staff curve',
@@ -123,13 +126,17 @@ export const staffCurve: Finding = {
       unit: null,
       choices: null,
       usual: 10,
-      meaning: 'In how many even steps the hours are gone up to; 1 gives the hours alone.',
+      meaning: 'In how many even steps the hours are gone up to, from 1 to 50; 1 gives the hours alone.',
     },
   ],
   find: (book, table, rows, _by, choices) => {
     const told = staffChoices(choices);
     const own = 'wrong' in told || told.wage === null ? columns : [...columns, ...costColumns];
     if ('wrong' in told) return noPlan(own, told.wrong);
+    const steps = numberChoice(choices, 'steps') ?? 10;
+    if (!(Number.isInteger(steps) && steps >= 1 && steps <= mostSteps)) {
+      return noPlan(own, `steps must be a whole number from 1 to ${mostSteps}`);
+    }
     const ground = staffGround(book, table, rows, told.shift, choices.resamples);
     const { season, yields, resampled, leftOut } = ground;
     const factors = season.blocks.map(({ crew }) => gainFactors(crew, told.reached, told.people));
@@ -149,8 +156,8 @@ export const staffCurve: Finding = {
       const next = price === null || price === 0 ? null : told.wage / price;
       return [...cells, costEach(told.wage, plan.spent, gained), next];
     };
-    const steps = Math.min(50, Math.max(1, Math.round(numberChoice(choices, 'steps') ?? 10)));
-    const sums = Array.from({ length: steps }, (_, at) => Math.round((told.hours * (at + 1)) / steps));
+    // Fewer hours than steps make some steps the same; a sum of hours names its row, and stands once.
+    const sums = [...new Set(Array.from({ length: steps }, (_, at) => Math.round((told.hours * (at + 1)) / steps)))];
     const plans = sums.map((hours) => best.at(hours));
     if (plans.every((plan) => plan === null)) {
       return noPlan(own, 'no choice of shifts keeps the least and the most of every station');

@@ -2,7 +2,7 @@ import type { Book, BookTable } from '../../record/book.js';
 import { numberAt } from '../../record/column.js';
 import { groupRows } from '../group-rows.js';
 import { bookNumber, bookText, isValue } from '../row-tests.js';
-import { waitTimes } from '../wait-times.js';
+import { waitCause, waitTimes } from '../wait-times.js';
 
 /** The washes of one station as a line before its units. */
 export interface WashLine {
@@ -28,7 +28,7 @@ const enoughWashes = 30;
 
 function endedLengths(table: BookTable, rows: Uint32Array): Float64Array {
   const { minutes, cause } = waitTimes(table, 'washing', rows);
-  return minutes.filter((_, at) => cause[at] === 1);
+  return minutes.filter((_, at) => cause[at] === waitCause.done);
 }
 
 /** The station days of a station in some seasons, as rows, and the minutes that it was open on them. */

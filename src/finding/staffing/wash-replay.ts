@@ -11,7 +11,7 @@ import { groupRows } from '../group-rows.js';
 import { bookText } from '../row-tests.js';
 import { sentence } from '../sentence.js';
 import { withheld } from '../small-numbers.js';
-import { waitRules, waitTimes } from '../wait-times.js';
+import { waitCause, waitRules, waitTimes } from '../wait-times.js';
 import { type ReplayedMeans, replaySeason } from './replayed-season.js';
 import { type WashLine, washLines } from './wash-lines.js';
 
@@ -77,7 +77,7 @@ function steadyLine({ rows, units, lengths, openMinutes }: WashLine): { busy: nu
 
 function recordedMean(table: BookTable, rows: Uint32Array): number | null {
   const { minutes, cause } = waitTimes(table, 'wait', rows);
-  return summary([...minutes.filter((_, at) => cause[at] === 1)]).mean;
+  return summary([...minutes.filter((_, at) => cause[at] === waitCause.done)]).mean;
 }
 
 /** Rows that several lists hold, ascending, each once. */
@@ -204,7 +204,10 @@ export const washReplay: Finding = {
       ];
       return { cells, behind: once(() => ({ rows: own, rules: rulesFor(here, own) })) };
     });
-    const crowded = lines.filter((line) => (steadyLine(line).busy ?? 0) >= 1).map(({ station }) => station);
+    const labels = table.fields.get('station')?.labels;
+    const crowded = lines
+      .filter((line) => (steadyLine(line).busy ?? 0) >= 1)
+      .map(({ station }) => labels?.get(station) ?? station);
     return {
       columns: [...keyColumns(table, by), ...columns],
       rows: found.map(({ cells }) => cells),

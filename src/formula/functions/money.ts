@@ -1,14 +1,14 @@
 import { spreadPrice, yearsToPay } from '../../statistic/money/spread-price.js';
 import type { Environment } from '../environment.js';
-import { conversion, convert } from '../unit/convert.js';
-import { readUnit } from '../unit/read-unit.js';
-import { plain, type Unit } from '../unit/unit.js';
+import { conversion } from '../unit/convert.js';
+import { describeUnit, plain, type Unit, unitOf } from '../unit/unit.js';
+import { unitWord } from '../unit/word.js';
+import { scaledTo } from '../value/apply-each.js';
 import type { NumberValue } from '../value/evaluated.js';
 import { calculate, drawnNumber } from '../value/lift.js';
 import { type ArgumentMistake, type CheckedArgument, numberGiven, type WholeFunction } from './declaration.js';
 
-const read = readUnit('years');
-const years: Unit = 'unit' in read ? read.unit : plain;
+const years = unitOf(unitWord('years')!);
 
 /** The mistake of the first argument whose unit is not the one wanted; numbers written out take any. */
 function misfit(checked: readonly CheckedArgument[], wanted: readonly (Unit | null)[]): ArgumentMistake | null {
@@ -17,16 +17,14 @@ function misfit(checked: readonly CheckedArgument[], wanted: readonly (Unit | nu
     return unit !== null && written === null && kind.kind === 'number' && conversion(kind.unit, unit) === null;
   });
   if (argument < 0) return null;
-  const unit = wanted[argument] === plain ? 'a plain share, such as an input in percent' : 'the unit of the others';
-  return { argument, code: 'units-differ', wanted: unit, remedy: 'Give it that unit, or write the number out.' };
+  const unit = wanted[argument]!;
+  const words = unit === plain ? 'a plain share, such as an input in percent' : describeUnit(unit);
+  return { argument, code: 'units-differ', wanted: words, remedy: 'Give it that unit, or write the number out.' };
 }
 
 /** A number in a unit that it was checked to have; a written one is taken as it is. */
 function inUnit({ value, written }: ReturnType<typeof numberGiven>, unit: Unit, environment: Environment): NumberValue {
-  const how = written ? null : conversion(value.unit, unit);
-  if (how === null) return value;
-  const each = (number: number): number => convert(number, how);
-  return calculate({ each, operands: [drawnNumber(value)], basis: [value], unit, undefinedWhy: '' }, environment);
+  return written ? value : scaledTo(value, unit, environment);
 }
 
 function unitOfFirst([first]: readonly CheckedArgument[]): Unit {
@@ -59,7 +57,7 @@ export const yearlyCost: WholeFunction = {
         operands: parts.map(drawnNumber),
         basis: parts,
         unit: parts[0]!.unit,
-        undefinedWhy: 'the life must be above 0',
+        undefinedWhy: 'the life must be above 0, and the discount above −1',
       },
       environment,
     );

@@ -1,3 +1,4 @@
+import { waitEnding } from '../../record/book.js';
 import { dayOf } from '../day.js';
 import { type Answer, and, answerOf, no, not, or, unknown, yes } from '../missing.js';
 import { type AmongNode, type BetweenNode, type ComparisonNode, isWrittenNumber, type Node } from '../tree.js';
@@ -28,7 +29,8 @@ function negateAnswers(answers: Uint8Array): Uint8Array {
 
 function missingAnswers(values: RowValues, length: number): Uint8Array {
   if (values.kind === 'text') return Uint8Array.from(values.codes, (code) => (code === 0 ? yes : no));
-  if (values.kind === 'wait') return Uint8Array.from(values.ending, (ending) => (ending === 3 ? yes : no));
+  if (values.kind === 'wait')
+    return Uint8Array.from(values.ending, (ending) => (ending === waitEnding.unknown ? yes : no));
   if (values.kind === 'truth') return Uint8Array.from(values.answers, (answer) => (answer === unknown ? yes : no));
   if (values.kind === 'constant') return new Uint8Array(length).fill(numberOrText(values) === null ? yes : no);
   return Uint8Array.from(values.values, (value) => (Number.isNaN(value) ? yes : no));

@@ -1,10 +1,11 @@
 import type { Environment } from '../environment.js';
 import type { ColumnGiven } from '../functions/declaration.js';
 import { mergeAccounts } from '../value/account.js';
-import { arithmetic } from '../value/arithmetic.js';
+import { isFixed } from '../value/arithmetic.js';
 import type { NumberValue } from '../value/evaluated.js';
 import { joinSpreads, least, standingOf, unseenPart } from '../value/lift.js';
 import { numberFrom } from '../value/number.js';
+import { scaledInterval } from '../value/scaled-interval.js';
 
 /** The numbers of a sheet's column that are there, and what is to be said of those that are not. */
 export interface ColumnNumbers {
@@ -53,7 +54,34 @@ export function commonBasis(
   };
 }
 
-/** The sum of a column's numbers; counts of different rows of a table stay a count, so that shares of it are exact. */
+/** The interval of a sum of which one number alone is estimated: its own, moved by all that stands still; null in other cases. */
+function movedInterval(numbers: readonly NumberValue[], total: number): NumberValue['ownInterval'] {
+  const [moving, ...more] = numbers.filter((number) => !isFixed(number));
+  const own = moving?.ownInterval ?? null;
+  return own === null || more.length > 0 ? null : () => scaledInterval(own(), 1, total - moving!.value!);
+}
+
+/** The sum of all numbers in every resample. */
+function drawSums(numbers: readonly NumberValue[], resamples: number): Float64Array {
+  const sums = new Float64Array(resamples);
+  for (const { value, draws } of numbers) {
+    const drawn = draws?.() ?? null;
+    for (let draw = 0; draw < resamples; draw += 1) sums[draw]! += drawn === null ? value! : drawn[draw]!;
+  }
+  return sums;
+}
+
+/** The fewest records of a sum: those of counts together, of anything else the fewest of any part. */
+function fewestOfSum(numbers: readonly NumberValue[]): number | null {
+  const parts = numbers.map(({ fewest }) => fewest).filter((fewest) => fewest !== null);
+  const isCount = parts.length === numbers.length && numbers.every(({ standing }) => standing === 'census');
+  return isCount ? parts.reduce((sum, fewest) => sum + fewest, 0) : least(parts);
+}
+
+/**
+ * The sum of a column's numbers; counts of different rows of a table stay a count, so that shares of it are exact. The sum of
+ * temperatures is good for nothing but their mean. All numbers are added up at once, since a sheet may have thousands of rows.
+ */
 export function sumOfColumn(column: ColumnGiven, environment: Environment): NumberValue {
   const { numbers, cautions } = columnNumbers(column);
   const [first, ...rest] = numbers;
@@ -61,7 +89,26 @@ export function sumOfColumn(column: ColumnGiven, environment: Environment): Numb
     const why = `no row of ${column.sheet.name} has a value there`;
     return numberFrom({ value: null, unit: column.unit, why, standing: 'census', cautions }, environment);
   }
-  const sum = rest.reduce((so, number) => arithmetic('+', so, number, environment), first);
-  const counted = countedTogether(numbers);
-  return numberFrom({ ...sum, counted, cautions: [...new Set([...sum.cautions, ...cautions])] }, environment);
+  if (rest.length === 0) {
+    return numberFrom({ ...first, cautions: [...new Set([...first.cautions, ...cautions])] }, environment);
+  }
+  const total = numbers.reduce((sum, { value }) => sum + value!, 0);
+  const ownInterval = movedInterval(numbers, total);
+  const basis = commonBasis(numbers);
+  return numberFrom(
+    {
+      ...basis,
+      value: Number.isFinite(total) ? total : null,
+      why: Number.isFinite(total) ? null : 'the result is too large to be a number',
+      unit: column.unit,
+      draws: numbers.every(({ draws }) => draws === null) ? null : () => drawSums(numbers, environment.resamples.count),
+      ownInterval,
+      // One part that cannot be resampled does not matter where its own interval is kept.
+      barred: ownInterval === null ? basis.barred : (numbers.find(({ barred }) => barred !== null)?.barred ?? null),
+      fewest: fewestOfSum(numbers),
+      counted: countedTogether(numbers),
+      cautions: [...new Set([...basis.cautions, ...cautions])],
+    },
+    environment,
+  );
 }

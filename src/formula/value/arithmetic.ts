@@ -40,7 +40,7 @@ export function planArithmetic(operator: ArithmeticOperator, left: Unit, right: 
 }
 
 /** Whether a number stands still: nothing about it is estimated and no resample changes it. */
-function isFixed({ standing, draws }: NumberValue): boolean {
+export function isFixed({ standing, draws }: NumberValue): boolean {
   return standing !== 'estimate' && draws === null;
 }
 

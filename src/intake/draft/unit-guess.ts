@@ -1,5 +1,5 @@
 import type { NumberField } from '../../record/field.js';
-import { conversionTo, unitsFor } from '../units.js';
+import { conversionTo, converted, isSameUnit, unitsFor } from '../units.js';
 import { wordsOf } from './heading.js';
 
 /** Words and letters in a heading that tell a unit. */
@@ -27,8 +27,8 @@ function shareWithin(numbers: readonly number[], field: NumberField, unit: strin
   const conversion = conversionTo(field.unit, unit);
   if (conversion === null || numbers.length === 0) return 0;
   const within = numbers.filter((number) => {
-    const converted = number * conversion.factor + conversion.shift;
-    return converted >= field.least && converted <= field.most;
+    const value = converted(number, conversion);
+    return value >= field.least && value <= field.most;
   });
   return within.length / numbers.length;
 }
@@ -39,8 +39,7 @@ export function guessUnit(heading: string, numbers: readonly number[], field: Nu
   const units = unitsFor(field.unit);
   const named = units.find((unit) => told[unit]?.some((word) => words.includes(word)));
   if (named !== undefined && shareWithin(numbers, field, named) >= 0.8) {
-    const { factor, shift } = conversionTo(field.unit, named)!;
-    return { unit: factor === 1 && shift === 0 ? field.unit : named, isTold: true };
+    return { unit: isSameUnit(conversionTo(field.unit, named)!) ? field.unit : named, isTold: true };
   }
   return shareWithin(numbers, field, field.unit) >= 0.8 ? { unit: field.unit, isTold: false } : null;
 }

@@ -10,6 +10,13 @@ function clock(second: number): string {
   return `${two(Math.floor(second / 3600))}:${two(Math.floor(second / 60) % 60)}:${two(second % 60)}`;
 }
 
+/** A number as plain decimals; a very small or large one to the fifteen digits that sheets hold. */
+function decimals(value: number): string {
+  const text = String(value);
+  if (!text.includes('e')) return text;
+  return value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 15 });
+}
+
 /**
  * The text of a number in a sheet: plain decimals with the decimal mark given; a date as `2025-06-14`, with its time as
  * `2025-06-14T06:30:00`, a time of day as `06:30:00`. What its format takes for a date and the calendar does not have stays a
@@ -18,7 +25,7 @@ function clock(second: number): string {
 export function numberText(stored: string, format: NumberFormat, base: SerialBase, decimalMark: string): string {
   const value = Number(stored);
   if (stored.trim() === '' || !Number.isFinite(value)) return stored;
-  const plain = String(value).replace('.', decimalMark);
+  const plain = decimals(value).replace('.', decimalMark);
   if (format.shows === 'number') return plain;
   if (format.shows === 'digits')
     return Number.isInteger(value) && value >= 0 ? plain.padStart(format.width, '0') : plain;

@@ -25,7 +25,11 @@ export function freeName(word: string, taken: ReadonlySet<string>): string {
   return `${first}_${at}`;
 }
 
-const starting: Readonly<Record<string, string>> = { value: '0', formula: '0', rows: 'inspections' };
+const starting: ReadonlyMap<string, string> = new Map([
+  ['value', '0'],
+  ['formula', '0'],
+  ['rows', 'inspections'],
+]);
 
 /** The text with a new row below that line of a table: a free name, and something that computes, to be changed. */
 export function addRow(
@@ -44,7 +48,7 @@ export function addRow(
   const pattern = all.lines[found.at === 0 ? below : below - 1]!;
   const widths = widthsOf(pattern);
   const cells = heads.map((head, at) => {
-    const cell = at === 0 ? freeName(first, taken) : (starting[head] ?? '');
+    const cell = at === 0 ? freeName(first, taken) : (starting.get(head) ?? '');
     return cell.padEnd(widths[at] ?? 0);
   });
   return { text: withLines(all, place, place - 1, [`| ${cells.join(' | ')} |`]), line: place };

@@ -76,7 +76,14 @@ function wantedColumns(
     }
     if (inspections === undefined || !isOfInspections(table, inspections) || columns.size === 0) continue;
     const ofInspections = wanted.get('inspections')!;
-    for (const column of columns) if (isFromParent(table, inspections, column)) ofInspections.add(column);
+    for (const column of columns) {
+      if (isFromParent(table, inspections, column)) ofInspections.add(column);
+      else if (besides.includes(column) && inspections.fields.has(column)) {
+        // Rows are chosen by what their inspection has of such a field, not by their own.
+        ofInspections.add(column);
+        columns.add(inspectionKey);
+      }
+    }
     ofInspections.add(inspectionKey);
   }
   const ofInspections = wanted.get('inspections');

@@ -6,10 +6,11 @@ import type { Book, BookTable } from '../../record/book.js';
 /** The word that stands for a value that was not recorded, in addresses and on the command line. */
 export const notRecorded = 'not recorded';
 
-/** A value that a reader may choose: as addresses write it, and as it is shown. */
+/** A value that a reader may choose: as addresses write it, as it is shown, and as records have it. */
 export interface OfferedValue {
   readonly value: string;
   readonly label: string;
+  readonly recorded: string | number | null;
 }
 
 /** A field that a reader may choose by, with the values that occur among the records, in showing order. */
@@ -26,21 +27,20 @@ export function filterOffers(book: Book, fields: readonly string[]): readonly Fi
     if (table === null) return [];
     const values = groupRows(table, everyRow(table), [field]).map(({ key }): OfferedValue => {
       const [value] = key;
-      if (value === null || value === undefined) return { value: notRecorded, label: notRecorded };
-      return { value: String(value), label: table.fields.get(field)!.labels?.get(String(value)) ?? String(value) };
+      if (value === null || value === undefined) return { value: notRecorded, label: notRecorded, recorded: null };
+      const label = table.fields.get(field)!.labels?.get(String(value)) ?? String(value);
+      return { value: String(value), label, recorded: value };
     });
     return [{ field, label: labelOf(field), values }];
   });
 }
 
 /** The choice that values as addresses write them stand for; a value of no field that is offered is left out. */
-export function choiceOf(offers: readonly FilterOffer[], book: Book, written: ReadonlyMap<string, string>): Choice {
+export function choiceOf(offers: readonly FilterOffer[], written: ReadonlyMap<string, string>): Choice {
   const choice = new Map<string, string | number | null>();
   for (const { field, values } of offers) {
-    const text = written.get(field);
-    if (text === undefined || !values.some(({ value }) => value === text)) continue;
-    const isText = tableWith(book, field)!.fields.get(field)!.kind === 'text';
-    choice.set(field, text === notRecorded ? null : isText ? text : Number(text));
+    const found = values.find(({ value }) => value === written.get(field));
+    if (found !== undefined) choice.set(field, found.recorded);
   }
   return choice;
 }

@@ -18,8 +18,9 @@ function expectedCases({ cases1, others1, cases2, others2 }: Stratum, oddsRatio:
   const a = 1 - oddsRatio;
   const b = n2 - cases + oddsRatio * (n1 + cases);
   const c = -oddsRatio * n1 * cases;
-  // b is positive unless the ratio is extreme; this form of the root does not subtract nearly equal numbers, and holds at 1.
-  return (-2 * c) / (b + Math.sqrt(b * b - 4 * a * c));
+  const root = Math.sqrt(b * b - 4 * a * c);
+  // Of the two forms of the root the one that does not subtract nearly equal numbers; the first holds at a ratio of 1, too.
+  return b > 0 ? (-2 * c) / (b + root) : (root - b) / (2 * a);
 }
 
 /**

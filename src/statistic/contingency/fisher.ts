@@ -2,6 +2,7 @@ import type { Compared } from '../compared.js';
 import { logGamma } from '../distribution/log-gamma.js';
 import { tailBeyond, twoSided } from '../interval.js';
 import { signChange } from '../root.js';
+import { tieOf } from '../tie.js';
 
 /** Fisher's exact test of a two-by-two table, with the conditional odds ratio. */
 export interface FisherTest extends Compared {
@@ -9,9 +10,6 @@ export interface FisherTest extends Compared {
   /** Of an odds ratio above 1. */
   readonly pGreater: number;
 }
-
-/** As in `exactTest`: chances no larger than the one seen, up to rounding. */
-const TIE = 1 + 1e-7;
 
 /** What the first cell can be, given the margins, and the log chance of each up to a constant. */
 function conditional(a: number, b: number, c: number, d: number) {
@@ -28,8 +26,8 @@ function conditional(a: number, b: number, c: number, d: number) {
 
 /** The chance of every cell at an odds ratio given by its log. */
 function chances(cells: readonly number[], logs: readonly number[], logOdds: number): readonly number[] {
-  const tilted = logs.map((log, i) => log + logOdds * (cells[i] ?? 0));
-  const top = Math.max(...tilted);
+  const tilted = logs.map((log, i) => log + logOdds * cells[i]!);
+  const top = tilted.reduce((most, log) => Math.max(most, log), Number.NEGATIVE_INFINITY);
   const weights = tilted.map((log) => Math.exp(log - top));
   const all = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => weight / all);
@@ -45,9 +43,9 @@ export function fisherExact(a: number, b: number, c: number, d: number, confiden
   }
   const { smallest, largest, cells, logs } = conditional(a, b, c, d);
   const sumWhere = (logOdds: number, wanted: (cell: number, chance: number) => boolean) =>
-    chances(cells, logs, logOdds).reduce((sum, chance, i) => (wanted(cells[i] ?? 0, chance) ? sum + chance : sum), 0);
-  const seen = chances(cells, logs, 0)[a - smallest] ?? 0;
-  const mean = (logOdds: number) => chances(cells, logs, logOdds).reduce((sum, p, i) => sum + p * (cells[i] ?? 0), 0);
+    chances(cells, logs, logOdds).reduce((sum, chance, i) => (wanted(cells[i]!, chance) ? sum + chance : sum), 0);
+  const asRare = tieOf(chances(cells, logs, 0)[a - smallest]!);
+  const mean = (logOdds: number) => chances(cells, logs, logOdds).reduce((sum, p, i) => sum + p * cells[i]!, 0);
   const tail = tailBeyond(confidence);
   const solve = (evaluate: (logOdds: number) => number) => Math.exp(signChange(evaluate, -100, 100));
   const atLow = a === smallest;
@@ -60,7 +58,7 @@ export function fisherExact(a: number, b: number, c: number, d: number, confiden
     interval: twoSided(low, high, confidence, 'exact conditional'),
     pTwoSided: Math.min(
       1,
-      sumWhere(0, (_, chance) => chance <= seen * TIE),
+      sumWhere(0, (_, chance) => chance <= asRare),
     ),
     pGreater: Math.min(
       1,

@@ -23,8 +23,9 @@ export interface IndependenceTest {
  */
 export function independence(table: readonly (readonly number[])[]): IndependenceTest {
   const columns = table[0]?.length ?? 0;
+  if (table.some((row) => row.length !== columns)) throw new RangeError('rows of different lengths');
   const rowTotals = table.map((row) => row.reduce((sum, count) => sum + count, 0));
-  const columnTotals = Array.from({ length: columns }, (_, j) => table.reduce((sum, row) => sum + (row[j] ?? 0), 0));
+  const columnTotals = Array.from({ length: columns }, (_, j) => table.reduce((sum, row) => sum + row[j]!, 0));
   const all = rowTotals.reduce((sum, count) => sum + count, 0);
   const degreesOfFreedom = Math.max(0, (table.length - 1) * (columns - 1));
   const smaller = Math.min(table.length, columns) - 1;
@@ -39,7 +40,7 @@ export function independence(table: readonly (readonly number[])[]): Independenc
     return { ...nothing, degreesOfFreedom, cramersV: null, chiSquaredYates: null, pYates: null };
   }
   const cells = table.flatMap((row, i) =>
-    row.map((seen, j) => ({ seen, expected: ((rowTotals[i] ?? 0) * (columnTotals[j] ?? 0)) / all })),
+    row.map((seen, j) => ({ seen, expected: (rowTotals[i]! * columnTotals[j]!) / all })),
   );
   const sum = (term: (seen: number, expected: number) => number) =>
     cells.reduce((total, { seen, expected }) => total + term(seen, expected), 0);

@@ -1,5 +1,6 @@
 import { chiSquaredUpper } from '../distribution/chi-squared.js';
 import { clusteredProportion } from '../proportion/clustered.js';
+import { checkSameLength } from '../same-length.js';
 import { independence } from './independence.js';
 
 /** A test of equal proportions in groups whose trials came in clusters. */
@@ -16,6 +17,7 @@ export interface RaoScottTest {
 
 /** Rao JNK, Scott AJ (1992) Biometrics 48:577-585: cases and trials of each cluster, and the group each belongs to. */
 export function raoScott(cases: readonly number[], trials: readonly number[], group: readonly number[]): RaoScottTest {
+  checkSameLength({ cases, trials, groups: group });
   const groups = [...new Set(group)].sort((a, b) => a - b);
   const estimates = groups.map((code) => {
     const inGroup = (_: number, i: number) => group[i] === code;

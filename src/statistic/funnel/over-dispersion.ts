@@ -1,4 +1,5 @@
 import { quantile } from '../quantile.js';
+import { checkSameLength } from '../same-length.js';
 
 /** How far stations spread beyond chance around a target. */
 export interface OverDispersion {
@@ -20,11 +21,13 @@ export interface OverDispersion {
  * Controlled Clinical Trials 7:177-188.
  */
 export function overDispersion(x: readonly number[], n: readonly number[], target: number): OverDispersion | null {
+  checkSameLength({ cases: x, trials: n });
   if (x.length === 0) return null;
+  if (!(target > 0 && target < 1 && n.every((trials) => trials > 0))) throw new RangeError(`a target of ${target}`);
   const weights = n.map((trials) => trials / (target * (1 - target)));
-  const z = x.map((cases, i) => (cases / (n[i] ?? 1) - target) * Math.sqrt(weights[i] ?? 0));
+  const z = x.map((cases, i) => (cases / n[i]! - target) * Math.sqrt(weights[i]!));
   const sorted = [...z].sort((a, b) => a - b);
-  const [low, high] = [quantile(sorted, 0.1) ?? 0, quantile(sorted, 0.9) ?? 0];
+  const [low, high] = [quantile(sorted, 0.1)!, quantile(sorted, 0.9)!];
   const squares = (list: readonly number[]) => list.reduce((sum, value) => sum + value * value, 0);
   const drawn = z.map((value) => Math.min(high, Math.max(low, value)));
   const factorWinsorised = squares(drawn) / z.length;

@@ -14,7 +14,7 @@ export function spreadPrice(price: number, life: number, rate: number): number |
  */
 export function yearsToPay(price: number, yearly: number, rate: number): number | null {
   if (!(price >= 0 && yearly > 0 && rate > -1)) return null;
-  if (rate === 0) return price / yearly;
+  if (rate === 0 || price === 0) return price / yearly;
   const left = 1 - (price * rate) / yearly;
   return left > 0 ? -Math.log(left) / Math.log1p(rate) : null;
 }

@@ -1,6 +1,7 @@
 import { studentUpperQuantile } from '../distribution/student.js';
 import type { Interval } from '../estimate.js';
 import { tailBeyond, twoSided } from '../interval.js';
+import { checkSameLength } from '../same-length.js';
 import { clopperPearson } from './clopper-pearson.js';
 
 /** Counts of each cluster, entry by entry; a cluster without trials takes no part. */
@@ -42,11 +43,12 @@ interface Totals {
   readonly squares: number;
 }
 
-function totals({ cases, trials }: Clusters): Totals {
+function totals({ cases, trials, strata }: Clusters): Totals {
+  checkSameLength({ cases, trials, strata });
   const sum = { cases: 0, trials: 0, clusters: 0, squares: 0 };
   for (let i = 0; i < trials.length; i += 1) {
-    const n = trials[i] ?? 0;
-    const x = cases[i] ?? 0;
+    const n = trials[i]!;
+    const x = cases[i]!;
     if (!(x >= 0 && x <= n)) throw new RangeError(`${x} cases of ${n} trials in cluster ${i}`);
     if (n === 0) continue;
     sum.cases += x;
@@ -65,9 +67,9 @@ function linearised(clusters: Clusters, { cases, trials }: Totals): { variance: 
   const ratio = cases / trials;
   const strata = new Map<number, { clusters: number; sum: number; squares: number }>();
   for (let i = 0; i < clusters.trials.length; i += 1) {
-    const n = clusters.trials[i] ?? 0;
+    const n = clusters.trials[i]!;
     if (n === 0) continue;
-    const residual = (clusters.cases[i] ?? 0) - ratio * n;
+    const residual = clusters.cases[i]! - ratio * n;
     const stratum = clusters.strata?.[i] ?? 0;
     const known = strata.get(stratum);
     const seen = known ?? { clusters: 0, sum: 0, squares: 0 };
@@ -90,8 +92,8 @@ function intraclass(clusters: Clusters, { cases, trials, clusters: m, squares }:
   if (m < 2 || trials <= m) return null;
   let within = 0;
   for (let i = 0; i < clusters.trials.length; i += 1) {
-    const n = clusters.trials[i] ?? 0;
-    const x = clusters.cases[i] ?? 0;
+    const n = clusters.trials[i]!;
+    const x = clusters.cases[i]!;
     if (n > 0) within += x - (x * x) / n;
   }
   const between = (cases - within - (cases * cases) / trials) / (m - 1);

@@ -1,11 +1,7 @@
 import { binomialCumulative, binomialMass, binomialUpper } from '../distribution/binomial.js';
 import { smallestReaching } from '../distribution/whole.js';
+import { tieOf } from '../tie.js';
 import { checkCounts } from './counts.js';
-
-/**
- * Chances no larger than the one seen count as ties of it within this ratio, so that rounding does not split a pair.
- */
-const TIE = 1 + 1e-7;
 
 /**
  * The two-sided exact p-value of x cases in n trials against a stated proportion: the total chance of all counts no
@@ -24,7 +20,7 @@ export function exactTest(x: number, n: number, proportion: number): number {
 
 /** The p-value where x lies below the mean: its own tail, and the far tail from the first count no likelier than x. */
 function exactBelow(x: number, n: number, proportion: number): number {
-  const limit = binomialMass(x, n, proportion) * TIE;
+  const limit = tieOf(binomialMass(x, n, proportion));
   const from = Math.ceil(n * proportion);
   // Beyond the mean the chances fall, so 'no likelier' stays true once it is.
   const first = smallestReaching(1, 0, n - from + 1, (step) =>

@@ -18,7 +18,7 @@ export interface GeneralWait {
 }
 
 /**
- * The mean wait when neither arrivals nor services are exponential. Allen AO (1990) Probability, Statistics and
+ * The mean wait when neither arrivals nor services are exponential; both means above 0. Allen AO (1990) Probability, Statistics and
  * Queueing Theory, 2nd ed., section 5.3.5; Sakasegawa H (1977) Ann Inst Statist Math 29:67-75.
  */
 export function generalWait(line: GeneralLine): GeneralWait {

@@ -1,12 +1,11 @@
+import { checkSameLength } from '../same-length.js';
 /**
  * The wait of each arrival before one of `servers` takes it, first come first served, in the unit of the times. Arrivals
  * ascend; a service belongs to its arrival whatever the number of servers, so that runs with one server more or fewer
  * differ by that alone. Kiefer J, Wolfowitz J (1955) Trans Am Math Soc 78:1-18.
  */
 export function replayWaits(arrivals: ArrayLike<number>, services: ArrayLike<number>, servers: number): Float64Array {
-  if (arrivals.length !== services.length) {
-    throw new RangeError(`${arrivals.length} arrivals and ${services.length} services`);
-  }
+  checkSameLength({ arrivals, services });
   if (!(Number.isInteger(servers) && servers > 0)) throw new RangeError(`${servers} servers`);
   const waits = new Float64Array(arrivals.length);
   /** When each server is free again, the soonest first. */

@@ -1,6 +1,7 @@
 import { studentUpperQuantile } from '../distribution/student.js';
 import type { Interval } from '../estimate.js';
 import { tailBeyond, twoSided } from '../interval.js';
+import { checkSameLength } from '../same-length.js';
 import { sumOf } from '../summary.js';
 
 /** A ratio of two totals over the same units, such as dollars and inspections by station. */
@@ -20,7 +21,7 @@ export interface RatioOfTotals {
  * freedom fewer than units; jackknife: Efron B (1982) The Jackknife, the Bootstrap and Other Resampling Plans, eq. 3.2.
  */
 export function fiellerRatio(y: readonly number[], x: readonly number[], confidence = 0.95): RatioOfTotals {
-  if (y.length !== x.length) throw new RangeError(`${y.length} numerators and ${x.length} denominators`);
+  checkSameLength({ numerators: y, denominators: x });
   const n = x.length;
   const [sumY, sumX] = [sumOf(y), sumOf(x)];
   const nothing = { standardError: null, jackknifeError: null, interval: null };
@@ -28,10 +29,10 @@ export function fiellerRatio(y: readonly number[], x: readonly number[], confide
   const value = sumY / sumX;
   if (n < 2) return { value, ...nothing };
   const [meanY, meanX] = [sumY / n, sumX / n];
-  const residuals = y.map((amount, i) => amount - value * (x[i] ?? 0));
+  const residuals = y.map((amount, i) => amount - value * x[i]!);
   const standardError = Math.sqrt(sumOf(residuals.map((r) => r * r)) / (n - 1) / n) / Math.abs(meanX);
   const covariance = (a: readonly number[], b: readonly number[], meanA: number, meanB: number) =>
-    sumOf(a.map((amount, i) => (amount - meanA) * ((b[i] ?? 0) - meanB))) / (n - 1) / n;
+    sumOf(a.map((amount, i) => (amount - meanA) * (b[i]! - meanB))) / (n - 1) / n;
   const t = studentUpperQuantile(tailBeyond(confidence), n - 1);
   const a = meanX * meanX - t * t * covariance(x, x, meanX, meanX);
   const b = meanY * meanX - t * t * covariance(y, x, meanY, meanX);
@@ -43,7 +44,7 @@ export function fiellerRatio(y: readonly number[], x: readonly number[], confide
 
 function jackknifeError(y: readonly number[], x: readonly number[], sumY: number, sumX: number): number | null {
   const n = x.length;
-  const without = y.map((amount, i) => (sumY - amount) / (sumX - (x[i] ?? 0)));
+  const without = y.map((amount, i) => (sumY - amount) / (sumX - x[i]!));
   const mean = sumOf(without) / n;
   const error = Math.sqrt(((n - 1) / n) * sumOf(without.map((ratio) => (ratio - mean) ** 2)));
   return Number.isFinite(error) ? error : null;

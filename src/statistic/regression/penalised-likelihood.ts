@@ -1,4 +1,4 @@
-import { solveSymmetric } from '../linear.js';
+import { lowerFactor, solveSymmetric } from '../linear.js';
 
 /** One kind of trial: the columns that are not 0 with their values, and how many trials there were and were cases. */
 export interface CovariatePattern {
@@ -15,21 +15,6 @@ export interface Summit {
   /** The modified score: 0 at the top, but for a coefficient held. */
   readonly score: readonly number[];
   readonly information: readonly (readonly number[])[];
-}
-
-/** The lower factor of a symmetric positive definite matrix, row by row; null where it is not positive definite. */
-function cholesky(matrix: readonly Float64Array[]): Float64Array[] | null {
-  const size = matrix.length;
-  const factor = matrix.map(() => new Float64Array(size));
-  for (let i = 0; i < size; i += 1) {
-    for (let j = 0; j <= i; j += 1) {
-      let sum = matrix[i]![j]!;
-      for (let k = 0; k < j; k += 1) sum -= factor[i]![k]! * factor[j]![k]!;
-      if (i === j && !(sum > 1e-13 * matrix[i]![i]!)) return null;
-      factor[i]![j] = i === j ? Math.sqrt(sum) : sum / factor[j]![j]!;
-    }
-  }
-  return factor;
 }
 
 /** The inverse from the lower factor. */
@@ -83,7 +68,7 @@ function slopeAt(patterns: readonly CovariatePattern[], at: readonly number[]): 
       for (let l = 0; l < columns.length; l += 1) row[columns[l]!]! += weight * values[k]! * values[l]!;
     }
   });
-  const factor = cholesky(information);
+  const factor = lowerFactor(information, 1e-13);
   if (factor === null) return null;
   const inverse = inverseFrom(factor);
   const score = new Float64Array(at.length);

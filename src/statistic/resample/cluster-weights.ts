@@ -36,7 +36,7 @@ export function lonelyStrata(stratumOf: ArrayLike<number>): readonly number[] {
 function membersByStratum(stratumOf: ArrayLike<number>): Map<number, number[]> {
   const members = new Map<number, number[]>();
   for (let cluster = 0; cluster < stratumOf.length; cluster += 1) {
-    const stratum = stratumOf[cluster] ?? 0;
+    const stratum = stratumOf[cluster]!;
     const list = members.get(stratum);
     if (list === undefined) members.set(stratum, [cluster]);
     else list.push(cluster);

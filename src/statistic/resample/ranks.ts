@@ -2,6 +2,7 @@ import type { Interval } from '../estimate.js';
 import { tailBeyond } from '../interval.js';
 import { quantile } from '../quantile.js';
 import { randomFrom } from '../random.js';
+import { checkSameLength } from '../same-length.js';
 
 /** What one kind of unit adds to some of the items. */
 export interface ItemCounts {
@@ -66,6 +67,7 @@ export function resampledRanks(
   confidence = 0.95,
 ): readonly ResampledRank[] {
   const { patterns, items } = units;
+  checkSameLength({ strata: units.stratumOf, patterns: units.patternOf });
   const random = randomFrom(seed);
   const strata = patternsByStratum(units);
   const drawn = new Uint32Array(patterns.length);

@@ -1,3 +1,4 @@
+import { checkSameLength } from '../same-length.js';
 /** A total for some of the clusters; a cluster not named has a total of 0. */
 export interface ClusterTotals {
   readonly cluster: ArrayLike<number>;
@@ -14,6 +15,7 @@ export function weightedTotals(
   if (weights.length !== resamples * clusters) {
     throw new RangeError(`${weights.length} weights for ${resamples} resamples of ${clusters} clusters`);
   }
+  checkSameLength({ clusters: cluster, totals: total });
   const named = Uint32Array.from(cluster);
   const amounts = Float64Array.from(total);
   const sums = new Float64Array(resamples);

@@ -4,6 +4,7 @@ import type { Interval } from '../estimate.js';
 import { tailBeyond, twoSided } from '../interval.js';
 import { solveSymmetric } from '../linear.js';
 import { checkCounts } from '../proportion/counts.js';
+import { checkSameLength } from '../same-length.js';
 
 /** A beta distribution of proportions between stations. */
 export interface BetaPrior {
@@ -62,7 +63,7 @@ function rising(a: number, k: number): readonly [number, number] {
 function logLikelihood(x: readonly number[], n: readonly number[], { alpha, beta }: BetaPrior): number {
   const logBeta = (a: number, b: number) => logGamma(a) + logGamma(b) - logGamma(a + b);
   return x.reduce((sum, cases, i) => {
-    const others = (n[i] ?? 0) - cases;
+    const others = n[i]! - cases;
     const choose = logGamma(cases + others + 1) - logGamma(cases + 1) - logGamma(others + 1);
     return sum + choose + logBeta(alpha + cases, beta + others) - logBeta(alpha, beta);
   }, 0);
@@ -72,7 +73,7 @@ function logLikelihood(x: readonly number[], n: readonly number[], { alpha, beta
 function derivatives(x: readonly number[], n: readonly number[], { alpha, beta }: BetaPrior) {
   let [a1, b1, a2, b2, s2] = [0, 0, 0, 0, 0];
   x.forEach((cases, i) => {
-    const trials = n[i] ?? 0;
+    const trials = n[i]!;
     const [forCases, forOthers] = [rising(alpha, cases), rising(beta, trials - cases)];
     const forAll = rising(alpha + beta, trials);
     a1 += forCases[0] - forAll[0];
@@ -97,10 +98,11 @@ const NO_SPREAD = 1e7;
 
 /**
  * The beta prior under which the whole counts of stations are likeliest; null where no station or every trial is a
- * case, or where stations spread no more than chance, so that no finite prior is likeliest. Newton's steps on log alpha
- * and log beta from `start`, halved until the likelihood rises. Griffiths DA (1973) Biometrics 29:637-648.
+ * case, where stations spread no more than chance, so that no finite prior is likeliest, or where 500 steps do not settle.
+ * Newton's steps on log alpha and log beta, halved until the likelihood rises. Griffiths DA (1973) Biometrics 29:637-648.
  */
 export function betaBinomialFit(x: readonly number[], n: readonly number[]): BetaBinomialFit | null {
+  checkSameLength({ cases: x, trials: n });
   const share = x.reduce((a, b) => a + b, 0) / n.reduce((a, b) => a + b, 0);
   if (!(share > 0 && share < 1)) return null;
   let prior: BetaPrior = { alpha: 10 * share, beta: 10 * (1 - share) };

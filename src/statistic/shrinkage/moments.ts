@@ -1,3 +1,4 @@
+import { checkSameLength } from '../same-length.js';
 import { summary } from '../summary.js';
 import type { BetaPrior } from './beta-binomial.js';
 
@@ -13,7 +14,8 @@ export interface BetaMoments extends BetaPrior {
  * 5.1.
  */
 export function betaMoments(x: readonly number[], n: readonly number[]): BetaMoments | null {
-  const { mean, standardDeviation } = summary(x.map((cases, i) => cases / (n[i] ?? 1)));
+  checkSameLength({ cases: x, trials: n });
+  const { mean, standardDeviation } = summary(x.map((cases, i) => cases / n[i]!));
   if (mean === null || standardDeviation === null || standardDeviation === 0) return null;
   const all = (mean * (1 - mean)) / standardDeviation ** 2 - 1;
   return all > 0 ? { mean, standardDeviation, alpha: mean * all, beta: (1 - mean) * all } : null;

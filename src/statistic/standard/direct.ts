@@ -1,14 +1,15 @@
 import { gammaQuantile, gammaUpperQuantile } from '../distribution/gamma.js';
 import type { Interval } from '../estimate.js';
 import { tailBeyond, twoSided } from '../interval.js';
+import { checkSameLength } from '../same-length.js';
 
 /** A rate as it would be if the strata had the weights of a standard. */
 export interface DirectRate {
   readonly crude: number;
   readonly adjusted: number;
   readonly standardErrorPoisson: number;
-  /** As if each stratum's count were binomial. */
-  readonly standardErrorBinomial: number;
+  /** As if each stratum's count were binomial; null where a count is above its exposure, as of events by the hour. */
+  readonly standardErrorBinomial: number | null;
   /** Gamma limits; Fay & Feuer. */
   readonly interval: Interval;
   /** A less cautious upper limit; Tiwari, Clegg & Zou. */
@@ -17,7 +18,7 @@ export interface DirectRate {
 
 /**
  * Directly standardised rate from counts and exposures by stratum, all exposures above 0, at a standard's weights; null
- * where those add up to 0. Fay MP, Feuer EJ (1997) Statistics in Medicine 16:791-801; Tiwari RC, Clegg LX, Zou Z (2006)
+ * where those add up to 0. Throws where the three are not as long as each other. Fay MP, Feuer EJ (1997) Statistics in Medicine 16:791-801; Tiwari RC, Clegg LX, Zou Z (2006)
  * Stat Methods Med Res 15:547-569.
  */
 export function directRate(
@@ -26,13 +27,14 @@ export function directRate(
   standard: readonly number[],
   confidence = 0.95,
 ): DirectRate | null {
+  checkSameLength({ counts, exposures, standard });
   if (!exposures.every((exposure) => exposure > 0)) throw new RangeError('an exposure is not above 0');
   const sum = (term: (i: number) => number) => counts.reduce((total, _, i) => total + term(i), 0);
-  const count = (i: number) => counts[i] ?? 0;
-  const exposure = (i: number) => exposures[i] ?? 1;
-  const whole = sum((i) => standard[i] ?? 0);
+  const count = (i: number) => counts[i]!;
+  const exposure = (i: number) => exposures[i]!;
+  const whole = sum((i) => standard[i]!);
   if (!(whole > 0)) return null;
-  const share = (i: number) => (standard[i] ?? 0) / whole;
+  const share = (i: number) => standard[i]! / whole;
   const weight = (i: number) => share(i) / exposure(i);
   const adjusted = sum((i) => weight(i) * count(i));
   const variance = sum((i) => weight(i) ** 2 * count(i));
@@ -51,7 +53,7 @@ export function directRate(
     crude: sum(count) / sum(exposure),
     adjusted,
     standardErrorPoisson: Math.sqrt(variance),
-    standardErrorBinomial: Math.sqrt(binomial),
+    standardErrorBinomial: counts.every((_, i) => count(i) <= exposure(i)) ? Math.sqrt(binomial) : null,
     interval: twoSided(low, high, confidence, 'gamma (Fay-Feuer)'),
     upperTiwari: upper(adjusted + meanWeight, variance + meanSquare),
   };

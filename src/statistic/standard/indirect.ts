@@ -3,6 +3,7 @@ import { normalZ, twoSided } from '../interval.js';
 import { poissonExact } from '../poisson.js';
 import { poissonTest } from '../poisson-test.js';
 import { raisedTo } from '../raised-to.js';
+import { checkSameLength } from '../same-length.js';
 
 /** Events seen by events expected. */
 export interface StandardisedRatio {
@@ -17,9 +18,10 @@ export interface StandardisedRatio {
   readonly p: number;
 }
 
-/** The events that reference rates expect over exposures, stratum by stratum. */
+/** The events that reference rates expect over exposures, stratum by stratum. Throws where one list is longer. */
 export function expectedEvents(rates: readonly number[], exposures: readonly number[]): number {
-  return rates.reduce((sum, rate, i) => sum + rate * (exposures[i] ?? 0), 0);
+  checkSameLength({ rates, exposures });
+  return rates.reduce((sum, rate, i) => sum + rate * exposures[i]!, 0);
 }
 
 /**

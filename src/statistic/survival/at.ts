@@ -15,7 +15,7 @@ export function stepAt(times: readonly number[], time: number): number {
   let high = times.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((times[middle] ?? 0) <= time) low = middle + 1;
+    if (times[middle]! <= time) low = middle + 1;
     else high = middle;
   }
   return low - 1;

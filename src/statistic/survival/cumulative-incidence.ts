@@ -1,3 +1,4 @@
+import { checkSameLength } from '../same-length.js';
 import { stepAt } from './at.js';
 import { orderByTime } from './observations.js';
 
@@ -19,22 +20,23 @@ export function cumulativeIncidence(
   at: readonly number[],
   causes: readonly number[] = causesSeen(cause),
 ): readonly CumulativeIncidence[] {
+  checkSameLength({ times, causes: cause });
   const order = orderByTime(times);
   const stepTimes: number[] = [];
   const reached = new Map(causes.map((code) => [code, [0]]));
   let open = 1;
   let atRisk = order.length;
   for (let from = 0; from < order.length; ) {
-    const time = times[order[from] ?? 0] ?? 0;
+    const time = times[order[from]!]!;
     const before = from;
     const leaving = new Map<number, number>();
-    for (; from < order.length && times[order[from] ?? 0] === time; from += 1) {
-      const code = cause[order[from] ?? 0] ?? 0;
+    for (; from < order.length && times[order[from]!] === time; from += 1) {
+      const code = cause[order[from]!]!;
       leaving.set(code, (leaving.get(code) ?? 0) + 1);
     }
     stepTimes.push(time);
     for (const [code, shares] of reached) {
-      shares.push((shares.at(-1) ?? 0) + (open * (leaving.get(code) ?? 0)) / atRisk);
+      shares.push(shares.at(-1)! + (open * (leaving.get(code) ?? 0)) / atRisk);
     }
     const stayed = leaving.get(0) ?? 0;
     open *= (atRisk - (from - before - stayed)) / atRisk;

@@ -1,6 +1,7 @@
 import type { Interval } from '../estimate.js';
 import { normalZ, twoSided } from '../interval.js';
 import { raisedTo } from '../raised-to.js';
+import { checkSameLength } from '../same-length.js';
 import { orderByTime } from './observations.js';
 
 /** The share that has left for one cause by a time. */
@@ -95,7 +96,8 @@ export function incidenceAt(
   clusterOf: ArrayLike<number> | null = null,
   confidence = 0.95,
 ): IncidenceAt {
-  const order = Uint32Array.from(orderByTime(times));
+  checkSameLength({ times, causes, clusters: clusterOf ?? undefined });
+  const order = orderByTime(times);
   const walked = walk(order, times, causes, cause, at);
   const last = order.length === 0 ? Number.NEGATIVE_INFINITY : times[order.at(-1)!]!;
   if (at > last && walked.open > 0) return { value: null, standardError: null, interval: null };

@@ -1,5 +1,6 @@
 import { normalZ } from '../interval.js';
 import { raisedTo } from '../raised-to.js';
+import { checkSameLength } from '../same-length.js';
 import type { SurvivalCurve } from './curve.js';
 import { type Observations, orderByTime } from './observations.js';
 
@@ -29,11 +30,11 @@ function steps({ times, ended, weights }: Observations): Steps {
   let atRisk = subjects;
   let followedTo: number | null = null;
   for (let from = 0; from < order.length; ) {
-    const time = times[order[from] ?? 0] ?? 0;
+    const time = times[order[from]!]!;
     let events = 0;
     let censored = 0;
-    for (; from < order.length && times[order[from] ?? 0] === time; from += 1) {
-      const at = order[from] ?? 0;
+    for (; from < order.length && times[order[from]!] === time; from += 1) {
+      const at = order[from]!;
       const weight = weights?.[at] ?? 1;
       if (ended[at] === 1) events += weight;
       else censored += weight;
@@ -63,7 +64,7 @@ export function kaplanMeier(
   ended: ArrayLike<number>,
   { confidence = 0.95, weights }: KaplanMeierOptions = {},
 ): SurvivalCurve {
-  if (times.length !== ended.length) throw new RangeError(`${times.length} times and ${ended.length} endings`);
+  checkSameLength({ times, endings: ended, weights });
   const z = normalZ(confidence);
   const counts = steps({ times, ended, weights });
   const survival: number[] = [];
@@ -73,8 +74,8 @@ export function kaplanMeier(
   let open = 1;
   let greenwood = 0;
   for (let i = 0; i < counts.times.length; i += 1) {
-    const atRisk = counts.atRisk[i] ?? 0;
-    const events = counts.events[i] ?? 0;
+    const atRisk = counts.atRisk[i]!;
+    const events = counts.events[i]!;
     open *= (atRisk - events) / atRisk;
     survival.push(open);
     if (atRisk === events) {

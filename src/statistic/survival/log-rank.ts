@@ -1,5 +1,6 @@
 import { chiSquaredUpper } from '../distribution/chi-squared.js';
 import { solveSymmetric } from '../linear.js';
+import { checkSameLength } from '../same-length.js';
 import { orderByTime } from './observations.js';
 
 /** The log-rank test of equal survival in groups, which are in ascending order. */
@@ -19,21 +20,22 @@ export interface LogRank {
  * Chemotherapy Reports 50:163-170; Peto R, Peto J (1972) JRSS A 135:185-207.
  */
 export function logRank(times: ArrayLike<number>, ended: ArrayLike<number>, group: ArrayLike<number>): LogRank {
+  checkSameLength({ times, endings: ended, groups: group });
   const groups = [...new Set(Array.from(group))].sort((a, b) => a - b);
   const numberOf = new Map(groups.map((code, index) => [code, index]));
   const atRisk = groups.map(() => 0);
-  for (let i = 0; i < group.length; i += 1) atRisk[numberOf.get(group[i] ?? 0) ?? 0]! += 1;
+  for (let i = 0; i < group.length; i += 1) atRisk[numberOf.get(group[i]!)!]! += 1;
   const observed = groups.map(() => 0);
   const expected = groups.map(() => 0);
   const variance = groups.map(() => groups.map(() => 0));
   const order = orderByTime(times);
   for (let from = 0; from < order.length; ) {
-    const time = times[order[from] ?? 0] ?? 0;
+    const time = times[order[from]!]!;
     const leaving = groups.map(() => 0);
     let events = 0;
-    for (; from < order.length && times[order[from] ?? 0] === time; from += 1) {
-      const at = order[from] ?? 0;
-      const index = numberOf.get(group[at] ?? 0) ?? 0;
+    for (; from < order.length && times[order[from]!] === time; from += 1) {
+      const at = order[from]!;
+      const index = numberOf.get(group[at]!)!;
       leaving[index]! += 1;
       if (ended[at] !== 1) continue;
       events += 1;
@@ -66,12 +68,12 @@ function test(observed: readonly number[], expected: readonly number[], variance
   const degreesOfFreedom = compared.length;
   const none = { chiSquared: null, degreesOfFreedom, p: null };
   if (degreesOfFreedom === 0) return none;
-  const gaps = compared.map((i) => (observed[i] ?? 0) - (expected[i] ?? 0));
+  const gaps = compared.map((i) => observed[i]! - expected[i]!);
   const weights = solveSymmetric(
-    compared.map((i) => compared.map((j) => variance[i]?.[j] ?? 0)),
+    compared.map((i) => compared.map((j) => variance[i]![j]!)),
     gaps,
   );
   if (weights === null) return none;
-  const chiSquared = gaps.reduce((sum, gap, i) => sum + gap * (weights[i] ?? 0), 0);
+  const chiSquared = gaps.reduce((sum, gap, i) => sum + gap * weights[i]!, 0);
   return { chiSquared, degreesOfFreedom, p: chiSquaredUpper(chiSquared, degreesOfFreedom) };
 }

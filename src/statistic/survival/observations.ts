@@ -11,10 +11,10 @@ export function orderByTime(times: ArrayLike<number>): Uint32Array {
   let sorted = true;
   let before = 0;
   for (let i = 0; i < times.length; i += 1) {
-    const time = times[i] ?? Number.NaN;
+    const time = times[i]!;
     if (!(time >= 0 && time < Number.POSITIVE_INFINITY)) throw new RangeError(`a time of ${time} at position ${i}`);
     if (time < before) sorted = false;
     before = time;
   }
-  return sorted ? order : order.sort((a, b) => (times[a] ?? 0) - (times[b] ?? 0) || a - b);
+  return sorted ? order : order.sort((a, b) => times[a]! - times[b]! || a - b);
 }

@@ -1,4 +1,5 @@
 import type { Interval } from '../estimate.js';
+import { checkSameLength } from '../same-length.js';
 import type { SurvivalCurve } from './curve.js';
 
 /** Shares closer than this are the same share, as in R's survival library. */
@@ -57,18 +58,19 @@ export function weightedSurvivalQuantile(
   weights: ArrayLike<number>,
   p: number,
 ): number | null {
+  checkSameLength({ times: sortedTimes, endings: ended, weights });
   let atRisk = 0;
-  for (let i = 0; i < sortedTimes.length; i += 1) atRisk += weights[i] ?? 0;
+  for (let i = 0; i < sortedTimes.length; i += 1) atRisk += weights[i]!;
   const level = 1 - p;
   let open = 1;
   let resting: number | null = null;
   let last = 0;
   for (let i = 0; i < sortedTimes.length && atRisk > 0; ) {
-    const time = sortedTimes[i] ?? 0;
+    const time = sortedTimes[i]!;
     let events = 0;
     let leaving = 0;
     for (; i < sortedTimes.length && sortedTimes[i] === time; i += 1) {
-      const weight = weights[i] ?? 0;
+      const weight = weights[i]!;
       leaving += weight;
       if (ended[i] === 1) events += weight;
     }

@@ -22,12 +22,12 @@ export function restrictedMean(curve: SurvivalCurve, horizon: number): Restricte
   let variance = 0;
   let until = horizon;
   for (let i = curve.times.length - 1; i >= 0; i -= 1) {
-    const time = curve.times[i] ?? 0;
+    const time = curve.times[i]!;
     if (time >= horizon) continue;
-    area += (curve.survival[i] ?? 0) * (until - time);
+    area += curve.survival[i]! * (until - time);
     until = time;
-    const atRisk = curve.atRisk[i] ?? 0;
-    const events = curve.events[i] ?? 0;
+    const atRisk = curve.atRisk[i]!;
+    const events = curve.events[i]!;
     if (atRisk > events) variance += (area * area * events) / (atRisk * (atRisk - events));
   }
   area += until;

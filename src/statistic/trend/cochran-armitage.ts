@@ -1,6 +1,7 @@
 import { chiSquaredUpper } from '../distribution/chi-squared.js';
 import { normalTwoSided } from '../distribution/normal.js';
 import { checkCounts } from '../proportion/counts.js';
+import { checkSameLength } from '../same-length.js';
 
 /** A linear trend in proportions over scores. All but the degrees of freedom null where nothing varies. */
 export interface LinearTrend {
@@ -23,11 +24,12 @@ export interface LinearTrend {
  * (1963) JASA 58:690-700.
  */
 export function cochranArmitage(x: readonly number[], n: readonly number[], scores: readonly number[]): LinearTrend {
+  checkSameLength({ cases: x, trials: n, scores });
   x.forEach((cases, i) => {
-    checkCounts(cases, n[i] ?? 0);
+    checkCounts(cases, n[i]!);
   });
   const sum = (term: (i: number) => number) => n.reduce((total, _, i) => total + term(i), 0);
-  const at = (list: readonly number[], i: number) => list[i] ?? 0;
+  const at = (list: readonly number[], i: number) => list[i]!;
   const all = sum((i) => at(n, i));
   const share = sum((i) => at(x, i)) / all;
   const middle = sum((i) => at(n, i) * at(scores, i)) / all;

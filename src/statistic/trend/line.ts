@@ -51,8 +51,8 @@ function weightedFit(
 ) {
   let [sum, sumScore, sumSquare, response, responseScore] = [0, 0, 0, 0, 0];
   counts.forEach((count, i) => {
-    const score = scores[i] ?? 0;
-    const predictor = predictors[i] ?? 0;
+    const score = scores[i]!;
+    const predictor = predictors[i]!;
     const { mean, weight } = family.expect(predictor, i);
     const working = weight * predictor + count - mean;
     sum += weight;

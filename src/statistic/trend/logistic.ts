@@ -2,6 +2,7 @@ import type { Compared } from '../compared.js';
 import { normalTwoSided } from '../distribution/normal.js';
 import { checkCounts } from '../proportion/counts.js';
 import { logRatio } from '../ratio/wald.js';
+import { checkSameLength } from '../same-length.js';
 import { type FittedLine, fitLine } from './line.js';
 
 /** A straight line in the log odds of cases. */
@@ -17,7 +18,7 @@ export interface LogisticTrend extends FittedLine {
 /** Twice the log likelihood that the counts lose against a perfect fit. */
 function deviance(x: readonly number[], n: readonly number[], chance: (i: number) => number): number {
   return x.reduce((total, cases, i) => {
-    const trials = n[i] ?? 0;
+    const trials = n[i]!;
     const p = chance(i);
     const found = cases === 0 ? 0 : cases * Math.log(cases / (trials * p));
     const other = cases === trials ? 0 : (trials - cases) * Math.log((trials - cases) / (trials * (1 - p)));
@@ -36,23 +37,24 @@ export function logisticTrend(
   scores: readonly number[],
   confidence = 0.95,
 ): LogisticTrend | null {
+  checkSameLength({ cases: x, trials: n, scores });
   x.forEach((cases, i) => {
-    checkCounts(cases, n[i] ?? 0);
+    checkCounts(cases, n[i]!);
   });
   const share = x.reduce((sum, cases) => sum + cases, 0) / n.reduce((sum, trials) => sum + trials, 0);
   if (!(share > 0 && share < 1)) return null;
   const chanceAt = (predictor: number) => 1 / (1 + Math.exp(-predictor));
   const line = fitLine(x, scores, {
-    start: (i) => Math.log(((x[i] ?? 0) + 0.5) / ((n[i] ?? 0) - (x[i] ?? 0) + 0.5)),
+    start: (i) => Math.log((x[i]! + 0.5) / (n[i]! - x[i]! + 0.5)),
     expect: (predictor, i) => {
       const p = chanceAt(predictor);
-      const trials = n[i] ?? 0;
+      const trials = n[i]!;
       return { mean: trials * p, weight: trials * p * (1 - p) };
     },
-    settled: (before, after) => after.every((predictor, i) => Math.abs(predictor - (before[i] ?? 0)) < 1e-10),
+    settled: (before, after) => after.every((predictor, i) => Math.abs(predictor - before[i]!) < 1e-10),
   });
   if (line === null) return null;
-  const residualDeviance = deviance(x, n, (i) => chanceAt(line.intercept + line.slope * (scores[i] ?? 0)));
+  const residualDeviance = deviance(x, n, (i) => chanceAt(line.intercept + line.slope * scores[i]!));
   return {
     ...line,
     pWald: normalTwoSided(line.slope / line.slopeStandardError),

@@ -2,6 +2,7 @@ import type { Compared } from '../compared.js';
 import { normalTwoSided } from '../distribution/normal.js';
 import { devianceFrom } from '../distribution/saddle-point.js';
 import { logRatio } from '../ratio/wald.js';
+import { checkSameLength } from '../same-length.js';
 import { type FittedLine, fitLine } from './line.js';
 
 /** A straight line in the log rate of events. */
@@ -25,16 +26,17 @@ export function poissonTrend(
   scores: readonly number[],
   confidence = 0.95,
 ): PoissonTrend | null {
+  checkSameLength({ events, exposures, scores });
   if (!exposures.every((exposure) => exposure > 0)) throw new RangeError('an exposure is not above 0');
   if (!events.some((count) => count > 0)) return null;
-  const meanAt = (predictor: number, i: number) => (exposures[i] ?? 0) * Math.exp(predictor);
+  const meanAt = (predictor: number, i: number) => exposures[i]! * Math.exp(predictor);
   const deviance = (predictors: readonly number[]) =>
     events.reduce((sum, count, i) => {
-      const mean = meanAt(predictors[i] ?? 0, i);
+      const mean = meanAt(predictors[i]!, i);
       return sum + 2 * devianceFrom(count, mean);
     }, 0);
   const line = fitLine(events, scores, {
-    start: (i) => Math.log(((events[i] ?? 0) + 0.1) / (exposures[i] ?? 1)),
+    start: (i) => Math.log((events[i]! + 0.1) / exposures[i]!),
     expect: (predictor, i) => {
       const mean = meanAt(predictor, i);
       return { mean, weight: mean };
@@ -48,7 +50,7 @@ export function poissonTrend(
   });
   if (line === null) return null;
   const pearson = events.reduce((sum, count, i) => {
-    const mean = meanAt(line.intercept + line.slope * (scores[i] ?? 0), i);
+    const mean = meanAt(line.intercept + line.slope * scores[i]!, i);
     return sum + (count - mean) ** 2 / mean;
   }, 0);
   return {

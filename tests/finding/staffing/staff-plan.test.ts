@@ -147,6 +147,16 @@ describe('the curve of further staff hours', () => {
     expect(price({})).toBeGreaterThan(price({ most: 20 }) as number);
   });
 
+  it('tells every sum of hours once, and takes no other steps than it can', () => {
+    const few = cells(curve({ hours: 3, shift: 1, reached: 0.75, people: 1, steps: 10 }), 'hours');
+    expect(few).toEqual([[0], [1], [2], [3]]);
+    for (const steps of [0, 2.5, 51]) {
+      const found = curve({ hours: 20, shift: 4, reached: 0.75, people: 1, steps });
+      expect(found.rows).toEqual([]);
+      expect(found.said).toEqual(['No plan: steps must be a whole number from 1 to 50.']);
+    }
+  });
+
   it('gives what each costs in wages, with the limits turned round', () => {
     const found = curve({ hours: 20, shift: 4, reached: 0.75, people: 1, wage: 10, steps: 1 });
     const [gained, cost] = [estimate(found, 0, 'gained'), estimate(found, 0, 'cost_each')];

@@ -65,6 +65,14 @@ test('one unit at two stations is said', () => {
   expect(said).toEqual(['one washed at Elk Point and Fir Ramp: each is replayed as if it had the unit to itself.']);
 });
 
+test('units that cannot keep up are said by the name of their station', () => {
+  // Ten open hours, and seventy washes of ten minutes.
+  const washes = Array.from({ length: 70 }, (_, at) => wash(`${at}`, at));
+  expect(ask(washReplay, bookOf(washes), ['station']).said).toEqual([
+    'Elk Point: washes take longer than the units are there; a backlog grows.',
+  ]);
+});
+
 test('staff hours are spread over the hours of opening, and inspections counted in theirs', () => {
   const book = bookOf([wash('a', 0), wash('b', 5)]);
   const found = ask(staffedHours, book);

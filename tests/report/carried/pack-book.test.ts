@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { restrictedBook } from '../../../src/finding/book/restricted-book.js';
 import { clusterColumn } from '../../../src/finding/book/watched-book.js';
 import { openBook } from '../../../src/finding/book.js';
 import type { Book, BookColumn } from '../../../src/record/book.js';
@@ -82,4 +83,18 @@ test('no pseudonym, no key of a record and no line of a file is in the bytes of 
   expect(text).not.toMatch(/secret|form-\d/);
   for (const table of back.tables.values()) expect(table.origin).toBeNull();
   expect(() => back.tables.get('inspections')!.column('craft')).toThrow('does not carry craft');
+});
+
+test('rows that have a field of their own by the name of one chosen by are chosen as in the whole book', () => {
+  const washes = new Map([['decontaminations', new Map([['ordered_at', new Set([''])]])]]);
+  const packed = packBook(book, washes, ['started_at']);
+  const head = { book: packed.book } as unknown as Parameters<typeof joinSeason>[0];
+  const { book: back } = readSeason(joinSeason(head, packed.bytes));
+  const starts = book.tables.get('inspections')!.column('started_at');
+  if (starts.kind !== 'number') throw new Error('starts are numbers');
+  const chosen = [...starts.values].map((start) => new Map([['started_at', start]]));
+  const counts = (from: Book) =>
+    chosen.map((choice) => restrictedBook(from, choice).tables.get('decontaminations')!.rowCount);
+  expect(counts(book)).toContain(1);
+  expect(counts(back)).toEqual(counts(book));
 });

@@ -5,7 +5,6 @@ import { openBook } from '../../../src/finding/book.js';
 import { importExports } from '../../../src/intake/import-exports.js';
 import { computeNotebook } from '../../../src/notebook/compute-notebook.js';
 import { readDocument } from '../../../src/notebook/read-document.js';
-import { readLedger } from '../../../src/store/read-ledger.js';
 import { readPast } from '../../../src/store/read-past.js';
 import { readStore } from '../../../src/store/read-store.js';
 import { writeStore } from '../../../src/store/write-store.js';
@@ -104,7 +103,6 @@ export const storesKind: Kind = {
     ])();
     const seen = await figuresOf(spoilt);
     hold(seen === null || seen === figures, () => `${name} was spoilt, and figures changed in silence`);
-    await readLedger(spoilt);
     const result = await followedImport(folder, spoilt);
     hold(result.problems.length === 0, () => JSON.stringify(result.problems));
     if (!result.isNew) {

@@ -54,7 +54,7 @@ async function start(form: HTMLFormElement, carried: HTMLElement): Promise<void>
       return;
     }
     try {
-      const only = choiceOf(offers, season.book, choice.only);
+      const only = choiceOf(offers, choice.only);
       // What is in sight is counted at once, before anything else changes the page, which would have to be laid out first.
       const counted = counting.count({ only, inputs: choice.inputs });
       form.setAttribute('aria-busy', 'true');
