@@ -12,6 +12,7 @@ export const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_fro
   'case',
   'within',
   'several',
+  'prefix',
   'missing',
 ]);
 

@@ -26,6 +26,13 @@ export const senseRules: readonly Rule[] = [
     'Look for a wrong day, month or half of the day, or declare other limits: inspection_hours and wash_stage_days.',
   ),
   rule(
+    'wash-apart',
+    'sets aside',
+    unlessNoted,
+    'the wash was ordered more than a day before its inspection, or more than 30 days after it',
+    'Compare the dates and the number of the inspection. Where numbers begin anew each season, give those of each season a prefix of their own; wash_stage_days declares another limit.',
+  ),
+  rule(
     'impossible-part',
     'sets aside',
     unlessNoted,
