@@ -70,6 +70,8 @@ export interface FieldRule {
   readonly missingWhy: ReadonlyMap<string, string> | null;
   /** Whether codes are told apart by their letters only, not by their case. */
   readonly anyCase: boolean;
+  /** The moment before which a time of day, joined with a date, is of the next day; absent where it never is. */
+  readonly nextDayIfBefore?: string;
 }
 
 /** How a cell that names several parts tells of one of them; values are given by their keys in the fold. */

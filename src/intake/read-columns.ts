@@ -80,7 +80,8 @@ export function readColumns(yaml: YamlDocument, node: Node, table: TableDefiniti
 export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
   for (const { keyNode, value } of yaml.entries(node, 'combine')) {
     const field = readField(yaml, keyNode, table);
-    const settings = yaml.settings(value, 'a combined field', ['columns', ...fieldSettings], ['columns']);
+    const known = ['columns', 'next_day_if_before', ...fieldSettings];
+    const settings = yaml.settings(value, 'a combined field', known, ['columns']);
     const columnsNode = settings.get('columns');
     if (field === null || columnsNode === undefined) continue;
     const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
@@ -88,6 +89,24 @@ export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinit
       if (!gathered.columns.includes(column)) gathered.columns.push(column);
       if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);
     }
-    take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
+    const rule = readFieldRule(yaml, keyNode, field, columns, settings);
+    const before = readNextDay(yaml, settings.get('next_day_if_before'), rule, table);
+    take(yaml, keyNode, before === null ? rule : { ...rule, nextDayIfBefore: before }, gathered);
   }
+}
+
+/** The earlier moment of the same table that a time of day over midnight is told by; null where none is named. */
+function readNextDay(
+  yaml: YamlDocument,
+  node: Node | undefined,
+  { field, columns }: FieldRule,
+  table: TableDefinition,
+): string | null {
+  if (node === undefined) return null;
+  const moments = table.fields.filter(({ type }) => type === 'instant');
+  const earlier = moments.slice(0, Math.max(0, moments.indexOf(field))).map(({ name }) => name);
+  if (earlier.length > 0 && columns.length > 1) return yaml.word(node, 'an earlier moment of the row', earlier);
+  const wanted = 'a moment joined from a date and a time of day, which follows another';
+  yaml.complain('useless-setting', node, 'next_day_if_before', wanted, 'Remove it.');
+  return null;
 }

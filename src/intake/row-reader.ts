@@ -10,6 +10,7 @@ import type { Header } from './header.js';
 import { JoinedCells } from './joined-cells.js';
 import { storedCode } from './make-cell.js';
 import { type MissingTimes, timesMissingOf } from './missing-times.js';
+import { moveToNextDay } from './next-day.js';
 import { partAtFault } from './part-at-fault.js';
 import { bareCell } from './prepare-cell.js';
 import type { RowRequest } from './read-rows.js';
@@ -62,7 +63,9 @@ export class RowReader {
       Number(b.rule.field.name === 'station') - Number(a.rule.field.name === 'station');
     this.#single = readings.filter(({ positions }) => positions.length === 1).sort(byStation);
     this.#singleAt = Int32Array.from(this.#single.map(({ positions }) => positions[0]!));
-    this.#combined = readings.filter(({ positions }) => positions.length > 1);
+    // By the order of the table's fields, in which each moment follows those before it.
+    const placeOf = ({ rule: { field } }: CellReading) => rule.table.fields.indexOf(field);
+    this.#combined = readings.filter(({ positions }) => positions.length > 1).sort((a, b) => placeOf(a) - placeOf(b));
     this.#seasonal = readings.filter(
       ({ rule: { codes } }) => codes !== null && [...codes.values()].some(Array.isArray),
     );
@@ -187,7 +190,8 @@ export class RowReader {
     // A joined text that stands among the codes means what they say, whichever of its cells are blank.
     const isMapped = reading.rule.codes !== null;
     joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing, isMapped);
-    const found = reading.cell.read(joined.bytes, 0, joined.length, row);
+    const read = reading.cell.read(joined.bytes, 0, joined.length, row);
+    const found = read === fault.none ? moveToNextDay(reading, this.#draft, row) : read;
     const at = joined.isMissing.indexOf(true);
     if (!joined.isMissing.includes(false)) {
       if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);

@@ -17,7 +17,13 @@ const unlessPassed: readonly Consequence[] = ['not checked'];
 
 /** What rows say that cannot all be true, and what a season's rows say together. */
 export const senseRules: readonly Rule[] = [
-  rule('wrong-order', 'sets aside', [], 'a time lies before the one it must follow', 'Compare both with the form.'),
+  rule(
+    'wrong-order',
+    'sets aside',
+    [],
+    'a time lies before the one it must follow',
+    'Compare both with the form. Where one date stands for both and the clock ran over midnight, join the date and the time under combine, with next_day_if_before.',
+  ),
   rule(
     'over-long',
     'sets aside',
