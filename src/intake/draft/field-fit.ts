@@ -6,7 +6,7 @@ import { type CodeMatch, matchCodes } from './code-match.js';
 import { type ColumnProfile, shareOf } from './column-profile.js';
 import { type DateOrder, dateOrderOf } from './date-order.js';
 import { phrasesOf } from './field-words.js';
-import { likeness, wordsOf } from './heading.js';
+import { likeness, tellsOfWash, wordsOf } from './heading.js';
 import { guessUnit, type UnitGuess } from './unit-guess.js';
 
 /** How well a column fits a field: `heading` from 0 to 1, `values` from −1 (cannot be) to 1 (say so themselves). */
@@ -137,6 +137,9 @@ function fitText(table: TableDefinition, field: Field, { profile, order }: Known
   if (field.name === 'craft' && profile.filled > 50 && profile.values.length < profile.filled / 10) {
     return cannot('too few different texts to tell craft apart');
   }
+  if (field.name === 'inspector' && profile.filled >= 20 && profile.values.length * 4 > profile.filled) {
+    return cannot('too many different texts to tell inspectors apart');
+  }
   if (field.name === 'home_region') {
     const share = shareOf(profile, (text) => /^[A-Z]{2}$/u.test(text));
     return { ...nothing, values: share >= 0.8 ? 0.6 : -0.3, shows: `${percent(share)} are two letters` };
@@ -145,7 +148,10 @@ function fitText(table: TableDefinition, field: Field, { profile, order }: Known
 }
 
 function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Shown {
-  if (column.profile.filled === 0) return { ...nothing, values: 0, shows: 'no value at all' };
+  const { filled, rows } = column.profile;
+  if (filled === 0) return { ...nothing, values: 0, shows: 'no value at all' };
+  // No row is kept without it: what few rows have belongs to another table.
+  if (field.required && filled * 2 < rows) return cannot('blank in most rows');
   switch (field.type) {
     case 'number':
     case 'integer':
@@ -163,6 +169,8 @@ function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Sh
 /** How well a column fits a field of a table. */
 export function fitField(table: TableDefinition, field: Field, column: KnownColumn): FieldFit {
   const words = wordsOf(column.profile.heading);
-  const heading = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
+  const like = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
+  // "Wash start" on a form of inspections is the start of a wash, and not of the inspection.
+  const heading = like < 1 && table.name === 'inspections' && tellsOfWash(words) ? 0 : like;
   return { heading, ...shownFor(table, field, column) };
 }

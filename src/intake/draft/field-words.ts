@@ -1,4 +1,5 @@
 import type { TableName } from '../../record/field.js';
+import { frenchFields } from './french-words.js';
 import { wordsOf } from './heading.js';
 
 type Phrases = Readonly<Record<string, string>>;
@@ -126,7 +127,8 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
 export function phrasesOf(table: TableName, field: string): readonly (readonly string[])[] {
   const own = field.replace(/_(?:ft|f|at|on)$/u, '');
   const common = spoken[table][field]?.split(', ') ?? [];
-  return [field, own, ...common].map(wordsOf);
+  const french = frenchFields[table]?.[field]?.split(', ') ?? [];
+  return [field, own, ...common, ...french].map(wordsOf);
 }
 
 /** Words in the names of files that tell what they hold. */
