@@ -72,6 +72,8 @@ export interface FieldRule {
   readonly anyCase: boolean;
   /** The moment before which a time of day, joined with a date, is of the next day; absent where it never is. */
   readonly nextDayIfBefore?: string;
+  /** Whether a field joined from several cells is missing where only some of them are filled in; else the row is set aside. */
+  readonly partlyBlankIsMissing?: boolean;
 }
 
 /** How a cell that names several parts tells of one of them; values are given by their keys in the fold. */

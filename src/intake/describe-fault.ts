@@ -56,7 +56,9 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
       return {
         code,
         reason: `${field.name} needs ${rule.columns.join(' and ')}, and one of them is empty`,
-        remedy: 'Fill in the empty cell, or empty both.',
+        remedy: field.required
+          ? 'Fill in the empty cell.'
+          : 'Fill in the empty cell, or say partly_blank: missing beside the columns in the crosswalk.',
       };
     case fault.notANumber:
       return {

@@ -80,7 +80,7 @@ export function readColumns(yaml: YamlDocument, node: Node, table: TableDefiniti
 export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
   for (const { keyNode, value } of yaml.entries(node, 'combine')) {
     const field = readField(yaml, keyNode, table);
-    const known = ['columns', 'next_day_if_before', ...fieldSettings];
+    const known = ['columns', 'next_day_if_before', 'partly_blank', ...fieldSettings];
     const settings = yaml.settings(value, 'a combined field', known, ['columns']);
     const columnsNode = settings.get('columns');
     if (field === null || columnsNode === undefined) continue;
@@ -91,7 +91,9 @@ export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinit
     }
     const rule = readFieldRule(yaml, keyNode, field, columns, settings);
     const before = readNextDay(yaml, settings.get('next_day_if_before'), rule, table);
-    take(yaml, keyNode, before === null ? rule : { ...rule, nextDayIfBefore: before }, gathered);
+    const isMissing = readPartlyBlank(yaml, settings.get('partly_blank'), rule);
+    const joined = { ...(before === null ? {} : { nextDayIfBefore: before }), partlyBlankIsMissing: isMissing };
+    take(yaml, keyNode, { ...rule, ...joined }, gathered);
   }
 }
 
@@ -109,4 +111,14 @@ function readNextDay(
   const wanted = 'a moment joined from a date and a time of day, which follows another';
   yaml.complain('useless-setting', node, 'next_day_if_before', wanted, 'Remove it.');
   return null;
+}
+
+/** Whether the field is missing where only some of its cells are filled in. */
+function readPartlyBlank(yaml: YamlDocument, node: Node | undefined, { field, columns }: FieldRule): boolean {
+  if (node === undefined) return false;
+  const word = yaml.word(node, 'what a field is whose cells are only partly filled in', ['missing', 'a problem']);
+  if (columns.length > 1 && !(word === 'missing' && field.required === true)) return word === 'missing';
+  const wanted = 'a field of several columns that a row can do without';
+  yaml.complain('useless-setting', node, 'partly_blank', wanted, 'Remove it.');
+  return false;
 }

@@ -195,8 +195,10 @@ export class RowReader {
     const at = joined.isMissing.indexOf(true);
     if (!joined.isMissing.includes(false)) {
       if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);
-    } else if (at >= 0 && !isMapped) this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
-    else if (found !== fault.none) {
+    } else if (at >= 0 && !isMapped) {
+      if (reading.rule.partlyBlankIsMissing === true) reading.cell.read(joined.bytes, 0, 0, row);
+      else this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
+    } else if (found !== fault.none) {
       this.#fault(found, reading, reading.positions[partAtFault(reading.cell, joined.parts)]!, row);
     }
   }
