@@ -142,6 +142,8 @@ export interface FileRule {
   /** Fields that are the same in every row: codes, keys and texts, or numbers and day numbers. */
   readonly constants: ReadonlyMap<string, string | number>;
   readonly fold: Fold | null;
+  /** Whether its rows only fill in what rows of other files with the same key leave out. */
+  readonly completes: boolean;
   /** Rows that are no records, such as totals. */
   readonly leaveOut: readonly LeaveOutRule[];
   /** Fields that are alike in two entries of one event; empty where none are looked for. */
