@@ -7,8 +7,11 @@ export function sayWithdrawn({ sum: { withdrawn } }: ImportResult): void {
   const { seasons, files } = withdrawn;
   const rows = files.reduce((sum, { read }) => sum + read, 0);
   say();
+  // A file that gives several kinds of records stands once for each of them.
+  const names = new Set(files.map(({ file }) => file));
+  const said = names.size === 1 ? '1 file' : `${names.size} files`;
   say(
-    `Withdrawn until it is called back: ${seasons.join(', ')}; ${files.length} files with ${grouped(rows)} rows are left out.`,
+    `Withdrawn until it is called back: ${seasons.join(', ')}; ${said} with ${grouped(rows)} rows ${names.size === 1 ? 'is' : 'are'} left out.`,
   );
-  for (const { file } of files) say(`  ${file}`);
+  for (const file of names) say(`  ${file}`);
 }
