@@ -72,6 +72,8 @@ export interface FieldRule {
   readonly anyCase: boolean;
   /** The moment before which a time of day, joined with a date, is of the next day; absent where it never is. */
   readonly nextDayIfBefore?: string;
+  /** Of several columns of which one is filled in, the places of those whose number is taken away; absent for other fields. */
+  readonly minus?: ReadonlySet<number>;
   /** Whether a field joined from several cells is missing where only some of them are filled in; else the row is set aside. */
   readonly partlyBlankIsMissing?: boolean;
 }

@@ -1,5 +1,8 @@
 import type { RecordScanner } from './record-scanner.js';
 
+/** What stands for numbers of which only one may be told; no setting reads it as a number. */
+const severalNumbers = '?';
+
 /** Several cells of a row joined by a space, such as a date and a time that stand in two columns. */
 export class JoinedCells {
   bytes: Buffer = Buffer.alloc(256);
@@ -28,5 +31,12 @@ export class JoinedCells {
     const joined = this.isMissing.includes(false) ? taken.join(' ') : '';
     if (this.bytes.length < joined.length) this.bytes = Buffer.alloc(joined.length);
     this.length = this.bytes.write(joined, 'latin1');
+  }
+
+  /** Puts a minus before the one cell that is filled where its column is among those; of several filled ones nothing is left to read. */
+  sign(minus: ReadonlySet<number>): void {
+    const filled = this.isMissing.flatMap((missing, index) => (missing ? [] : [index]));
+    if (filled.length > 1) this.length = this.bytes.write(severalNumbers, 'latin1');
+    else if (minus.has(filled[0] ?? -1)) this.length = this.bytes.write(`-${this.parts[filled[0]!]}`, 'latin1');
   }
 }

@@ -80,7 +80,7 @@ export function readColumns(yaml: YamlDocument, node: Node, table: TableDefiniti
 export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
   for (const { keyNode, value } of yaml.entries(node, 'combine')) {
     const field = readField(yaml, keyNode, table);
-    const known = ['columns', 'next_day_if_before', 'partly_blank', ...fieldSettings];
+    const known = ['columns', 'next_day_if_before', 'partly_blank', 'minus', ...fieldSettings];
     const settings = yaml.settings(value, 'a combined field', known, ['columns']);
     const columnsNode = settings.get('columns');
     if (field === null || columnsNode === undefined) continue;
@@ -93,7 +93,8 @@ export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinit
     const before = readNextDay(yaml, settings.get('next_day_if_before'), rule, table);
     const isMissing = readPartlyBlank(yaml, settings.get('partly_blank'), rule);
     const joined = { ...(before === null ? {} : { nextDayIfBefore: before }), partlyBlankIsMissing: isMissing };
-    take(yaml, keyNode, { ...rule, ...joined }, gathered);
+    const minus = readMinus(yaml, keyNode, settings.get('minus'), rule);
+    take(yaml, keyNode, { ...rule, ...joined, ...(minus === null ? {} : { minus }) }, gathered);
   }
 }
 
@@ -121,4 +122,27 @@ function readPartlyBlank(yaml: YamlDocument, node: Node | undefined, { field, co
   const wanted = 'a field of several columns that a row can do without';
   yaml.complain('useless-setting', node, 'partly_blank', wanted, 'Remove it.');
   return false;
+}
+
+/** Which of the columns of a number hold what is taken away, as a ledger's credits are; null for a field that is no number. */
+function readMinus(
+  yaml: YamlDocument,
+  keyNode: Node,
+  node: Node | undefined,
+  { field, columns }: FieldRule,
+): ReadonlySet<number> | null {
+  const isNumber = (field.type === 'number' || field.type === 'integer') && columns.length > 1;
+  if (node === undefined) {
+    if (isNumber) {
+      const remedy = 'Add minus: [Credit] or alike, or minus: [] where every column adds.';
+      yaml.complain('missing-setting', keyNode, '', 'which of the columns is taken away', remedy);
+    }
+    return null;
+  }
+  const names = yaml.texts(node, 'column names').map((name) => name.trim());
+  if (!isNumber) yaml.complain('useless-setting', node, 'minus', 'a number of several columns', 'Remove it.');
+  for (const name of names) {
+    if (!columns.includes(name)) yaml.complainOfName('unknown-column', node, name, 'one of its columns', columns);
+  }
+  return isNumber ? new Set(names.map((name) => columns.indexOf(name))) : null;
 }

@@ -188,8 +188,10 @@ export class RowReader {
   #readCombined(reading: CellReading, row: number): void {
     const joined = this.#joined;
     // A joined text that stands among the codes means what they say, whichever of its cells are blank.
-    const isMapped = reading.rule.codes !== null;
-    joined.take(this.#scanner, reading.positions, reading.rule.missing ?? this.#request.rule.missing, isMapped);
+    const { codes, minus, missing } = reading.rule;
+    const isMapped = codes !== null || minus !== undefined;
+    joined.take(this.#scanner, reading.positions, missing ?? this.#request.rule.missing, isMapped);
+    if (minus !== undefined) joined.sign(minus);
     const read = reading.cell.read(joined.bytes, 0, joined.length, row);
     const found = read === fault.none ? moveToNextDay(reading, this.#draft, row) : read;
     const at = joined.isMissing.indexOf(true);
