@@ -59,6 +59,12 @@ test('a sheet has a row a group, and zero cases are never a bare zero', () => {
   expect(rows[1].interception.high).toBeCloseTo(0.95, 10);
 });
 
+test('a year that is a key of a sheet is shown without marks between its digits, in JSON too', () => {
+  const lines = figures.map((line) => line.replace('each watercraft_type', 'each season'));
+  const [row] = JSON.parse(withNotebook(['evaluate', '--json'], lines).out).sheets.by_type.rows;
+  expect(row.season).toMatchObject({ value: 2025, shown: '2025' });
+});
+
 test('trace shows formula, what it stands on, and records by file and line', () => {
   const json = JSON.parse(withNotebook(['trace', 'intercepted', '--json'], figures).out);
   expect(json).toMatchObject({
