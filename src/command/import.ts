@@ -162,7 +162,9 @@ function sayUnmatched({ store }: ImportWords, result: ImportResult): void {
   const { unmatched_waters: names, unmatched_water_rows: rows } = unmatchedWaters(result);
   if (names === 0) return;
   say();
-  say(`${grouped(names)} names of waters on ${grouped(rows)} rows matched none. Fill in the column waterbody of`);
+  const named = names === 1 ? '1 name of a water' : `${grouped(names)} names of waters`;
+  const onRows = rows === 1 ? '1 row' : `${grouped(rows)} rows`;
+  say(`${named} on ${onRows} matched none. Fill in the column waterbody of`);
   say(`${store}/unmatched.csv, the most frequent first, and name the file under aliases in the crosswalk.`);
 }
 
