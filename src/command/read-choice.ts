@@ -4,7 +4,7 @@ import { type Problem, wholeFile } from '../problem/problem.js';
 import type { Book, BookTable } from '../record/book.js';
 import type { WrittenChoice } from '../report/choice/choice-address.js';
 import { choiceSaid } from '../report/choice/choice-said.js';
-import { choiceOf, filterOffers } from '../report/choice/filter-offers.js';
+import { choiceOf, filterOffers, type OfferedValue } from '../report/choice/filter-offers.js';
 
 /** The words by which a command is told what to count: `FIELD=VALUE` and `INPUT=VALUE`, each any number of times. */
 export interface ChoiceWords {
@@ -44,7 +44,10 @@ export function readChoice(
       problems.push(unknown('--only', field, 'a field of the records', nearestName(field, known)));
       continue;
     }
-    const found = offer.values.find(({ value, label }) => [value, label.toLowerCase()].includes(text.toLowerCase()));
+    const isMeant = ({ value, label }: OfferedValue) =>
+      [value, label].some((name) => name.toLowerCase() === text.toLowerCase());
+    // Keys may differ in their case alone, so that one written as it stands comes first.
+    const found = offer.values.find(({ value }) => value === text) ?? offer.values.find(isMeant);
     if (found === undefined) {
       const nearest = nearestName(
         text,
