@@ -71,12 +71,23 @@ function fitYears(field: NumberField, { profile }: KnownColumn): Shown | null {
   return { ...nothing, match, values: 0.6, shows: `${codes.size} texts that can be years` };
 }
 
+/** Fiscal years written as two, as `FY23/24`: by which of them it is called, a person must say; null where there are others. */
+function fitTwoYears(field: NumberField, { profile }: KnownColumn): Shown | null {
+  const areTwo = (text: string) => /^(?:FY|F\.Y\.)?\s*(?:\d{2}|\d{4})\s*[/–-]\s*(?:\d{2}|\d{4})$/iu.test(text);
+  if (field.unit !== 'year' || !profile.values.every(([text]) => areTwo(text))) return null;
+  const codes = new Map(profile.values.map(([text]) => [text, null] as const));
+  const match: CodeMatch = { codes, guessed: new Set(), rare: 0, plain: 0, short: 0 };
+  return { ...nothing, match, values: 0.4, shows: `${codes.size} texts that name two years each` };
+}
+
 function fitNumber(field: NumberField, column: KnownColumn): Shown {
   const share = shareOf(column.profile, (text) => plainDigits(text, column.marks) !== null);
   const written = fitWritten(field, column, share);
   if (written !== null) return written;
   const years = fitYears(field, column);
   if (years !== null) return years;
+  const twoYears = fitTwoYears(field, column);
+  if (twoYears !== null) return twoYears;
   if (share < 0.8) return cannot('not numbers');
   const numbers = numbersOf(column);
   const unit = guessUnit(column.profile.heading, numbers, field);
@@ -166,11 +177,18 @@ function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Sh
   }
 }
 
+/** A few texts that are no codes are still those of the field that their heading names: a person must say what they mean. */
+function namedCodes(field: Field, { profile }: KnownColumn, heading: number, shown: Shown): Shown {
+  const isNamed = heading >= 0.95 && field.type === 'code' && shown.match !== null;
+  const areFew = field.type === 'code' && profile.values.length <= field.codes.codes.length + 2;
+  return isNamed && areFew && shown.values < -0.4 ? { ...shown, values: -0.4 } : shown;
+}
+
 /** How well a column fits a field of a table. */
 export function fitField(table: TableDefinition, field: Field, column: KnownColumn): FieldFit {
   const words = wordsOf(column.profile.heading);
   const like = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
   // "Wash start" on a form of inspections is the start of a wash, and not of the inspection.
   const heading = like < 1 && table.name === 'inspections' && tellsOfWash(words) ? 0 : like;
-  return { heading, ...shownFor(table, field, column) };
+  return { heading, ...namedCodes(field, column, heading, shownFor(table, field, column)) };
 }

@@ -17,13 +17,13 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
     season_closes: 'closes, to, season end, season to, closing',
   },
   station_days: {
-    station: 'site, stn, location, station id',
+    station: 'site, stn, location, station id, cost centre, cost center',
     date: 'day, on, calendar date',
     state: 'status, st, open, open or closed, day status',
     opened_at: 'opened, from, open from, opening time, start, begin',
     closed_at: 'closed, till, until, to, closing time, end, finish',
     staff_hours: 'hours, h, hrs, hours worked, labor hours, person hours',
-    staff_cost: 'pay, wage, wages, payroll, labor cost, cost',
+    staff_cost: 'pay, wage, wages, payroll, labor cost, cost, gross pay',
     bypasses: 'bypass, passed, drive by, drove past, missed',
   },
   waterbodies: {
@@ -113,10 +113,10 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
     running_cost: 'cost per wash, cost a wash, operating cost',
   },
   spending: {
-    entry: 'id, ref, reference, entry no, number, ledger no, record',
+    entry: 'id, ref, reference, entry no, number, ledger no, record, voucher, voucher no, document no',
     fiscal_year: 'fy, year, fiscal',
     category: 'account, type, object, class, kind',
-    station: 'site, place, location, stn',
+    station: 'site, place, location, stn, cost centre, cost center',
     fund: 'source, funding, grant',
     amount: 'dollars, cost, total, value',
     note: 'memo, comment, description, for what',

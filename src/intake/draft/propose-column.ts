@@ -57,6 +57,9 @@ function questionsOf(assignment: Assignment, codes: ProposedCodes | null, surene
     const known = field.codes.codes.map(({ code }) => code).join(', ');
     questions.push(`What do the texts without a code stand for? Codes: ${known}.`);
   }
+  if (codes !== null && field.type === 'integer' && [...codes.values()].includes(null)) {
+    questions.push('Which number does each of these texts stand for?');
+  }
   if (fit.unit?.unit.startsWith('written or') && fit.unit.unit !== 'written or dollars') {
     questions.push(`Numbers without a unit are taken as ${fit.unit.unit.slice('written or '.length)}. Is that so?`);
   }

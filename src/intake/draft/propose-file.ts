@@ -1,4 +1,4 @@
-import type { TableDefinition } from '../../record/field.js';
+import type { Field, TableDefinition } from '../../record/field.js';
 import { type NumberMarks, numberSource, type ThousandsMark } from '../number-marks.js';
 import { isTimeZone } from '../time-zone.js';
 import type { Assignment } from './assign-fields.js';
@@ -113,6 +113,26 @@ function washQuestion(table: TableDefinition, columns: readonly ColumnProposal[]
   ];
 }
 
+/** What a file of such rows may be told to be where it lacks what every row needs. */
+function lackQuestion(table: TableDefinition, { name, meaning }: Field): string {
+  const asked = `No column gives ${name}: ${meaning} Name its column, or say it under constants where it is always the same.`;
+  const mayComplete = ['station_days', 'decontaminations'].includes(table.name) && !table.key.includes(name);
+  return mayComplete
+    ? `${asked} Or say completes: other files, where these rows only add to those of another file.`
+    : asked;
+}
+
+/** The question on a ledger of two columns of money; none for any other file. */
+function moneyQuestion(table: TableDefinition, columns: readonly ColumnProposal[]): readonly string[] {
+  const named = (word: string) => columns.find(({ column }) => wordsOf(column).includes(word))?.column;
+  const [debit, credit] = [named('debit'), named('credit')];
+  if (table.name !== 'spending' || debit === undefined || credit === undefined) return [];
+  const both = `columns: [${JSON.stringify(debit)}, ${JSON.stringify(credit)}], minus: [${JSON.stringify(credit)}]`;
+  return [
+    `Do ${debit} and ${credit} give one amount? Then take both away here, and put under the file: combine: { amount: { ${both} } }.`,
+  ];
+}
+
 /** What is proposed for the files of one kind; `zone` is the zone that other files of the same draft name. */
 export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
   const [first] = kind.samples;
@@ -185,10 +205,8 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
       ...(hasMoments && timeZone === null
         ? ['By which clock were these times written? time_zone: America/Denver']
         : []),
-      ...lacking.map(
-        ({ name, meaning }) =>
-          `No column gives ${name}: ${meaning} Name its column, or say it under constants where it is always the same.`,
-      ),
+      ...lacking.map((field) => lackQuestion(table, field)),
+      ...moneyQuestion(table, proposed),
       ...washQuestion(table, proposed),
       ...(fold === null ? [] : ['What does each mark of the checklist say? Look at values under fold.']),
     ],

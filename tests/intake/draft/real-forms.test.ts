@@ -134,3 +134,30 @@ test('an outcome known by its values alone is asked about', async () => {
   const { files } = await draftOf({ 'inspections.csv': forms });
   expect(files[0]!.columns.find(({ column }) => column === 'Below')!.questions.join()).toContain('Is this outcome?');
 });
+
+test('words of a program’s own for outcomes stay with the column that its heading names, for a person to map', async () => {
+  const results = ['Good to go', 'STOPPED, shells', 'Drained + go'];
+  const forms = `form,site,start,Result\n${list(30, (at) => `F${at},A,2025-05-13 08:${10 + at},"${results[at % 3]}"`)}\n`;
+  const { files } = await draftOf({ 'inspections.csv': forms });
+  const result = files[0]!.columns.find(({ column }) => column === 'Result')!;
+  expect(result.use).toMatchObject({ field: 'outcome' });
+  expect([...result.codes!.values()]).toEqual([null, null, null]);
+  expect(result.questions.join()).toContain('What do the texts without a code stand for?');
+});
+
+test('ledgers of two columns, years named by two, and files that only add to others are asked about', async () => {
+  const ledger = `Voucher,FY,Account,Debit,Credit\n${list(30, (at) => `V${at},FY2${3 + (at % 2)}/2${4 + (at % 2)},wages,${at % 9 ? `${at}.50,` : `,${at}.75`}`)}\n`;
+  const { files, text } = await draftOf({ 'ledger.csv': ledger });
+  expect(files[0]!.questions.join()).toContain(
+    'combine: { amount: { columns: ["Debit", "Credit"], minus: ["Credit"] } }',
+  );
+  const year = files[0]!.columns.find(({ column }) => column === 'FY')!;
+  expect(year).toMatchObject({
+    use: { field: 'fiscal_year' },
+    questions: ['Which number does each of these texts stand for?'],
+  });
+  expect(readCrosswalk('c.yaml', text).problems.every(({ code }) => code === 'crosswalk-open-question')).toBe(true);
+  const pay = `Day,Station,Hours\n${list(20, (at) => `${at + 1}-Jun-2025,A,${at % 3}`)}\n`;
+  const days = await draftOf({ 'daily pay.csv': pay });
+  expect(days.files[0]!.questions.join()).toContain('completes: other files');
+});
