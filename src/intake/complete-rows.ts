@@ -38,9 +38,15 @@ const putThere = (key: readonly string[]): string => `its values stand in the ro
 /**
  * Puts what the rows of completing files tell into the kept rows of other files that have the same key, such as hours from a
  * ledger into the days of a calendar. A completing row gives no record of its own: it is left out by rule once its values
- * stand there, and set aside where no row has its key, or where its field is told already.
+ * stand there, or where its day is of a withdrawn season; and set aside where no row has its key, or where its field is told
+ * already.
  */
-export function completeRows(table: TableDefinition, readings: readonly FileReading[], texts: Texts): void {
+export function completeRows(
+  table: TableDefinition,
+  readings: readonly FileReading[],
+  texts: Texts,
+  withdrawn: readonly number[] = [],
+): void {
   const completing = readings.filter(({ rule }) => rule.completes);
   if (completing.length === 0) return;
   const { key } = table;
@@ -65,6 +71,11 @@ export function completeRows(table: TableDefinition, readings: readonly FileRead
     const fields = [...draft.columns.values()].filter(({ field }) => !key.includes(field.name));
     for (let row = 0; row < draft.rowCount; row++) {
       if (draft.aside[row] === 1) continue;
+      const year = yearOf(reading, row);
+      if (withdrawn.includes(year)) {
+        leaveOut(reading, row, `its season, ${year}, is withdrawn`);
+        continue;
+      }
       const name = keyOf(reading, key, row);
       const target = targets.get(name);
       const fault = target === undefined ? nothing(table) : toldFault(fields, name, given.get(target.reading)!, told);
@@ -76,13 +87,24 @@ export function completeRows(table: TableDefinition, readings: readonly FileRead
         target.reading.draft.columns.get(field.name)!.values[target.row] = values[row]!;
         told.add(`${name} ${field.name}`);
       }
-      draft.aside[row] = 1;
-      reading.joined.add(row);
-      reading.leftOut.push({ line: draft.places.lineOf(row), because: putThere(key) });
+      leaveOut(reading, row, putThere(key));
     }
     reading.leftOut.sort((a, b) => a.line - b.line);
   }
   for (const [reading, before] of rulesBefore) holdTo(reading, newRules(reading, before));
+}
+
+/** The year of a row's date; 0 where the table has none. */
+function yearOf({ draft }: FileReading, row: number): number {
+  const day = draft.columns.get('date')?.values[row] ?? noDay;
+  return day === noDay ? 0 : new Date(day * 86_400_000).getUTCFullYear();
+}
+
+/** Takes a row out of its draft as one that gives no record of its own. */
+function leaveOut({ draft, joined, leftOut }: FileReading, row: number, because: string): void {
+  draft.aside[row] = 1;
+  joined.add(row);
+  leftOut.push({ line: draft.places.lineOf(row), because });
 }
 
 function nothing(table: TableDefinition): Saying {

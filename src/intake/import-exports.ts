@@ -70,7 +70,12 @@ interface AcrossFiles {
 }
 
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): AcrossFiles {
+function checkAcross(
+  readings: readonly FileReading[],
+  texts: Texts,
+  crosswalks: readonly Crosswalk[],
+  withdrawn: readonly number[],
+): AcrossFiles {
   const doubleEntries: DoubleEntry[] = [];
   const waters = new Map<FileReading, MatchedWaters>();
   let kinds: Int16Array = new Int16Array(0);
@@ -81,7 +86,7 @@ function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks:
     if (table.key[1] === 'component') checkParts(own, kinds);
     const whole = own.filter(({ rule }) => !rule.completes);
     checkKeys(table, whole, readings, texts);
-    completeRows(table, own, texts);
+    completeRows(table, own, texts, withdrawn);
     doubleEntries.push(...checkDoubleEntries(whole));
     markKeys(own, texts);
     if (table.name === 'inspections') kinds = craftKinds(own, texts.spaceOf('inspections').interner.size);
@@ -166,7 +171,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
   if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
-  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks);
+  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks, withdrawn.seasons);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {

@@ -1,5 +1,7 @@
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { asideOf, importSmall, notesOf, valuesOf } from './small-import.js';
+import { importExports } from '../../src/intake/import-exports.js';
+import { asideOf, importSmall, inFolder, notesOf, testKey, valuesOf } from './small-import.js';
 
 const crosswalk = `
 crosswalk: days
@@ -70,6 +72,25 @@ describe('rows that complete rows of other files', () => {
     const result = await importSmall(crosswalk, files(['A,2024-05-01,8,200']));
     // The open day of 2025 has no hours, which only the columns of the ledger could have told.
     expect(notesOf(result)).toEqual(['2  hours-not-recorded']);
+  });
+
+  test('of a season that is withdrawn are left out with it, and come back with it', async () => {
+    const pay = ['A,2024-05-01,8,200', 'A,2025-05-01,4,100', 'A,2025-05-09,4,100'];
+    await inFolder({ ...files(pay), 'days.crosswalk.yaml': crosswalk }, async (folder) => {
+      const request = {
+        crosswalks: [join(folder, 'days.crosswalk.yaml')],
+        from: folder,
+        key: testKey,
+        progress: () => {},
+      };
+      const result = await importExports({ ...request, withdraw: [2024] });
+      expect(asideOf(result)).toEqual(['4 at nothing-to-complete']);
+      expect(valuesOf(result, 'station_days', 'staff_hours')).toEqual([4]);
+      expect(result.sum.files.find(({ file }) => file === 'pay.csv')!.leftOutBecause).toEqual({
+        'its season, 2024, is withdrawn': 1,
+        'its values stand in the row of the same station and date': 1,
+      });
+    });
   });
 
   test('are of tables that nothing refers to', async () => {
