@@ -141,12 +141,19 @@ function importJson(store: string, result: ImportResult): object {
   };
 }
 
+/** How many files there are: one that gives several kinds of records stands once for each of them. */
+function fileCount(files: readonly FileSum[]): number {
+  return new Set(files.map(({ file }) => file)).size;
+}
+
 function sayWhatIsNew({ store }: ImportWords, { isNew, filesRead, sum }: ImportResult, hadPast: boolean): void {
   if (!isNew) say(`Nothing new: ${store} holds these exports, read by these crosswalks, and stays as it is.`);
   else if (hadPast && filesRead.length < sum.files.length) {
-    const kept = sum.files.length - filesRead.length;
-    say(`Read ${filesRead.length} of ${sum.files.length} files; ${kept} stayed the same and were taken from ${store}.`);
-    for (const file of filesRead) say(`  ${file}`);
+    // A file that gives several kinds of records is read as a whole, or not at all.
+    const read = new Set(filesRead);
+    const all = fileCount(sum.files);
+    say(`Read ${read.size} of ${all} files; ${all - read.size} stayed the same and were taken from ${store}.`);
+    for (const file of read) say(`  ${file}`);
   }
   if (!isNew || hadPast) say();
 }
@@ -155,7 +162,9 @@ function sayUnmatched({ store }: ImportWords, result: ImportResult): void {
   const { unmatched_waters: names, unmatched_water_rows: rows } = unmatchedWaters(result);
   if (names === 0) return;
   say();
-  say(`${grouped(names)} names of waters on ${grouped(rows)} rows matched none. Fill in the column waterbody of`);
+  const named = names === 1 ? '1 name of a water' : `${grouped(names)} names of waters`;
+  const onRows = rows === 1 ? '1 row' : `${grouped(rows)} rows`;
+  say(`${named} on ${onRows} matched none. Fill in the column waterbody of`);
   say(`${store}/unmatched.csv, the most frequent first, and name the file under aliases in the crosswalk.`);
 }
 
@@ -170,14 +179,23 @@ function hasPseudonyms({ records }: ImportResult): boolean {
 
 function sayAccount(words: ImportWords, files: readonly FileSum[], keyKept: boolean): void {
   const all = totals(files);
-  const row = (name: string, read: number, kept: number, setAside: number, leftOut = 0): string[] => [
+  const count = fileCount(files);
+  const isSeveral = count < files.length;
+  const row = (
+    name: string,
+    records: string,
+    { read, kept, setAside, leftOut = 0 }: Pick<FileSum, 'read' | 'kept' | 'setAside' | 'leftOut'>,
+  ): string[] => [
     name,
+    ...(isSeveral ? [records] : []),
     ...[read, kept, setAside, ...(all.left_out > 0 ? [leftOut] : [])].map(grouped),
   ];
   sayTable([
-    ['file', 'read', 'kept', 'set aside', ...(all.left_out > 0 ? ['left out by rule'] : [])],
-    ...files.map(({ file, read, kept, setAside, leftOut }) => row(file, read, kept, setAside, leftOut)),
-    row(`${files.length} files`, all.read, all.kept, all.set_aside, all.left_out),
+    ['file', ...(isSeveral ? ['records'] : []), 'read', 'kept', 'set aside'].concat(
+      all.left_out > 0 ? ['left out by rule'] : [],
+    ),
+    ...files.map((sum) => row(sum.file, sum.table.replaceAll('_', ' '), sum)),
+    row(count === 1 ? '1 file' : `${count} files`, '', { ...all, setAside: all.set_aside, leftOut: all.left_out }),
   ]);
   const problems = addedUp(files.map((file) => file.problems));
   if (all.set_aside > 0) {

@@ -43,10 +43,10 @@ export function readChoice(
       problems.push(unknown('--only', field, 'a field of the records', nearestName(field, known)));
       continue;
     }
-    const wanted = text.toLowerCase();
-    const found =
-      offer.values.find(({ value }) => value === text) ??
-      offer.values.find(({ value, label }) => [value, label].some((one) => one.toLowerCase() === wanted));
+    const isMeant = ({ value, label }: OfferedValue) =>
+      [value, label].some((name) => name.toLowerCase() === text.toLowerCase());
+    // Keys may differ in their case alone, so that one written as it stands comes first.
+    const found = offer.values.find(({ value }) => value === text) ?? offer.values.find(isMeant);
     if (found === undefined) {
       const nearest = nearestName(
         text,

@@ -1,6 +1,6 @@
 import { dayAsText } from '../finding/book/calendar.js';
 import type { Result } from '../formula/result.js';
-import type { EvaluatedNotebook, EvaluatedSheet } from '../notebook/evaluated.js';
+import type { EvaluatedNotebook, EvaluatedSheet, SheetColumn } from '../notebook/evaluated.js';
 import { showInterval, showResult } from '../notebook/shown.js';
 import { problemJson } from './problem-json.js';
 
@@ -37,12 +37,19 @@ export function resultJson(result: Result, shownAs: string): object {
   }
 }
 
+/** A cell as JSON; a year that is a key is shown as it stands in the records, without marks between its digits. */
+function cellJson(cell: Result, { role, shownAs }: SheetColumn): object {
+  const json = resultJson(cell, shownAs);
+  const isPlain = role === 'key' && shownAs === '' && cell.kind === 'number' && cell.value !== null;
+  return isPlain ? { ...json, shown: String(cell.value) } : json;
+}
+
 function sheetJson({ sentence, columns, rows, notes, problems }: EvaluatedSheet): object {
   return {
     sentence,
     columns: columns.map(({ name, role, formula, shownAs }) => ({ name, role, formula, shown_as: shownAs })),
     rows: rows.map(({ cells }) =>
-      Object.fromEntries(cells.map((cell, at) => [columns[at]!.name, resultJson(cell, columns[at]!.shownAs)])),
+      Object.fromEntries(cells.map((cell, at) => [columns[at]!.name, cellJson(cell, columns[at]!)])),
     ),
     notes,
     problems: problems.map(problemJson),

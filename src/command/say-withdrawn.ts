@@ -7,7 +7,9 @@ export function sayWithdrawn({ sum: { withdrawn } }: ImportResult): void {
   const { seasons, files } = withdrawn;
   const rows = files.reduce((sum, { read }) => sum + read, 0);
   say();
-  const told = `${files.length === 1 ? 'one file' : `${files.length} files`} with ${rows === 1 ? 'one row' : `${grouped(rows)} rows`}`;
+  // A file that gives several kinds of records stands once for each of them.
+  const names = new Set(files.map(({ file }) => file));
+  const told = `${names.size === 1 ? 'one file' : `${names.size} files`} with ${rows === 1 ? 'one row' : `${grouped(rows)} rows`}`;
   say(`Withdrawn until it is called back: ${seasons.join(', ')}; ${told} left out.`);
-  for (const { file } of files) say(`  ${file}`);
+  for (const file of names) say(`  ${file}`);
 }

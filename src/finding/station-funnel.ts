@@ -1,5 +1,5 @@
 import type { BookTable } from '../record/book.js';
-import { fewestPlaced, funnelChances, funnelLimit } from '../statistic/funnel/limits.js';
+import { funnelChances, funnelLimit } from '../statistic/funnel/limits.js';
 import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
 import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
@@ -25,7 +25,7 @@ const columns: readonly FindingColumn[] = [
   ...limits.map(({ name, label }) =>
     numberColumn(name, label, null, 'per 1,000', 'Where a station of that size would fall by chance alone.'),
   ),
-  wordColumn('place', 'place', `Against the limits; too few under ${fewestPlaced} interceptions.`),
+  wordColumn('place', 'place', `Against the limits; too few under ${enoughEvents} interceptions.`),
 ];
 
 type Limits = readonly [number, number, number, number];
@@ -37,7 +37,7 @@ function limitsFor(target: number, trials: number): Limits {
 }
 
 function placeOf(rate: number, events: number, limit: Limits | null): string {
-  if (events < fewestPlaced || limit === null) return 'too few';
+  if (events < enoughEvents || limit === null) return 'too few';
   if (rate > limit[3]) return 'above 99.8 %';
   if (rate > limit[2]) return 'above 95 %';
   if (rate < limit[0]) return 'below 99.8 %';
@@ -109,7 +109,7 @@ export const stationFunnel: Finding = {
       'A station lies outside the funnel when its rate differs from that of all stations by more than chance would explain at its number of inspections. Outside is a reason to look, not a verdict: stations see different traffic.',
     numerator: 'Full inspections with the outcome intercepted.',
     denominator: 'Full inspections of the station.',
-    leftOut: `Paper checks. Stations with fewer than ${fewestPlaced} interceptions are shown but not placed; nothing is ranked.`,
+    leftOut: `Paper checks. Stations with fewer than ${enoughEvents} interceptions are shown but not placed; nothing is ranked.`,
     method:
       'Exact binomial limits at 95 and 99.8 %, interpolated, around the rate of all stations in the group; not adjusted for traffic or for clustering.',
     source: 'Spiegelhalter 2005, Statistics in Medicine 24:1185-1202.',

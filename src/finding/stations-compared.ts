@@ -137,7 +137,7 @@ function compare(table: BookTable, rows: Uint32Array): Compared {
     said: spreadSaid(cases, trials),
     stations: stations.map(({ key, own }, at): ComparedStation => {
       const traffic = stationTraffic(strata, own, isCase);
-      const joined = joinStrata(traffic, strata.all);
+      const joined = joinStrata(traffic, strata.all, strata.groups);
       const expected = expectedEvents(strata.rates, traffic.trials);
       const cells = [
         keyCells(table, ['station'], key)[0]!,

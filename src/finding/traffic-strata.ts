@@ -1,5 +1,5 @@
 import type { BookTable } from '../record/book.js';
-import { groupRows } from './group-rows.js';
+import { type GroupKey, groupRows } from './group-rows.js';
 
 /** What the traffic of a station is told apart by when it is compared: the last fields are joined first. */
 export const trafficFields = ['last_status', 'setting', 'month'] as const;
@@ -8,6 +8,8 @@ export const trafficFields = ['last_status', 'setting', 'month'] as const;
 export interface TrafficStrata {
   /** The number of strata. */
   readonly count: number;
+  /** What each stratum lies in: its status and its setting. */
+  readonly groups: readonly GroupKey[];
   /** The stratum of each row, by row number. */
   readonly stratumOf: ReadonlyMap<number, number>;
   /** Inspections of all stations. */
@@ -25,6 +27,7 @@ export function trafficStrata(table: BookTable, full: Uint32Array, isCase: (row:
   });
   return {
     count: groups.length,
+    groups: groups.map(({ key }) => key.slice(0, -1)),
     stratumOf,
     all: groups.map(({ rows }) => rows.length),
     rates: groups.map(({ rows }) => rows.filter(isCase).length / rows.length),
@@ -66,28 +69,70 @@ export interface JoinedStrata {
   readonly standard: readonly number[];
 }
 
-/** Strata joined in their order: each takes in its next neighbours until it is full; what is left joins the last. */
-export function joinStrata({ cases, trials }: StationTraffic, standard: readonly number[]): JoinedStrata {
+/** Some strata together: a station's counts in them, and their weight in the standard. */
+interface Piece {
+  readonly cases: number;
+  readonly trials: number;
+  readonly standard: number;
+}
+
+const together = (one: Piece, other: Piece): Piece => ({
+  cases: one.cases + other.cases,
+  trials: one.trials + other.trials,
+  standard: one.standard + other.standard,
+});
+
+/** Pieces of one group joined in their order until each is full; where the whole group is not, it is one piece. */
+function joinPieces(pieces: readonly Piece[], isFull: (piece: Piece) => boolean): readonly Piece[] {
+  const joined: Piece[] = [];
+  let open: Piece | null = null;
+  for (const piece of pieces) {
+    open = open === null ? piece : together(open, piece);
+    if (!isFull(open)) continue;
+    joined.push(open);
+    open = null;
+  }
+  if (open !== null) joined.push(open);
+  // What is left joins the one before it, until it is full too.
+  while (joined.length > 1 && !isFull(joined.at(-1)!)) {
+    const last = joined.pop()!;
+    joined.push(together(joined.pop()!, last));
+  }
+  return joined;
+}
+
+/**
+ * Strata joined until the station has enough in each: neighbours within their group first, whole groups only where one has
+ * too few altogether. `groups` are what each stratum lies in, the outermost first; a station that never sees one setting
+ * must not lend its weight to another status of water.
+ */
+export function joinStrata(
+  { cases, trials }: StationTraffic,
+  standard: readonly number[],
+  groups: readonly GroupKey[] = standard.map(() => []),
+): JoinedStrata {
   const all = standard.reduce((sum, weight) => sum + weight, 0);
   const own = trials.reduce((sum, count) => sum + count, 0);
-  const joined: { cases: number; trials: number; standard: number }[] = [];
-  let open = { cases: 0, trials: 0, standard: 0 };
-  standard.forEach((weight, stratum) => {
-    open.cases += cases[stratum]!;
-    open.trials += trials[stratum]!;
-    open.standard += weight;
-    const due = all === 0 ? 0 : (open.standard / all) * own;
-    if (open.trials < enoughInStratum || open.trials < leastOfDue * due) return;
-    joined.push(open);
-    open = { cases: 0, trials: 0, standard: 0 };
-  });
-  const last = joined.at(-1);
-  if (last === undefined) joined.push(open);
-  else {
-    last.cases += open.cases;
-    last.trials += open.trials;
-    last.standard += open.standard;
-  }
+  const isFull = (piece: Piece): boolean => {
+    const due = all === 0 ? 0 : (piece.standard / all) * own;
+    return piece.trials >= enoughInStratum && piece.trials >= leastOfDue * due;
+  };
+  const within = (strata: readonly number[], level: number): readonly Piece[] => {
+    const [first] = strata;
+    if (first === undefined) return [];
+    if (level === groups[first]!.length) {
+      const pieces = strata.map((at) => ({ cases: cases[at]!, trials: trials[at]!, standard: standard[at]! }));
+      return joinPieces(pieces, isFull);
+    }
+    const inner = new Map<GroupKey[number], number[]>();
+    for (const at of strata) {
+      const key = groups[at]![level]!;
+      inner.set(key, [...(inner.get(key) ?? []), at]);
+    }
+    const pieces = [...inner.values()].flatMap((some) => within(some, level + 1));
+    return joinPieces(pieces, isFull);
+  };
+  const joined = within([...standard.keys()], 0);
   return {
     cases: joined.map((one) => one.cases),
     trials: joined.map((one) => one.trials),

@@ -1,6 +1,6 @@
 import type { BookTable } from '../record/book.js';
 import type { Estimate } from '../statistic/estimate.js';
-import { zeroUpper } from '../statistic/proportion/zero-cases.js';
+import { everyLower, zeroUpper } from '../statistic/proportion/zero-cases.js';
 import type { SurvivalCurve } from '../statistic/survival/curve.js';
 import { incidenceAt } from '../statistic/survival/incidence-at.js';
 import { survivalQuantile } from '../statistic/survival/quantile.js';
@@ -100,10 +100,10 @@ function endedBy({ times }: FollowedGroup, cause: number, minutes: number | null
   const { value, interval } = incidenceAt(times.minutes, times.cause, cause, minutes, times.cluster);
   const subjects = times.minutes.length;
   const whyNot = subjects === 0 ? 'nothing was counted' : 'not followed that long';
-  if (value !== 0) return minutesEstimate(value, interval, subjects, whyNot);
-  // Nobody ended so: the one-sided limit of those who ended otherwise or were followed that far.
+  if (value !== 0 && value !== 1) return minutesEstimate(value, interval, subjects, whyNot);
+  // Nobody ended so, or everybody: the one-sided limit of those who ended at all or were followed that far.
   const told = times.minutes.filter((length, at) => times.cause[at] !== waitCause.open || length >= minutes).length;
-  return minutesEstimate(0, zeroUpper(told).interval, subjects, whyNot);
+  return minutesEstimate(value, value === 0 ? zeroUpper(told).interval : everyLower(told), subjects, whyNot);
 }
 
 function measure(group: FollowedGroup, horizon: number | null, target: number | null): FindingCell[] {

@@ -25,8 +25,10 @@ export const languageSections = [
   {
     id: 'names',
     title: 'Names, and what they stand for',
-    codes: ['unknown-name', 'unknown-field', 'unknown-code', 'name-taken', 'loop', 'not-a-value', 'not-rows'],
+    codes: ['unknown-name', 'name-taken', 'loop', 'not-a-value', 'not-rows'],
   },
+  { id: 'tables', title: 'Tables and their fields', codes: ['unknown-field', 'unknown-code'] },
+  { id: 'declared', title: 'Sheets, figures, inputs and charts', codes: ['sheet-sentence'] },
   { id: 'rows', title: 'Rows, conditions and groups', codes: ['no-group', 'field-alone'] },
   { id: 'sheets', title: 'Asking a sheet', codes: ['unknown-column', 'unknown-sheet', 'not-this-sheet'] },
   {

@@ -7,7 +7,7 @@ export const missingRules: readonly string[] = [
   'Arithmetic with a missing operand is missing, and a division by zero is missing; both say why.',
   'A function of texts, dates or numbers is missing where one of its arguments is; only `if` and `first_known` choose among them.',
   'A lookup is missing where the sheet has no row for the key, and says so. The missing group is found by a missing key.',
-  'A sum over no rows is 0, because nothing was there to add; a mean, median, lowest or highest of no rows is missing.',
+  'A sum over no rows is 0, because nothing was there to add; over rows of which none has the field it is missing. A mean, median, lowest or highest of no rows is missing.',
 ];
 
 /** The answer that it is not so. */

@@ -11,7 +11,8 @@ function repeated(table: TableDefinition): Saying {
   return {
     code: 'duplicate-key',
     reason: `an earlier row has the same ${table.key.join(', ')}`,
-    remedy: 'If it is the same record, leave this row out; if not, give it a key of its own.',
+    remedy:
+      'If it is the same record, leave this row out; if not, give it a key of its own, or a prefix in the crosswalk where numbers begin anew.',
   };
 }
 

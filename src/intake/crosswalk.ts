@@ -71,6 +71,12 @@ export interface FieldRule {
   readonly missingWhy: ReadonlyMap<string, string> | null;
   /** Whether codes are told apart by their letters only, not by their case. */
   readonly anyCase: boolean;
+  /** The moment before which a time of day, joined with a date, is of the next day; absent where it never is. */
+  readonly nextDayIfBefore?: string;
+  /** Of several columns of which one is filled in, the places of those whose number is taken away; absent for other fields. */
+  readonly minus?: ReadonlySet<number>;
+  /** Whether a field joined from several cells is missing where only some of them are filled in; else the row is set aside. */
+  readonly partlyBlankIsMissing?: boolean;
 }
 
 /** How a cell that names several parts tells of one of them; values are given by their keys in the fold. */
@@ -139,6 +145,8 @@ export interface FileRule {
   /** Fields that are the same in every row: codes, keys and texts, or numbers and day numbers. */
   readonly constants: ReadonlyMap<string, string | number>;
   readonly fold: Fold | null;
+  /** Whether its rows only fill in what rows of other files with the same key leave out. */
+  readonly completes: boolean;
   /** Rows that are no records, such as totals. */
   readonly leaveOut: readonly LeaveOutRule[];
   /** Fields that are alike in two entries of one event; empty where none are looked for. */

@@ -1,3 +1,4 @@
+import { dayLength } from './calendar.js';
 import { type Cell, type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
 import type { DatePattern } from './date-pattern.js';
 import { DateReader } from './date-reader.js';
@@ -122,17 +123,27 @@ export class InstantCell implements DatedCell {
       this.faultAt = start - cellStart + reader.faultAt;
       return found;
     }
-    if (reader.hasOffset) values[row] = reader.wall - reader.offset * 60_000;
-    else {
-      this.faultAt = start - cellStart + reader.hourAt;
-      // A row whose station nobody knows is set aside for that; its times stay missing.
-      if (this.clock === null) return fault.none;
-      const kind = this.clock.kindOf(reader.wall);
+    this.faultAt = start - cellStart + reader.hourAt;
+    const put = this.#put(reader.wall, row);
+    if (put === fault.none && (reader.hasOffset || this.clock !== null)) this.year = reader.year;
+    return put;
+  }
+
+  /** Puts what was read last as of the next day, by the same clock. */
+  putNextDay(row: number): Fault {
+    return this.#put(this.#reader.wall + dayLength, row);
+  }
+
+  #put(wall: number, row: number): Fault {
+    const { values } = this.column;
+    if (this.#reader.hasOffset) values[row] = wall - this.#reader.offset * 60_000;
+    // A row whose station nobody knows is set aside for that; its times stay missing.
+    else if (this.clock !== null) {
+      const kind = this.clock.kindOf(wall);
       if (kind === 'never') return fault.noSuchLocalTime;
       if (kind === 'twice' && this.#repeated === null) return fault.ambiguousLocalTime;
-      values[row] = this.clock.momentOf(reader.wall, this.#repeated ?? 'first');
+      values[row] = this.clock.momentOf(wall, this.#repeated ?? 'first');
     }
-    this.year = reader.year;
     return fault.none;
   }
 }

@@ -53,7 +53,7 @@ function written({ steps }: DatePattern): string {
     .map((step) => {
       if (step.kind === 'literal') return String.fromCharCode(step.byte);
       if (step.kind === 'loose space') return ' ';
-      if (step.kind === 'month name') return step.names[1]!;
+      if (step.kind === 'month name') return step.names.find(({ text }) => text.startsWith('feb'))!.text;
       if (step.kind === 'half') return 'AM';
       if (step.kind === 'offset') return 'Z';
       if (step.part === 'year') return '2001'.slice(-step.most);

@@ -3,6 +3,7 @@ import type { DatePattern } from './date-pattern.js';
 import type { Step } from './date-steps.js';
 import { type Fault, fault } from './fault.js';
 import { type FixedDate, fixedDate } from './fixed-date.js';
+import { nameThere } from './month-names.js';
 import { type SerialBase, serialMoment } from './source/serial-date.js';
 
 /** The first year that a record may fall in; what lies before is a slip of the hand. */
@@ -127,9 +128,10 @@ export class DateReader {
             if (second > 59) return this.#badTime;
         }
       } else if (step.kind === 'month name') {
-        month = monthNamed(step.names, bytes, at, end);
-        if (month === 0) return fault.notADate;
-        at += step.names[month - 1]!.length;
+        const name = nameThere(step.names, bytes, at, end);
+        if (name === null) return fault.notADate;
+        month = name.month;
+        at += name.bytes.length;
       } else if (step.kind === 'half') {
         const length = halfLength(bytes, at, end);
         if (length === 0) return this.#badTime;
@@ -196,18 +198,6 @@ export class DateReader {
     this.offset = sign * minutes;
     return length;
   }
-}
-
-/** The month whose name stands there, from 1; 0 for none. */
-function monthNamed(names: readonly string[], bytes: Uint8Array, at: number, end: number): number {
-  const isThere = (name: string): boolean => {
-    if (at + name.length > end) return false;
-    for (let letter = 0; letter < name.length; letter++) {
-      if ((bytes[at + letter]! | 32) !== name.charCodeAt(letter)) return false;
-    }
-    return true;
-  };
-  return names.findIndex(isThere) + 1;
 }
 
 /** How many bytes `AM`, `pm`, `a.m.` or alike take; 0 for anything else. */

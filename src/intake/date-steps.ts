@@ -1,3 +1,5 @@
+import { longNames, type MonthName, shortNames } from './month-names.js';
+
 /** A part of a date or time of day. */
 export type Part = 'year' | 'month' | 'day' | 'hour' | 'minute' | 'second' | 'fraction' | 'half' | 'offset';
 
@@ -14,28 +16,20 @@ export type Step =
       /** How many digits of other parts follow without anything between, as the minutes in `Hmm`. */
       readonly behind: number;
     }
-  | { readonly kind: 'month name'; readonly names: readonly string[] }
+  | { readonly kind: 'month name'; readonly names: readonly MonthName[] }
   | { readonly kind: 'half' }
   | { readonly kind: 'offset'; readonly colon: boolean; readonly minutes: boolean };
-
-const months = ['january', 'february', 'march', 'april', 'may', 'june', 'july'].concat([
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-]);
 
 function digits(part: Part, least: number, most = least): Step {
   return { kind: 'digits', part, least, most, behind: 0 };
 }
 
-/** What each run of letters asks for, as UTS #35 gives them their meaning; names of months are the English ones. */
+/** What each run of letters asks for, as UTS #35 gives them their meaning; names of months are English or French. */
 export const dateLetters: Readonly<Record<string, Step>> = {
   yyyy: digits('year', 4),
   yy: digits('year', 2),
-  MMMM: { kind: 'month name', names: months },
-  MMM: { kind: 'month name', names: months.map((name) => name.slice(0, 3)) },
+  MMMM: { kind: 'month name', names: longNames },
+  MMM: { kind: 'month name', names: shortNames },
   MM: digits('month', 2),
   M: digits('month', 1, 2),
   dd: digits('day', 2),

@@ -56,9 +56,19 @@ export function describeFault(found: Fault, rule: FieldRule, seen: string): Sayi
       return {
         code,
         reason: `${field.name} needs ${rule.columns.join(' and ')}, and one of them is empty`,
-        remedy: 'Fill in the empty cell, or empty both.',
+        remedy: field.required
+          ? 'Fill in the empty cell.'
+          : 'Fill in the empty cell, or say partly_blank: missing beside the columns in the crosswalk.',
       };
     case fault.notANumber:
+      if (rule.columns.length > 1) {
+        return {
+          code,
+          reason: `${field.name} is told by one of ${rule.columns.join(' and ')}, as a number`,
+          remedy:
+            'Leave the others blank; what stands there for nothing, such as 0.00, goes under missing beside them.',
+        };
+      }
       return {
         code,
         reason: `${field.name} is not a number`,

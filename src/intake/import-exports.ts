@@ -3,6 +3,7 @@ import { tables } from '../record/tables.js';
 import { checkDoubleEntries, type DoubleEntry } from './check-double-entries.js';
 import { checkKeys } from './check-keys.js';
 import { checkLinks, markKeys } from './check-links.js';
+import { completeRows } from './complete-rows.js';
 import type { Crosswalk } from './crosswalk.js';
 import { changedFiles, fileStamps } from './file-stamps.js';
 import { findTasks, readCrosswalks, stop, type Task } from './find-exports.js';
@@ -20,7 +21,7 @@ import { type ImportProgress, readAll } from './read-all.js';
 import type { FileReading } from './read-file.js';
 import { notKnown, type ReadingPlan, without } from './reading-plan.js';
 import { asideRecords } from './recall/aside-records.js';
-import { knownFiles, type PastFiles, sameFiles } from './recall/known-files.js';
+import { knownFiles, notJoined, type PastFiles, sameFiles } from './recall/known-files.js';
 import { findHiddenKeys, LostKeys } from './recall/lost-keys.js';
 import type { PastImport } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
@@ -69,7 +70,12 @@ interface AcrossFiles {
 }
 
 /** Holds the rows of each table against each other and against their parents, parents first. */
-function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks: readonly Crosswalk[]): AcrossFiles {
+function checkAcross(
+  readings: readonly FileReading[],
+  texts: Texts,
+  crosswalks: readonly Crosswalk[],
+  withdrawn: readonly number[],
+): AcrossFiles {
   const doubleEntries: DoubleEntry[] = [];
   const waters = new Map<FileReading, MatchedWaters>();
   let kinds: Int16Array = new Int16Array(0);
@@ -78,12 +84,15 @@ function checkAcross(readings: readonly FileReading[], texts: Texts, crosswalks:
     for (const [reading, matched] of matchWaters(own, readings, texts)) waters.set(reading, matched);
     checkLinks(own, texts);
     if (table.key[1] === 'component') checkParts(own, kinds);
-    checkKeys(table, own, readings, texts);
-    doubleEntries.push(...checkDoubleEntries(own));
+    const whole = own.filter(({ rule }) => !rule.completes);
+    checkKeys(table, whole, readings, texts);
+    completeRows(table, own, texts, withdrawn);
+    doubleEntries.push(...checkDoubleEntries(whole));
     markKeys(own, texts);
     if (table.name === 'inspections') kinds = craftKinds(own, texts.spaceOf('inspections').interner.size);
   }
-  checkSense(readings, texts.spaceOf('inspections').interner.size, crosswalks);
+  const telling = readings.filter(({ rule }) => !rule.completes);
+  checkSense(telling, texts.spaceOf('inspections').interner.size, crosswalks);
   return { doubleEntries, waters };
 }
 
@@ -123,7 +132,7 @@ export async function importExports(request: ImportRequest): Promise<ImportResul
   if (seasonsAlike && isSame(crosswalks, tasks, knownFiles(tasks, same, past, sameKey, mended), past)) {
     return { ...past, ledgers: null, remembered: past, filesRead: [], mendedLost: [], isNew: false, problems: [] };
   }
-  return readTasks(request, { ...plan, known: knownFiles(tasks, same, past, under, mended) });
+  return readTasks(request, { ...plan, known: notJoined(tasks, knownFiles(tasks, same, past, under, mended)) });
 }
 
 /** Whether the same files were read by the same crosswalks before. */
@@ -162,7 +171,7 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
   if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
-  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks);
+  const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks, withdrawn.seasons);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {

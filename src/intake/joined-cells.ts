@@ -2,6 +2,10 @@ import { type MissingTexts, trimmedEnd, trimmedStart } from './cell.js';
 import type { RecordScanner } from './record-scanner.js';
 
 const space = 32;
+const minusSign = 45;
+
+/** A question mark: what stands for numbers of which only one may be told; no setting reads it as a number. */
+const severalNumbers = 63;
 
 /** Several cells of a row joined by a space, such as a date and a time that stand in two columns. */
 export class JoinedCells {
@@ -41,5 +45,19 @@ export class JoinedCells {
       this.bytes.set(part, this.length);
       this.length += part.length;
     }
+  }
+
+  /** Puts a minus before the one cell that is filled where its column is among those; of several filled ones nothing is left to read. */
+  sign(minus: ReadonlySet<number>): void {
+    const filled = this.isMissing.flatMap((missing, index) => (missing ? [] : [index]));
+    if (filled.length > 1) this.#startWith(severalNumbers, 0);
+    else if (minus.has(filled[0] ?? -1)) this.#startWith(minusSign, this.length);
+  }
+
+  /** Puts a byte before the first of those that are joined; there is room for it, since each cell has some for a space. */
+  #startWith(byte: number, kept: number): void {
+    this.bytes.copyWithin(1, 0, kept);
+    this.bytes[0] = byte;
+    this.length = kept + 1;
   }
 }

@@ -13,17 +13,23 @@ export interface Preparation {
   readonly orMissing: boolean;
   /** What stands between several values, and which of them is taken; null where there is only one. */
   readonly several: { readonly between: string; readonly take: 'first' | 'last' | 'only' } | null;
+  /** What is put before a value that there is, so that numbers which begin anew each season stay apart; blank for nothing. */
+  readonly prefix: string;
 }
 
 /** The text to be read in place of a cell's; null where the cell is not as declared. */
-export function preparedText({ within, orMissing, several }: Preparation, text: string): string | null {
+export function preparedText({ within, orMissing, several, prefix }: Preparation, text: string): string | null {
   const taken = within === null ? text : takenFrom(within, text);
   if (taken === null) return orMissing ? '' : null;
-  if (several === null) return taken;
-  const values = taken.split(several.between).map((value) => value.trim());
+  const value = several === null ? taken : oneOf(several, taken);
+  return value === null || value === '' ? value : prefix + value;
+}
+
+function oneOf({ between, take }: NonNullable<Preparation['several']>, text: string): string | null {
+  const values = text.split(between).map((value) => value.trim());
   const present = values.filter((value) => value !== '');
-  if (several.take === 'only' && new Set(present).size > 1) return null;
-  return (several.take === 'last' ? present.at(-1) : present[0]) ?? '';
+  if (take === 'only' && new Set(present).size > 1) return null;
+  return (take === 'last' ? present.at(-1) : present[0]) ?? '';
 }
 
 /** Reads cells whose value must first be taken out of their text; each distinct text is looked at once. */

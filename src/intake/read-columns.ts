@@ -12,6 +12,7 @@ export const fieldSettings = ['codes', 'pattern', 'unit', 'private', 'region_fro
   'case',
   'within',
   'several',
+  'prefix',
   'missing',
 ]);
 
@@ -79,7 +80,8 @@ export function readColumns(yaml: YamlDocument, node: Node, table: TableDefiniti
 export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinition, gathered: Gathered): void {
   for (const { keyNode, value } of yaml.entries(node, 'combine')) {
     const field = readField(yaml, keyNode, table);
-    const settings = yaml.settings(value, 'a combined field', ['columns', ...fieldSettings], ['columns']);
+    const known = ['columns', 'next_day_if_before', 'partly_blank', 'minus', ...fieldSettings];
+    const settings = yaml.settings(value, 'a combined field', known, ['columns']);
     const columnsNode = settings.get('columns');
     if (field === null || columnsNode === undefined) continue;
     const columns = yaml.texts(columnsNode, 'column names').map((name) => name.trim());
@@ -91,6 +93,60 @@ export function readCombined(yaml: YamlDocument, node: Node, table: TableDefinit
       if (!gathered.columns.includes(column)) gathered.columns.push(column);
       if (settings.has('private') || settings.has('region_from')) gathered.privateColumns.add(column);
     }
-    take(yaml, keyNode, readFieldRule(yaml, keyNode, field, columns, settings), gathered);
+    const rule = readFieldRule(yaml, keyNode, field, columns, settings);
+    const before = readNextDay(yaml, settings.get('next_day_if_before'), rule, table);
+    const isMissing = readPartlyBlank(yaml, settings.get('partly_blank'), rule);
+    const joined = { ...(before === null ? {} : { nextDayIfBefore: before }), partlyBlankIsMissing: isMissing };
+    const minus = readMinus(yaml, keyNode, settings.get('minus'), rule);
+    take(yaml, keyNode, { ...rule, ...joined, ...(minus === null ? {} : { minus }) }, gathered);
   }
+}
+
+/** The earlier moment of the same table that a time of day over midnight is told by; null where none is named. */
+function readNextDay(
+  yaml: YamlDocument,
+  node: Node | undefined,
+  { field, columns }: FieldRule,
+  table: TableDefinition,
+): string | null {
+  if (node === undefined) return null;
+  const moments = table.fields.filter(({ type }) => type === 'instant');
+  const earlier = moments.slice(0, Math.max(0, moments.indexOf(field))).map(({ name }) => name);
+  if (earlier.length > 0 && columns.length > 1) return yaml.word(node, 'an earlier moment of the row', earlier);
+  const wanted = 'a moment joined from a date and a time of day, which follows another';
+  yaml.complain('useless-setting', node, 'next_day_if_before', wanted, 'Remove it.');
+  return null;
+}
+
+/** Whether the field is missing where only some of its cells are filled in. */
+function readPartlyBlank(yaml: YamlDocument, node: Node | undefined, { field, columns }: FieldRule): boolean {
+  if (node === undefined) return false;
+  const word = yaml.word(node, 'what a field is whose cells are only partly filled in', ['missing', 'a problem']);
+  if (columns.length > 1 && !(word === 'missing' && field.required === true)) return word === 'missing';
+  const wanted = 'a field of several columns that a row can do without';
+  yaml.complain('useless-setting', node, 'partly_blank', wanted, 'Remove it.');
+  return false;
+}
+
+/** Which of the columns of a number hold what is taken away, as a ledger's credits are; null for a field that is no number. */
+function readMinus(
+  yaml: YamlDocument,
+  keyNode: Node,
+  node: Node | undefined,
+  { field, columns }: FieldRule,
+): ReadonlySet<number> | null {
+  const isNumber = (field.type === 'number' || field.type === 'integer') && columns.length > 1;
+  if (node === undefined) {
+    if (isNumber) {
+      const remedy = 'Add minus: [Credit] or alike, or minus: [] where every column adds.';
+      yaml.complain('missing-setting', keyNode, '', 'which of the columns is taken away', remedy);
+    }
+    return null;
+  }
+  const names = yaml.texts(node, 'column names').map((name) => name.trim());
+  if (!isNumber) yaml.complain('useless-setting', node, 'minus', 'a number of several columns', 'Remove it.');
+  for (const name of names) {
+    if (!columns.includes(name)) yaml.complainOfName('unknown-column', node, name, 'one of its columns', columns);
+  }
+  return isNumber ? new Set(names.map((name) => columns.indexOf(name))) : null;
 }

@@ -129,7 +129,7 @@ export function readFieldRule(
     regionNode !== undefined && yaml.word(regionNode, 'what tells the region', ['registration']) !== null;
   const missingNode = settings.get('missing');
   const missing = missingNode === undefined ? null : readMissing(yaml, missingNode);
-  const preparation = readPreparation(yaml, settings);
+  const preparation = readPreparation(yaml, field, settings);
   return {
     field,
     columns,

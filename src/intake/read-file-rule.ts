@@ -1,5 +1,5 @@
 import type { Node } from 'yaml';
-import type { TableDefinition } from '../record/field.js';
+import type { TableDefinition, TableName } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import { isTableName, tableOf, tables } from '../record/tables.js';
 import type { FileRule } from './crosswalk.js';
@@ -32,6 +32,7 @@ export const rowSettings = [
   'fold',
   'duplicates',
   'leave_out',
+  'completes',
 ] as const;
 
 function readZone(yaml: YamlDocument, node: Node): string | null {
@@ -41,9 +42,28 @@ function readZone(yaml: YamlDocument, node: Node): string | null {
   return null;
 }
 
-function complainOfAbsent(yaml: YamlDocument, node: Node, table: TableDefinition, given: ReadonlySet<string>): void {
+/** Tables whose rows nothing refers to, and that several files commonly tell of. */
+const completed: readonly TableName[] = ['station_days', 'decontaminations'];
+
+function readCompletes(yaml: YamlDocument, node: Node | undefined, table: TableDefinition, hasFold: boolean): boolean {
+  if (node === undefined) return false;
+  const word = yaml.word(node, 'whose rows it completes', ['other files']);
+  if (completed.includes(table.name) && !hasFold) return word !== null;
+  const wanted = `a file of ${completed.join(' or ')}, without a checklist`;
+  yaml.complain('useless-setting', node, 'completes', wanted, 'Remove it.');
+  return false;
+}
+
+function complainOfAbsent(
+  yaml: YamlDocument,
+  node: Node,
+  table: TableDefinition,
+  given: ReadonlySet<string>,
+  completes: boolean,
+): void {
   for (const field of table.fields) {
-    if (!field.required || given.has(field.name)) continue;
+    const isNeeded = completes ? table.key.includes(field.name) : field.required;
+    if (!isNeeded || given.has(field.name)) continue;
     const remedy = `Name the column that holds it, or a constant: ${field.meaning}`;
     yaml.complain('missing-field', node, '', `the field ${field.name}, without which no row is kept`, remedy);
   }
@@ -86,7 +106,8 @@ export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }:
     else yaml.complain('twice', foldNode!, column, 'one use for each column', 'Name it under columns or under fold.');
   }
   const given = new Set([...gathered.fields.map(({ field }) => field.name), ...constants.keys()]);
-  complainOfAbsent(yaml, tableNode, table, given);
+  const completes = readCompletes(yaml, at('completes'), table, fold !== null);
+  complainOfAbsent(yaml, tableNode, table, given, completes);
 
   const zoneNode = at('time_zone');
   const zoneOfNode = at('time_zone_of');
@@ -153,6 +174,7 @@ export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }:
     fields: gathered.fields,
     constants,
     fold,
+    completes,
     leaveOut: leaveOutNode === undefined ? [] : readLeaveOut(yaml, leaveOutNode, gathered.columns),
     ...readDuplicates(yaml, at('duplicates'), table),
     choices,

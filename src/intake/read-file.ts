@@ -48,7 +48,9 @@ export interface FileReading {
   /** Rows met, whether they came into the draft or not. */
   readonly read: number;
   /** Of those, the ones that a rule of the crosswalk leaves out. */
-  readonly leftOut: readonly LeftOutRow[];
+  readonly leftOut: LeftOutRow[];
+  /** The rows, by their places in the draft, whose values stand in rows of other files. */
+  readonly joined: Set<number>;
   /** How often each field was missing, by the text that said so. */
   readonly missing: MissingTimes;
   /** Of those, the ones that were read as a person mended them. */
@@ -118,7 +120,9 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
       problems.push(notText(file, encodingName(rule.dialect.encoding)));
     const fingerprint = source === null ? '' : await source.fingerprint();
     const { crosswalk } = request;
-    return { file, crosswalk, rule, fingerprint, header, headings, draft, unmatchedBefore: null, ...told, problems };
+    const leftOut = [...rows.leftOut];
+    const own = { file, crosswalk, rule, fingerprint, header, headings, draft, unmatchedBefore: null };
+    return { ...own, ...told, leftOut, joined: new Set(), problems };
   };
   try {
     source = await openSource(request.from, file, rule, request.chunk);

@@ -1,4 +1,5 @@
 import type { Node } from 'yaml';
+import type { Field } from '../record/field.js';
 import type { Preparation } from './prepare-cell.js';
 import { readWithin, type WithinPattern } from './within.js';
 import type { YamlDocument } from './yaml-document.js';
@@ -25,11 +26,30 @@ function readSeveral(yaml: YamlDocument, node: Node): Preparation['several'] {
   return between === null || between === '' || take === undefined ? null : { between, take };
 }
 
-/** What is done with a column's texts before they are read, from the settings `within` and `several`; null for nothing. */
-export function readPreparation(yaml: YamlDocument, settings: ReadonlyMap<string, Node>): Preparation | null {
+/** What stands before each value of a name or number; a field of another kind, and one that codes give, takes none. */
+function readPrefix(yaml: YamlDocument, node: Node, field: Field, settings: ReadonlyMap<string, Node>): string {
+  const isName = (field.type === 'text' && field.pattern === undefined) || field.type === 'reference';
+  const others = ['codes', 'spelt', 'private', 'region_from', 'match'].filter((name) => settings.has(name));
+  const text = yaml.text(node, 'what stands before each value') ?? '';
+  if (isName && others.length === 0) return text;
+  const wanted = isName ? `a column without ${others.join(', ')}` : 'a field that holds names or numbers of forms';
+  yaml.complain('useless-setting', node, text, wanted, 'Remove it.');
+  return '';
+}
+
+/**
+ * What is done with a column's texts before they are read, from the settings `within`, `several` and `prefix`; null for
+ * nothing.
+ */
+export function readPreparation(
+  yaml: YamlDocument,
+  field: Field,
+  settings: ReadonlyMap<string, Node>,
+): Preparation | null {
   const withinNode = settings.get('within');
   const severalNode = settings.get('several');
-  if (withinNode === undefined && severalNode === undefined) return null;
+  const prefixNode = settings.get('prefix');
+  if (withinNode === undefined && severalNode === undefined && prefixNode === undefined) return null;
   let within: WithinPattern | null = null;
   let orMissing = false;
   if (withinNode !== undefined && yaml.isMap(withinNode)) {
@@ -41,5 +61,10 @@ export function readPreparation(yaml: YamlDocument, settings: ReadonlyMap<string
       orMissing = yaml.word(otherwiseNode, 'what a text without it is', ['missing', 'a problem']) === 'missing';
     }
   } else if (withinNode !== undefined) within = readPattern(yaml, withinNode);
-  return { within, orMissing, several: severalNode === undefined ? null : readSeveral(yaml, severalNode) };
+  return {
+    within,
+    orMissing,
+    several: severalNode === undefined ? null : readSeveral(yaml, severalNode),
+    prefix: prefixNode === undefined ? '' : readPrefix(yaml, prefixNode, field, settings),
+  };
 }

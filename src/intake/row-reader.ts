@@ -1,6 +1,6 @@
 import { BlockReader, type Constant, type RowParts } from './block-reader.js';
-import { MissingTexts } from './cell.js';
 import { type CellReading, cellReadings } from './cell-reading.js';
+import { CombinedCells } from './combined-cells.js';
 import { type DatedCell, InstantCell } from './date-cell.js';
 import type { Draft, DraftColumn } from './draft.js';
 import { EndingValues } from './ending-values.js';
@@ -8,10 +8,8 @@ import { type Fault, fault } from './fault.js';
 import { FaultSayings } from './fault-sayings.js';
 import { FoldCells, impossiblePart, unknownMark } from './fold-cells.js';
 import type { Header } from './header.js';
-import { JoinedCells } from './joined-cells.js';
 import { storedCode } from './make-cell.js';
 import { type MissingTimes, timesMissingOf } from './missing-times.js';
-import { partAtFault } from './part-at-fault.js';
 import { bareCell } from './prepare-cell.js';
 import type { RowRequest } from './read-rows.js';
 import type { RecordScanner } from './record-scanner.js';
@@ -31,9 +29,7 @@ export class RowReader {
   readonly #header: Header;
   readonly #single: readonly CellReading[];
   readonly #singleAt: Int32Array;
-  /** The fields that are read from several cells, and the texts that stand for missing in those of each. */
-  readonly #combined: readonly CellReading[];
-  readonly #combinedMissing: readonly MissingTexts[];
+  readonly #combined: CombinedCells;
   readonly #seasonal: readonly CellReading[];
   readonly #season: DatedCell | null;
   readonly #constants: readonly Constant[];
@@ -45,7 +41,6 @@ export class RowReader {
   readonly #clocked: readonly InstantCell[];
   readonly #request: RowRequest;
   readonly #sayings = new FaultSayings();
-  readonly #joined = new JoinedCells();
   /** What was wrong with each cell of the row read last. */
   readonly #found: Fault[] = [];
   #endings: EndingValues | null = null;
@@ -65,8 +60,7 @@ export class RowReader {
       Number(b.rule.field.name === 'station') - Number(a.rule.field.name === 'station');
     this.#single = readings.filter(({ positions }) => positions.length === 1).sort(byStation);
     this.#singleAt = Int32Array.from(this.#single.map(({ positions }) => positions[0]!));
-    this.#combined = readings.filter(({ positions }) => positions.length > 1);
-    this.#combinedMissing = this.#combined.map((reading) => new MissingTexts(reading.rule.missing ?? rule.missing));
+    this.#combined = new CombinedCells(readings, rule, draft);
     this.#seasonal = readings.filter(
       ({ rule: { codes } }) => codes !== null && [...codes.values()].some(Array.isArray),
     );
@@ -107,8 +101,7 @@ export class RowReader {
       if (found !== fault.none) this.#fault(found, readings[index]!, position, row);
       if (index === 0 && this.#stationIsRead && this.#clocked.length > 0) this.#setClock(row);
     }
-    for (const [index, reading] of this.#combined.entries())
-      this.#readCombined(reading, this.#combinedMissing[index]!, row);
+    this.#combined.read(this.#scanner, row, (found, reading, position) => this.#fault(found, reading, position, row));
     if (this.#seasonal.length > 0) this.#settle(row);
     if (this.#fold !== null) this.#readFold(this.#fold, row);
     this.#close(row);
@@ -120,7 +113,7 @@ export class RowReader {
    * clock, and no checklist is folded.
    */
   takesBlocks(): boolean {
-    return this.#combined.length + this.#seasonal.length + this.#clocked.length === 0 && this.#fold === null;
+    return this.#combined.readings.length + this.#seasonal.length + this.#clocked.length === 0 && this.#fold === null;
   }
 
   /** Where the columns of single cells stand in the header. */
@@ -163,7 +156,7 @@ export class RowReader {
   /** How often each field was missing, by the text that said so. */
   timesMissing(): MissingTimes {
     this.#endings?.countMissing();
-    return timesMissingOf([...this.#single, ...this.#combined]);
+    return timesMissingOf([...this.#single, ...this.#combined.readings]);
   }
 
   /** Remembers the key of a row set aside unread, so that what refers to it is known to follow that row. */
@@ -185,21 +178,6 @@ export class RowReader {
   #setClock(row: number): void {
     const clock = this.#station === null ? null : this.#request.stationClock(this.#station.values[row]!);
     for (const cell of this.#clocked) cell.clock = clock;
-  }
-
-  #readCombined(reading: CellReading, missing: MissingTexts, row: number): void {
-    const joined = this.#joined;
-    // A joined text that stands among the codes means what they say, whichever of its cells are blank.
-    const isMapped = reading.rule.codes !== null;
-    joined.take(this.#scanner, reading.positions, missing, isMapped);
-    const found = reading.cell.read(joined.bytes, 0, joined.length, row);
-    const at = joined.isMissing.indexOf(true);
-    if (!joined.isMissing.includes(false)) {
-      if (reading.rule.field.required) this.#fault(fault.missingValue, reading, reading.positions[0]!, row);
-    } else if (at >= 0 && !isMapped) this.#fault(fault.partlyMissing, reading, reading.positions[at]!, row);
-    else if (found !== fault.none) {
-      this.#fault(found, reading, reading.positions[partAtFault(reading.cell, joined.lengths)]!, row);
-    }
   }
 
   #settle(row: number): void {

@@ -5,7 +5,7 @@ import type { Cell, SheetDeclaration, SheetOrder, ToldOption } from './document.
 type Sentence = Omit<SheetDeclaration, 'columns'>;
 
 const wantedForm =
-  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD, with OPTION VALUE.", with ", highest COLUMN first" before the full stop if wished, and a title in double quotes behind NAME if wished';
+  '"Sheet NAME: each FIELD of ROWS." or "Sheet NAME: FINDING of ROWS, by FIELD, with OPTION VALUE.", with ", highest COLUMN first" or ", lowest COLUMN first, at most 10" before the full stop if wished, and a title in double quotes behind NAME if wished';
 
 /** Whether a paragraph declares a sheet. */
 export function isSheetSentence(text: string): boolean {
@@ -45,6 +45,8 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
   const of = findOf(text, bodyStart, end);
   if (of === null) return bad(part(bodyStart, end), firstWords(text.slice(bodyStart)));
   if (each !== null) {
+    const comma = strayComma(text, of.end, end);
+    if (comma !== null) return bad(part(comma, end), text.slice(comma, end).trim());
     const fields = splitFields(part, text, bodyStart + each[0].length, of.start);
     if (fields.some((field) => !/^[a-z][a-z0-9_]*$/.test(field.text)))
       return bad(part(bodyStart, of.start), text.slice(bodyStart, of.start).trim());
@@ -59,6 +61,8 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
   const told = readOptions(part, text, end);
   const by = /,\s*by\s+([a-z0-9_]+(?:(?:\s*,\s*|\s+and\s+)[a-z0-9_]+)*)\s*$/.exec(text.slice(0, told.end));
   const rowsEnd = by === null ? told.end : by.index;
+  const comma = strayComma(text, of.end, rowsEnd);
+  if (comma !== null) return bad(part(comma, end), text.slice(comma, end).trim());
   const fields = by === null ? [] : splitFields(part, text, by.index + by[0].indexOf(by[1]!), told.end);
   const finding = trimmed(part, text, bodyStart, of.start);
   return {
@@ -74,6 +78,21 @@ export function readSheetSentence(file: string, sentence: Cell): Sentence | { re
     },
     order,
   };
+}
+
+/** Where rows are followed by a comma that is neither in brackets nor in a text, and by no form that is known; null for none. */
+function strayComma(text: string, start: number, end: number): number | null {
+  let depth = 0;
+  let inText = false;
+  for (let at = start; at < end; at++) {
+    const letter = text[at];
+    if (letter === '"') inText = !inText;
+    else if (inText) continue;
+    else if (letter === '(') depth++;
+    else if (letter === ')') depth--;
+    else if (letter === ',' && depth === 0) return at;
+  }
+  return null;
 }
 
 type Part = (start: number, end: number) => Cell;

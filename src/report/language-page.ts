@@ -12,6 +12,7 @@ import { formatNames } from '../notebook/shown.js';
 import { anchor } from './anchor.js';
 import { contentsList } from './contents.js';
 import { definitionList } from './definition-list.js';
+import { tablesOfTheLanguage } from './language-fields.js';
 import { languageRules, languageWords } from './language-words.js';
 import { pageScript } from './page-script.js';
 import { pageStyle } from './style.js';
@@ -78,6 +79,8 @@ function body(id: SectionId): Element[] {
       return [list(languageRules.writing(formulaBounds)), grammarTable()];
     case 'units':
       return unitElements();
+    case 'tables':
+      return [list(languageRules.tables), ...tablesOfTheLanguage()];
     case 'missing':
       return [list(missingRules)];
     case 'intervals':

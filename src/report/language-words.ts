@@ -1,4 +1,5 @@
 import type { Takes } from '../formula/functions/declaration.js';
+import type { BookField } from '../record/book.js';
 
 /** The fixed words of the reference of the formula language. */
 export const languageWords = {
@@ -9,6 +10,13 @@ export const languageWords = {
   gives: 'Gives',
   example: 'Example',
   counted: 'things that are counted',
+  fieldKind: {
+    text: 'a text',
+    number: 'a number',
+    date: 'a date',
+    instant: 'a moment',
+    wait: 'a wait in minutes, which may be open',
+  } satisfies Readonly<Record<BookField['kind'], string>>,
   shownAs: 'A value is shown as one of: ',
   taking: {
     rows: 'rows; in a sheet the group’s own where they are left out',
@@ -45,6 +53,17 @@ export const languageRules = {
     'Behind `where`, and before `of`, a name is first of all a field of the rows. Everywhere else it is an input, a figure, a selection, a sheet or, in a sheet, a column or key of it; last of all a table of records.',
     'The order on the page is free: whatever is needed is computed first. Names that need one another in a circle are told with the whole circle.',
     'A name that is not known is told with the nearest one that is.',
+  ],
+  tables: [
+    'Formulas ask these tables for these fields. Some are recorded, others follow from them; where no export gave a field, it is missing in every row.',
+    'A text field that lists values holds one of them or is missing. A station, water, unit or form is written as the exports write its key.',
+  ],
+  declared: [
+    '`Sheet by_station "Interceptions by station": each station, season of full, highest inspected first, at most 10.` makes a row for each station and season among the rows named. The title in quotes, the order and its limit may be left out; `lowest` turns the order, and the column is one of the sheet’s.',
+    'Right below such a sentence stands the table of its columns, with the heads `column`, `formula` and `shown as`.',
+    '`Sheet sites: fouling sites of checks where season is this_season, by watercraft_type, with target release_target.` is filled by a finding of the methods page, which names what may stand behind `by` and `with`.',
+    'Figures stand in a table with the heads `figure`, `formula`, `shown as`; inputs under `input`, `value`, `unit`, `source`; selections under `selection` and `rows`. A value in prose stands in braces.',
+    'A chart is an image whose address names its kind, its sheet and the columns drawn: `![Interceptions by station](dots?sheet=by_station&value=interception)`.',
   ],
   rows: [
     '`inspections where extent is "full"` are rows of a table for which the condition is true. A selection gives such rows a name, and can be narrowed in its turn.',

@@ -37,6 +37,20 @@ test('an import says what was read, kept and set aside, in JSON by file and by c
   ]);
 });
 
+test('a file that gives several kinds of records is counted as one file, and each line says of which records', () => {
+  const season = writeSmallSeason();
+  const text = readFileSync(season.crosswalk, 'utf8');
+  const more = `${text.trimEnd()}\n    also:\n      - table: spending\n        where: "no"\n        constants: { fiscal_year: 2025, category: supplies, amount: 1 }\n        columns: { "no": { field: entry } }\n`;
+  writeFileSync(season.crosswalk, more);
+  const { out } = rampbook(importWords(season));
+  const told = out.split('\n').map((line) => line.trim().split(/ {2,}/u));
+  expect(told.filter(([file]) => file === 'forms.csv').map(([, records]) => records)).toEqual([
+    'inspections',
+    'spending',
+  ]);
+  expect(told.some(([file]) => file === '2 files')).toBe(true);
+});
+
 test('set-aside.csv names file, line, column, what was seen, code, reason and remedy', () => {
   const season = writeSmallSeason();
   rampbook(importWords(season));

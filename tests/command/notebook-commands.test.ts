@@ -59,6 +59,39 @@ test('a sheet has a row a group, and zero cases are never a bare zero', () => {
   expect(rows[1].interception.high).toBeCloseTo(0.95, 10);
 });
 
+test('a value to choose by is known as it stands, capitals and all, or by its name', () => {
+  const capitals = writeSmallSeason({
+    crosswalk: (text) => text.replace('code: { field: station }', 'code: { field: station, codes: { a: ALD } }'),
+    forms: (lines) => lines,
+  });
+  const crosswalk = readFileSync(capitals.crosswalk, 'utf8').replace(
+    'site: { field: station }',
+    'site: { field: station, codes: { a: ALD } }',
+  );
+  writeFileSync(capitals.crosswalk, crosswalk);
+  rampbook(['import', capitals.crosswalk, '--from', capitals.exports, '--store', capitals.store]);
+  const file = join(capitals.folder, 'small.md');
+  writeFileSync(file, figures.join('\n'));
+  for (const value of ['ALD', 'ald', 'Alder', 'ALDER']) {
+    const { exitCode, out } = rampbook([
+      'evaluate',
+      file,
+      '--store',
+      capitals.store,
+      '--only',
+      `station=${value}`,
+      '--json',
+    ]);
+    expect([value, exitCode, exitCode === 0 && JSON.parse(out).figures.inspected.value]).toEqual([value, 0, 3]);
+  }
+});
+
+test('a year that is a key of a sheet is shown without marks between its digits, in JSON too', () => {
+  const lines = figures.map((line) => line.replace('each watercraft_type', 'each season'));
+  const [row] = JSON.parse(withNotebook(['evaluate', '--json'], lines).out).sheets.by_type.rows;
+  expect(row.season).toMatchObject({ value: 2025, shown: '2025' });
+});
+
 test('trace shows formula, what it stands on, and records by file and line', () => {
   const json = JSON.parse(withNotebook(['trace', 'intercepted', '--json'], figures).out);
   expect(json).toMatchObject({

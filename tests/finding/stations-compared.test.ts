@@ -87,4 +87,22 @@ describe('joined strata', () => {
     const joined = joinStrata({ cases: [0, 0], trials: [12, 88] }, [75, 25]);
     expect(joined.trials).toEqual([100]);
   });
+
+  it('join months first, then settings, and statuses only where one has too few altogether', () => {
+    // By hand: the station stands at ramps. Of positive waters it saw 20 of the 40 that all saw there, of negative ones 80 of
+    // 120; those of the roadside, 20 and 60, weigh with the same status, though they stand beside the next one.
+    const groups = ['positive', 'negative'].flatMap((status) =>
+      ['launch', 'roadside'].map((setting) => [status, setting]),
+    );
+    const joined = joinStrata({ cases: [10, 0, 4, 0], trials: [20, 0, 80, 0] }, [40, 20, 120, 60], groups);
+    expect(joined).toEqual({ cases: [10, 4], trials: [20, 80], standard: [60, 180] });
+    const few = joinStrata({ cases: [1, 0, 4, 0], trials: [5, 0, 80, 0] }, [40, 20, 120, 60], groups);
+    expect(few).toEqual({ cases: [5], trials: [85], standard: [240] });
+  });
+
+  it('take in the one before where what is left lacks its due', () => {
+    // 11 of 100 inspections where the weight calls for 60, at the end of its group: both are joined.
+    const joined = joinStrata({ cases: [0, 0, 0], trials: [89, 11, 0] }, [40, 10, 50], [[], [], []]);
+    expect(joined.trials).toEqual([100]);
+  });
 });

@@ -37,6 +37,18 @@ const released = (minutes: number, more: SmallRow = {}): SmallRow => ({
 const whole = 3;
 
 describe('turnaround', () => {
+  it('has a one-sided limit where every wash was through within the target', () => {
+    const times = Array.from({ length: 78 }, (_, at) => 20 + at);
+    const book = bookOf(
+      times.map((minutes) => released(minutes)),
+      atMinute(10_000),
+    );
+    const inside = estimate(ask(turnaround, book, [], undefined, { target: 120 }), whole, 'inside');
+    // The mirror of Hanley and Lippman-Hand 1983: 0.05^(1/78).
+    expect(inside).toMatchObject({ value: 1, interval: { sides: 'lower', high: 1 } });
+    expect(inside.interval?.low).toBeCloseTo(0.05 ** (1 / 78), 12);
+  });
+
   it('has the share through within a target, with leaving as a competing end and days as clusters', () => {
     // tests/reference/incidence.R, R 4.2.2, survival 3.5-3: at 12 minutes 0.354167 of those ordered had ended so, log-log
     // limits 0.10774031529068 and 0.61657571781869. Here 1 is released, 2 left unwashed, 0 open; a day each.

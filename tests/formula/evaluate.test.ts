@@ -99,6 +99,16 @@ test('a selection builds on a selection, and its rows count', () => {
   });
 });
 
+test('a sum over rows of which none has the field is missing, and one over no rows is 0', () => {
+  const environment = environmentOf(smallBook);
+  // One row of the small book has no length, and none is of 1999.
+  expect(askNumber('sum(length_ft of inspections where length_ft is missing)', environment)).toMatchObject({
+    value: null,
+    why: 'no row has the field',
+  });
+  expect(askNumber('sum(length_ft of inspections where season is 1999)', environment).value).toBe(0);
+});
+
 test('in a sheet rows left out are the group’s, and a table means all its rows unless it says here', () => {
   const environment = environmentOf(smallBook, new Map(), north);
   expect(askNumber('count()', environment).value).toBe(3);

@@ -67,7 +67,7 @@ describe('dates', () => {
     expect(said('d-MMM-yyyy', '5-Jun-2025', 'date')).toBe('2025-06-05T00:00:00.000Z');
     expect(said('d-MMM-yyyy', '5-JUN-2025', 'date')).toBe('2025-06-05T00:00:00.000Z');
     expect(said('MMMM d, yyyy', 'September 30, 2025', 'date')).toBe('2025-09-30T00:00:00.000Z');
-    expect(said('d-MMM-yyyy', '5-Juin-2025', 'date')).toBeNull();
+    expect(said('d-MMM-yyyy', '5-Juny-2025', 'date')).toBeNull();
     expect(said('d-MMM-yyyy', '31-Jun-2025', 'date')).toBeNull();
   });
 
@@ -103,5 +103,33 @@ describe('several forms in one column', () => {
     expect(readDatePatterns(['yyyy-MM-dd', 'yyyyMMdd'], 'date')).not.toBeTypeOf('string');
     expect(readDatePatterns(['Hmm d M yyyy', 'dd MM yyyy'], 'date')).not.toBeTypeOf('string');
     expect(readDatePatterns(['Md yyyy'], 'date')).toContain('side by side');
+  });
+});
+
+describe('names of months', () => {
+  // CLDR, by the formatter of the runtime: dates as English and French write them, in full and cut short.
+  test('are read in English and in French, with accents or without', () => {
+    for (const locale of ['en-CA', 'fr-CA']) {
+      for (const width of ['long', 'short'] as const) {
+        const name = new Intl.DateTimeFormat(locale, { month: width, timeZone: 'UTC' });
+        for (let month = 0; month < 12; month++) {
+          const text = name.format(Date.UTC(2025, month, 5));
+          const plain = text.normalize('NFD').replace(/\p{M}/gu, '');
+          for (const written of [text, text.toUpperCase(), plain, text.replace('.', '')]) {
+            const pattern = width === 'long' ? 'd MMMM yyyy' : 'd MMM yyyy';
+            const wanted = new Date(Date.UTC(2025, month, 5)).toISOString();
+            expect(said(pattern, `5 ${written} 2025`, 'date'), written).toBe(wanted);
+          }
+        }
+      }
+    }
+  });
+
+  test('are no other month that begins alike, and nothing behind them is passed over', () => {
+    expect(said('d MMM yyyy', '5 juin 2025', 'date')).toBe('2025-06-05T00:00:00.000Z');
+    expect(said('d MMM yyyy', '5 juillet 2025', 'date')).toBeNull();
+    expect(said('d MMMM yyyy', '5 marsx 2025', 'date')).toBeNull();
+    expect(said('d MMMM yyyy', '5 mars 2025', 'date')).toBe('2025-03-05T00:00:00.000Z');
+    expect(said(['d MMMM yyyy', "d'er' MMMM yyyy"], '1er mai 2025', 'date')).toBe('2025-05-01T00:00:00.000Z');
   });
 });

@@ -214,3 +214,16 @@ test.each(['constructor', 'toString', '__proto__'])(
     });
   },
 );
+
+test('what stands behind the rows of a sheet and is no form of its sentence is a problem of the sentence, at its comma', () => {
+  const seen = (sentence: string) => {
+    const { problems } = read(sentence, '', '| column | formula |', '|---|---|', '| n | count() |');
+    return problems.map(({ code, place, seen: said }) => `${place.column} ${code} ${said}`);
+  };
+  expect(seen('Sheet s: each station of inspections, station first.')).toEqual(['37 sheet-sentence , station first']);
+  expect(seen('Sheet s: fouling sites of checks, for station.')).toEqual(['33 sheet-sentence , for station']);
+  expect(seen('Sheet s: each station of inspections where season in (2024, 2025), lowest n first, at most 3.')).toEqual(
+    [],
+  );
+  expect(seen('Sheet s: each station of inspections where station is "a, b".')).toEqual([]);
+});

@@ -2,11 +2,13 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { toHtml } from 'hast-util-to-html';
 import { expect, test } from 'vitest';
+import { exampleBook } from '../../src/finding/example/example-book.js';
 import { formulaFunctions } from '../../src/formula/functions/functions.js';
 import { languageSections, sectionFor } from '../../src/formula/language-sections.js';
 import { missingRules } from '../../src/formula/missing.js';
 import { isLanguageWord } from '../../src/formula/reader.js';
 import { unitWords } from '../../src/formula/unit/word.js';
+import { readSheetSentence } from '../../src/notebook/sheet-sentence.js';
 import { inDocument, inTable, type Place, type Problem } from '../../src/problem/problem.js';
 import { languagePage } from '../../src/report/language-page.js';
 import { languagePageName } from '../../src/report/language-page-name.js';
@@ -69,4 +71,22 @@ test('the page is the same each time, and leads nowhere but to itself', () => {
   const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id!);
   expect(new Set(ids).size).toBe(ids.length);
   for (const [, to] of html.matchAll(/href="([^"]*)"/g)) expect(ids).toContain(to!.slice(1));
+});
+
+test('every table and field that formulas may ask stands on the page with its meaning', () => {
+  const { tables } = exampleBook();
+  expect(tables.size).toBeGreaterThan(8);
+  for (const [name, { fields }] of tables) {
+    expect(html).toContain(`id="table-${name.replaceAll('_', '-')}"`);
+    for (const { name: field, meaning } of fields.values()) {
+      expect(text).toContain(field);
+      expect(text).toContain(meaning);
+    }
+  }
+});
+
+test('the sentences of sheets that the page shows can be read', () => {
+  for (const [, sentence] of text.matchAll(/(Sheet \w+(?: "[^"]*")?: (?:each|fouling)[^.]*\.)/g)) {
+    expect(readSheetSentence('x.md', { text: sentence!, line: 1, column: 1 })).not.toHaveProperty('problem');
+  }
 });

@@ -1,6 +1,14 @@
+import { toHtml } from 'hast-util-to-html';
+import { h } from 'hastscript';
 import { expect, test } from 'vitest';
+import { exampleBook } from '../../src/finding/example/example-book.js';
+import { computeNotebook } from '../../src/notebook/compute-notebook.js';
+import { readDocument } from '../../src/notebook/read-document.js';
 import { readSettings } from '../../src/notebook/settings.js';
 import type { Problem } from '../../src/problem/problem.js';
+import { currentLocale } from '../../src/record/written-numbers.js';
+import { chartFigure } from '../../src/report/chart-figure.js';
+import { deskParts } from '../../src/report/desk/desk-parts.js';
 import { renderPage } from '../../src/report/page.js';
 import { sampleContext, sampleNotebook } from './sample-notebook.js';
 
@@ -36,4 +44,43 @@ test('a locale that is not declared is a problem', () => {
   expect(problems.map(({ code, wanted }) => [code, wanted])).toEqual([
     ['bad-setting', 'en-US, en-CA, fr-CA for "locale"'],
   ]);
+});
+
+test('the desk writes sheets, sentences and drawings by the locale of the notebook, as its page does', () => {
+  const text = [
+    '---',
+    'locale: fr-CA',
+    '---',
+    '',
+    'There are {half}.',
+    '',
+    '| figure | formula | shown as |',
+    '|---|---|---|',
+    '| half | count(inspections) / 2 | one decimal |',
+    '',
+    'Sheet s: each setting of inspections.',
+    '',
+    '| column | formula | shown as |',
+    '|---|---|---|',
+    '| n | count() / 7 | one decimal |',
+    '',
+    '![Some](dots?sheet=s&value=n)',
+  ].join('\n');
+  const read = readDocument('small.md', text);
+  const { notebook } = computeNotebook(read, exampleBook(), 'print');
+  const locales: string[] = [];
+  const parts = deskParts(text, read, notebook, (request, drawn) => {
+    locales.push(currentLocale());
+    return chartFigure(request, drawn);
+  });
+  const shown = toHtml(
+    h(
+      'div',
+      parts.flatMap(({ elements }) => elements),
+    ),
+  );
+  expect(shown).toMatch(/There are[^.]*>\d+,\d</u);
+  expect(shown).toMatch(/<td[^>]*>[^<]*<?[^>]*>?\d+,\d/u);
+  expect(shown.replace(/<svg.*?<\/svg>/gsu, '')).not.toMatch(/>\d+\.\d</u);
+  expect(locales).toEqual(['fr-CA']);
 });

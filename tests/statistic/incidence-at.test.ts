@@ -36,6 +36,22 @@ describe('incidenceAt', () => {
     expect(interval?.high).toBeCloseTo(0.61657571781869, 10);
   });
 
+  it('is 1 and no less where all have left for the cause, however many steps are added up', () => {
+    for (let many = 1; many <= 200; many++) {
+      const steps = Array.from({ length: many }, (_, at) => at + 1);
+      const found = incidenceAt(
+        steps,
+        steps.map(() => 1),
+        1,
+        many,
+      );
+      expect([many, found.value, found.interval]).toEqual([many, 1, null]);
+    }
+    // One that left for another cause, and one still open, keep it below.
+    expect(incidenceAt([1, 2, 3], [1, 2, 1], 1, 3).value).toBeCloseTo(2 / 3, 12);
+    expect(incidenceAt([1, 2, 3], [1, 1, 0], 1, 3).value).toBeCloseTo(2 / 3, 12);
+  });
+
   it('without open cases or another cause is the binomial share with its standard error', () => {
     const found = incidenceAt([1, 2, 3, 4, 5, 6, 7, 8, 9, 10], [1, 1, 1, 1, 1, 1, 1, 1, 1, 1], 1, 3.5);
     expect(found.value).toBeCloseTo(0.3, 12);

@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
-import { fewestPlaced, funnelChances, funnelLimit } from '../../statistic/funnel/limits.js';
+import { enoughEvents } from '../../finding/small-numbers.js';
+import { funnelChances, funnelLimit } from '../../statistic/funnel/limits.js';
 import { measureAxisX, measureAxisY, textSize, topOf } from '../axes.js';
 import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
 import { paint } from '../colours.js';
@@ -120,7 +121,7 @@ function readingOf(isLimited: boolean, undrawn: number, all: number): string[] {
     ...(isLimited
       ? [
           'The level line is the rate of all; dashed lines: 95 % limits around it; dotted lines: 99.8 % limits.',
-          `A filled mark lies outside the dashed ones; one of fewer than ${fewestPlaced} cases is never filled.`,
+          `A filled mark lies outside the dashed ones; one of fewer than ${enoughEvents} cases is never filled.`,
           'Within the limits, chance alone may be the reason.',
         ]
       : ['Without one rate strictly between nothing and all, there are no limits to draw.']),
@@ -145,7 +146,7 @@ function placedOf(asked: AskedChart, point: Point, middle: number | null): Place
   const rate = numberOf(cell[asked.columns.get('value')!.at]!);
   if (x === null || rate === null || point.value === null) return [];
   const distance = middle === null ? 0 : distanceFrom(middle, rate, x);
-  const isOutside = distance > 1 && rate * x >= fewestPlaced - 0.5;
+  const isOutside = distance > 1 && rate * x >= enoughEvents - 0.5;
   return [{ name: point.name, x, value: point.value, distance, isOutside }];
 }
 

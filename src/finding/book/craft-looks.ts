@@ -11,11 +11,11 @@ export interface CraftLooks {
   readonly partsFouled: Int16Array;
   /** Whether any part had mussels: no only where parts were looked at, missing where none was. */
   readonly mussels: Uint8Array;
-  /** Whether any part had attached mussels above trace; missing where stage or abundance was left open. */
+  /** Whether any part had attached mussels above trace; missing where stage or abundance was left open, or never told. */
   readonly established: Uint8Array;
 }
 
-const mark = { seen: 1, looked: 2, mussels: 4, established: 8, unsettled: 16, openFinding: 32 } as const;
+const mark = { seen: 1, looked: 2, mussels: 4, established: 8, unsettled: 16, openFinding: 32, ruledOut: 64 } as const;
 
 function bitsIn(word: number): number {
   let bits = 0;
@@ -44,7 +44,7 @@ function markOfLook(checks: RecordTable): (row: number) => number {
     const stageCode = stage.codes[row]!;
     const abundanceCode = abundance.codes[row]!;
     const ruledOut = (stageCode !== 0 && stageCode !== attached) || abundanceCode === trace;
-    if (ruledOut) return looked | mark.mussels;
+    if (ruledOut) return looked | mark.mussels | mark.ruledOut;
     const open = stageCode === 0 || abundanceCode === 0;
     return looked | mark.mussels | (open ? mark.unsettled : mark.established);
   };
@@ -58,6 +58,14 @@ function answersFrom(marks: Uint8Array, yes: number, open: number): Uint8Array {
   });
 }
 
+/**
+ * Whether records tell established mussels from others at all: where mussels were found and stage and number never written
+ * down, that no craft is known to have carried them says nothing, and is no zero.
+ */
+function tellsDepth(met: number): boolean {
+  return (met & mark.unsettled) === 0 || (met & (mark.established | mark.ruledOut)) !== 0;
+}
+
 /** What the checks say of each inspection's craft; not checked is not clean. */
 export function craftLooks(inspectionCount: number, checks: RecordTable, parentOf: Int32Array): CraftLooks {
   const component = textOf(checks, 'component');
@@ -66,11 +74,13 @@ export function craftLooks(inspectionCount: number, checks: RecordTable, parentO
   const looked = new Int32Array(inspectionCount * words);
   const fouled = new Int32Array(inspectionCount * words);
   const marks = new Uint8Array(inspectionCount);
+  let met = 0;
   const markOf = markOfLook(checks);
   for (let row = 0; row < checks.rowCount; row++) {
     const parent = parentOf[row]!;
     const marked = markOf(row);
     marks[parent]! |= marked;
+    met |= marked;
     const at = place[component.codes[row]!]!;
     if ((marked & mark.looked) !== 0 && at >= 0) looked[parent * words + (at >> 5)]! |= 1 << (at & 31);
     if ((marked & mark.mussels) !== 0 && at >= 0) fouled[parent * words + (at >> 5)]! |= 1 << (at & 31);
@@ -91,6 +101,8 @@ export function craftLooks(inspectionCount: number, checks: RecordTable, parentO
     partsLooked,
     partsFouled,
     mussels: answersFrom(marks, mark.mussels, mark.openFinding),
-    established: answersFrom(marks, mark.established, mark.unsettled | mark.openFinding),
+    established: tellsDepth(met)
+      ? answersFrom(marks, mark.established, mark.unsettled | mark.openFinding)
+      : new Uint8Array(inspectionCount).fill(answer.missing),
   };
 }

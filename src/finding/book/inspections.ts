@@ -145,7 +145,7 @@ function courseFields(records: Records, { local, looks }: InspectionGround): Fie
     {
       field: yesNoField(
         'established',
-        'Whether attached mussels above trace were found on any part; missing where stage or number was left open.',
+        'Whether attached mussels above trace were found on any part; missing where stage or number was left open, or never told.',
       ),
       build: () => yesNoColumn(looks().established),
     },

@@ -12,7 +12,7 @@ import { groupRows } from '../group-rows.js';
 import { bookNumber } from '../row-tests.js';
 import { sentence } from '../sentence.js';
 import { withheld } from '../small-numbers.js';
-import { type OutcomeEvent, outcomes } from './outcomes.js';
+import { type OutcomeEvent, ofHighRisk, outcomes } from './outcomes.js';
 
 const columns: readonly FindingColumn[] = [
   wordColumn('outcome', 'for each', 'The denominator: what was counted, in the same years and at the same station.'),
@@ -104,6 +104,8 @@ function costEach(
   return { value: cost / count, interval: alike ? null : limits, why, ...known };
 }
 
+const riskUntold = 'The risk of no inspection was recorded, so that those of high risk are not told.';
+
 /** What each hour, inspection, wash and interception cost, each by a denominator of its own. */
 export const outcomeCosts: Finding = {
   name: 'outcome costs',
@@ -114,7 +116,8 @@ export const outcomeCosts: Finding = {
     numerator: 'Dollars booked, refunds taken off.',
     denominator:
       'What the row names, of the calendar years of the fiscal years asked of, at the station where one is named.',
-    leftOut: 'Money that no station was named for stands in no station’s cost.',
+    leftOut:
+      'Money that no station was named for stands in no station’s cost. High-risk inspections, where the risk of none was recorded.',
     method:
       'A ratio of totals: an average, not what one more would cost. The cost is taken as known. Limits come from the count: its station-days drawn again within station and year; under 20 counted, exact Poisson limits; with none counted, a lower limit alone.',
     source: 'Efron 1979, Annals of Statistics 7:1-26; Garwood 1936, Biometrika 28:437-442.',
@@ -164,7 +167,10 @@ export const outcomeCosts: Finding = {
       columns: [...keyColumns(table, by), ...columns],
       rows: found.map(({ cells }) => cells),
       counted: countedBy((row) => found[row]!),
-      leftOut: sentence(elsewhere.length, 'amount names', 'amounts name', 'no station and stand in no station’s cost.'),
+      leftOut: [
+        ...sentence(elsewhere.length, 'amount names', 'amounts name', 'no station and stand in no station’s cost.'),
+        ...(bought.some(({ name }) => name === ofHighRisk) ? [] : [riskUntold]),
+      ],
     };
   },
 };

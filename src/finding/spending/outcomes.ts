@@ -2,7 +2,7 @@ import type { Book } from '../../record/book.js';
 import { numberAt, textAt } from '../../record/column.js';
 import { once } from '../book/once.js';
 import type { RowRule } from '../counted-rows.js';
-import { bookNumber, bookText, isValue } from '../row-tests.js';
+import { bookNumber, bookText, hasText, isValue } from '../row-tests.js';
 
 /** One thing that money buys, as it was recorded day by day. */
 export interface Outcome {
@@ -70,6 +70,9 @@ function eventsOf(book: Book, name: string, amountOf: AmountOf): OutcomeEvent[] 
   return events;
 }
 
+/** The outcome that is told only where risk was recorded at all. */
+export const ofHighRisk = 'high-risk full inspection';
+
 const known = new WeakMap<Book, readonly Outcome[]>();
 
 /** Everything that a season's money is held against, from what was put in to what was found; gathered once for a book. */
@@ -92,6 +95,10 @@ function gatherOutcomes(book: Book): readonly Outcome[] {
     return { name, events: eventsOf(book, own.table, amountOf), rowsIn: rowsOf(book, name, own) };
   };
   const all = (): boolean => true;
+  const hasRisk = hasText(inspections, 'risk');
+  // Where nobody wrote the risk down, no craft of high risk is known, which is not the same as none.
+  const isRiskTold = Array.from({ length: inspections.rowCount }, (_, row) => row).some(hasRisk);
+  const highRisk: OutcomeRows = { table: 'inspections', holds: (row) => isFull(row) && isHigh(row) };
   return [
     of('staff hour recorded', {
       table: 'station_days',
@@ -101,7 +108,7 @@ function gatherOutcomes(book: Book): readonly Outcome[] {
     of('open station day', { table: 'station_days', holds: isOpen }),
     of('inspection of any kind', { table: 'inspections', holds: all }),
     of('full inspection', { table: 'inspections', holds: isFull }),
-    of('high-risk full inspection', { table: 'inspections', holds: (row) => isFull(row) && isHigh(row) }),
+    ...(isRiskTold ? [of(ofHighRisk, highRisk)] : []),
     of('wash ordered', { table: 'decontaminations', holds: all }),
     of('interception', { table: 'inspections', holds: (row) => isFull(row) && found(row) }),
   ];

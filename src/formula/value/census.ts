@@ -62,6 +62,8 @@ function decidedTotals(
 
 const noneKnown = 'what the condition asks for is recorded in none of the rows';
 
+const noneTold = 'no row has the field';
+
 /**
  * How many rows there are: a census, in what the table's rows are counted in. Missing where a condition asks for what no row
  * says: what was never recorded was not found to be none.
@@ -85,7 +87,8 @@ export function countOf(selected: SelectedRows, environment: Environment): Numbe
 }
 
 /**
- * The total of a field over rows that all have it, one amount a row: a census, in the field's unit. `drawnAmounts` are those
+ * The total of a field over rows that all have it, one amount a row: a census, in the field's unit. Missing where there are
+ * rows and none of them has the field: what was never recorded does not add up to none. `drawnAmounts` are those
  * of the rows that a threshold decides anew, where one does.
  */
 export function totalOf(
@@ -97,8 +100,9 @@ export function totalOf(
 ): NumberValue {
   const { account } = selected;
   const total = amounts.reduce((sum, amount) => sum + amount, 0);
-  const why =
-    account.noneKnown === true ? noneKnown : Number.isFinite(total) ? null : 'the total is too large to be a number';
+  const isUntold = account.rows.length === 0 && account.skippedMissing > 0;
+  const finite = Number.isFinite(total) ? null : 'the total is too large to be a number';
+  const why = account.noneKnown === true ? noneKnown : isUntold ? noneTold : finite;
   return numberFrom(
     {
       value: why === null ? total : null,

@@ -1,6 +1,7 @@
 import type { CodeList } from '../../record/field.js';
 import { codeWords } from './code-words.js';
 import type { ColumnProfile } from './column-profile.js';
+import { frenchCodes } from './french-words.js';
 import { wordsOf } from './heading.js';
 import { partNamed } from './part-words.js';
 
@@ -20,7 +21,14 @@ export interface CodeMatch {
 
 /** More texts than this are no codes. */
 const mostTexts = 60;
-const plainText = (text: string): string => text.normalize('NFKD').toLowerCase().replace(/\s+/gu, ' ').trim();
+/** Spaces are evened out, and what only says how loudly a word was written is left off. */
+const plainText = (text: string): string =>
+  text
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/\s+/gu, ' ')
+    .trim()
+    .replace(/(?<=\p{L}{2})!+$/u, '');
 
 const joined = (text: string): string => text.replaceAll(' ', '');
 
@@ -51,8 +59,8 @@ function shortness(text: string, code: string): number {
 function saidPlainly(text: string, list: CodeList): string | null {
   const said = plainText(text);
   for (const { code } of list.codes) {
-    const words = [plainText(code), ...(codeWords[list.name]?.[code]?.split(', ') ?? [])];
-    if (words.some((word) => joined(word) === joined(said))) return code;
+    const words = [codeWords, frenchCodes].flatMap((lists) => lists[list.name]?.[code]?.split(', ') ?? []);
+    if ([code, ...words].some((word) => joined(plainText(word)) === joined(said))) return code;
   }
   if (list.name !== 'component') return null;
   const part = partNamed(text);

@@ -69,12 +69,13 @@ function evenRows(rows: readonly Cut[]): readonly Cut[] {
   }));
 }
 
-/** A header has most of its cells filled; above it may stand a title, whose other cells are blank. */
+/** A header has most of its cells filled; above it may stand a title, whose other cells are blank or merged with it. */
 const mostBlank = 0.4;
 
 function isHeaderRow(cells: readonly string[], width: number): boolean {
-  const blank = cells.filter((cell) => cell === '').length;
-  return cells.length === width && blank <= width * mostBlank;
+  const filled = cells.filter((cell) => cell !== '');
+  const isTitle = width > 1 && new Set(filled).size === 1;
+  return cells.length === width && !isTitle && width - filled.length <= width * mostBlank;
 }
 
 /**

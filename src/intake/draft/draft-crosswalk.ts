@@ -58,6 +58,18 @@ function repeated({ file, headerLine, headings }: Sample): Problem | null {
   };
 }
 
+/** Whether a file is a heading or a sentence alone, as a sheet of notes is. */
+function holdsNoTable({ headings, rows }: Sample): boolean {
+  return headings.length === 1 && rows.length === 0;
+}
+
+const noTable = {
+  code: 'empty-file',
+  seen: 'one cell',
+  wanted: 'a table',
+  remedy: 'Leave the file out, or export it again.',
+} as const;
+
 /** The files meant by a path: itself, or what lies in the folder, archive or workbook of that name. */
 async function meant(from: string, path: string, below: readonly string[]): Promise<readonly string[]> {
   const isMeant = (file: string) => file === path || path === '' || file.startsWith(`${path}/`);
@@ -107,11 +119,13 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
     else for (const file of found) files.add(file);
   }
   const samples: Sample[] = [];
+  const passedOver: string[] = [];
   for (const file of problems.length > 0 ? [] : files) {
     try {
       const sample = await readSample(from, file);
       const twice = repeated(sample);
-      if (twice !== null) problems.push(twice);
+      if (holdsNoTable(sample)) passedOver.push(file);
+      else if (twice !== null) problems.push(twice);
       else if (sample.headings.length > 0) samples.push(sample);
       else {
         const remedy = 'Leave the file out, or export it again.';
@@ -121,6 +135,7 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
       problems.push(problemOf(mistake, file));
     }
   }
+  if (samples.length === 0) problems.push(...passedOver.map((file) => ({ ...notFound(file, from), ...noTable })));
   if (problems.length > 0) return { problems };
   const kinds = fileKinds(samples);
   const zone = zoneOf(kinds);
@@ -137,5 +152,10 @@ export async function draftCrosswalk(from: string, paths: readonly string[], nam
   const aliasFile = aliases.length === 0 ? null : aliasFileOf(name);
   const hasWashes = proposals.some(({ table }) => table.name === 'decontaminations');
   const questions = [...(hasWashes ? [momentAsked] : []), ...questionsOnLists(drafted, lists)];
-  return { text: writeDraft(name, proposals, aliasFile, questions), files: proposals, unmatched: aliases, questions };
+  return {
+    text: writeDraft(name, proposals, aliasFile, questions, passedOver),
+    files: proposals,
+    unmatched: aliases,
+    questions,
+  };
 }

@@ -6,7 +6,7 @@ import { type CodeMatch, matchCodes } from './code-match.js';
 import { type ColumnProfile, shareOf } from './column-profile.js';
 import { type DateOrder, dateOrderOf } from './date-order.js';
 import { phrasesOf } from './field-words.js';
-import { likeness, wordsOf } from './heading.js';
+import { likeness, tellsOfWash, wordsOf } from './heading.js';
 import { guessUnit, type UnitGuess } from './unit-guess.js';
 
 /** How well a column fits a field: `heading` from 0 to 1, `values` from −1 (cannot be) to 1 (say so themselves). */
@@ -71,12 +71,23 @@ function fitYears(field: NumberField, { profile }: KnownColumn): Shown | null {
   return { ...nothing, match, values: 0.6, shows: `${codes.size} texts that can be years` };
 }
 
+/** Fiscal years written as two, as `FY23/24`: by which of them it is called, a person must say; null where there are others. */
+function fitTwoYears(field: NumberField, { profile }: KnownColumn): Shown | null {
+  const areTwo = (text: string) => /^(?:FY|F\.Y\.)?\s*(?:\d{2}|\d{4})\s*[/–-]\s*(?:\d{2}|\d{4})$/iu.test(text);
+  if (field.unit !== 'year' || !profile.values.every(([text]) => areTwo(text))) return null;
+  const codes = new Map(profile.values.map(([text]) => [text, null] as const));
+  const match: CodeMatch = { codes, guessed: new Set(), rare: 0, plain: 0, short: 0 };
+  return { ...nothing, match, values: 0.4, shows: `${codes.size} texts that name two years each` };
+}
+
 function fitNumber(field: NumberField, column: KnownColumn): Shown {
   const share = shareOf(column.profile, (text) => plainDigits(text, column.marks) !== null);
   const written = fitWritten(field, column, share);
   if (written !== null) return written;
   const years = fitYears(field, column);
   if (years !== null) return years;
+  const twoYears = fitTwoYears(field, column);
+  if (twoYears !== null) return twoYears;
   if (share < 0.8) return cannot('not numbers');
   const numbers = numbersOf(column);
   const unit = guessUnit(column.profile.heading, numbers, field);
@@ -137,6 +148,9 @@ function fitText(table: TableDefinition, field: Field, { profile, order }: Known
   if (field.name === 'craft' && profile.filled > 50 && profile.values.length < profile.filled / 10) {
     return cannot('too few different texts to tell craft apart');
   }
+  if (field.name === 'inspector' && profile.filled >= 20 && profile.values.length * 4 > profile.filled) {
+    return cannot('too many different texts to tell inspectors apart');
+  }
   if (field.name === 'home_region') {
     const share = shareOf(profile, (text) => /^[A-Z]{2}$/u.test(text));
     return { ...nothing, values: share >= 0.8 ? 0.6 : -0.3, shows: `${percent(share)} are two letters` };
@@ -145,7 +159,10 @@ function fitText(table: TableDefinition, field: Field, { profile, order }: Known
 }
 
 function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Shown {
-  if (column.profile.filled === 0) return { ...nothing, values: 0, shows: 'no value at all' };
+  const { filled, rows } = column.profile;
+  if (filled === 0) return { ...nothing, values: 0, shows: 'no value at all' };
+  // No row is kept without it: what few rows have belongs to another table.
+  if (field.required && filled * 2 < rows) return cannot('blank in most rows');
   switch (field.type) {
     case 'number':
     case 'integer':
@@ -160,9 +177,18 @@ function shownFor(table: TableDefinition, field: Field, column: KnownColumn): Sh
   }
 }
 
+/** A few texts that are no codes are still those of the field that their heading names: a person must say what they mean. */
+function namedCodes(field: Field, { profile }: KnownColumn, heading: number, shown: Shown): Shown {
+  const isNamed = heading >= 0.95 && field.type === 'code' && shown.match !== null;
+  const areFew = field.type === 'code' && profile.values.length <= field.codes.codes.length + 2;
+  return isNamed && areFew && shown.values < -0.4 ? { ...shown, values: -0.4 } : shown;
+}
+
 /** How well a column fits a field of a table. */
 export function fitField(table: TableDefinition, field: Field, column: KnownColumn): FieldFit {
   const words = wordsOf(column.profile.heading);
-  const heading = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
-  return { heading, ...shownFor(table, field, column) };
+  const like = Math.max(...phrasesOf(table.name, field.name).map((phrase) => likeness(words, phrase)));
+  // "Wash start" on a form of inspections is the start of a wash, and not of the inspection.
+  const heading = like < 1 && table.name === 'inspections' && tellsOfWash(words) ? 0 : like;
+  return { heading, ...namedCodes(field, column, heading, shownFor(table, field, column)) };
 }

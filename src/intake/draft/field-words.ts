@@ -1,4 +1,5 @@
 import type { TableName } from '../../record/field.js';
+import { frenchFields } from './french-words.js';
 import { wordsOf } from './heading.js';
 
 type Phrases = Readonly<Record<string, string>>;
@@ -16,13 +17,13 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
     season_closes: 'closes, to, season end, season to, closing',
   },
   station_days: {
-    station: 'site, stn, location, station id',
+    station: 'site, stn, location, station id, cost centre, cost center',
     date: 'day, on, calendar date',
     state: 'status, st, open, open or closed, day status',
     opened_at: 'opened, from, open from, opening time, start, begin',
     closed_at: 'closed, till, until, to, closing time, end, finish',
     staff_hours: 'hours, h, hrs, hours worked, labor hours, person hours',
-    staff_cost: 'pay, wage, wages, payroll, labor cost, cost',
+    staff_cost: 'pay, wage, wages, payroll, labor cost, cost, gross pay',
     bypasses: 'bypass, passed, drive by, drove past, missed',
   },
   waterbodies: {
@@ -112,10 +113,10 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
     running_cost: 'cost per wash, cost a wash, operating cost',
   },
   spending: {
-    entry: 'id, ref, reference, entry no, number, ledger no, record',
+    entry: 'id, ref, reference, entry no, number, ledger no, record, voucher, voucher no, document no',
     fiscal_year: 'fy, year, fiscal',
     category: 'account, type, object, class, kind',
-    station: 'site, place, location, stn',
+    station: 'site, place, location, stn, cost centre, cost center',
     fund: 'source, funding, grant',
     amount: 'dollars, cost, total, value',
     note: 'memo, comment, description, for what',
@@ -126,7 +127,8 @@ const spoken: Readonly<Record<TableName, Phrases>> = {
 export function phrasesOf(table: TableName, field: string): readonly (readonly string[])[] {
   const own = field.replace(/_(?:ft|f|at|on)$/u, '');
   const common = spoken[table][field]?.split(', ') ?? [];
-  return [field, own, ...common].map(wordsOf);
+  const french = frenchFields[table]?.[field]?.split(', ') ?? [];
+  return [field, own, ...common, ...french].map(wordsOf);
 }
 
 /** Words in the names of files that tell what they hold. */

@@ -1,7 +1,10 @@
+import { pathPattern } from '../path-pattern.js';
+import { profilesOf } from './column-profile.js';
+import { dateFormOf } from './date-order.js';
 import type { Sample } from './sample.js';
 import { firstValues, separatorsIn } from './several-values.js';
 
-/** The samples of files that are read alike: the same headings in the same dialect. */
+/** The samples of files that are read alike: the same headings in the same dialect, and dates of the same form. */
 export interface FileKind {
   readonly patterns: readonly string[];
   /** Of cells that hold several values, only the first is here. */
@@ -10,8 +13,8 @@ export interface FileKind {
   readonly between: ReadonlyMap<string, string>;
 }
 
-/** One pattern for paths that differ in their digits only, or the paths themselves. */
-function patternsFor(paths: readonly string[]): readonly string[] {
+/** One pattern for paths that differ in their digits only and that matches none of the others, or the paths themselves. */
+function patternsFor(paths: readonly string[], others: readonly string[]): readonly string[] {
   if (paths.length === 1) return paths;
   const cut = paths.map((path) => path.split(/(\d+)/u));
   const [first] = cut;
@@ -20,20 +23,32 @@ function patternsFor(paths: readonly string[]): readonly string[] {
   if (!cut.every(isAlike)) return paths;
   const pattern = first!.map((part, at) => (cut.every((other) => other[at] === part) ? part : '*')).join('');
   // A star stands for anything within one name, so that it must not reach over a folder.
-  return [pattern.replace(/\*+/gu, '*')];
+  const starred = pattern.replace(/\*+/gu, '*');
+  return others.some((other) => pathPattern(starred).test(other)) ? paths : [starred];
 }
 
 /** The samples by what they have in common, in the order in which their first file was named. */
 export function fileKinds(samples: readonly Sample[]): readonly FileKind[] {
-  const kinds = new Map<string, Sample[]>();
+  const kinds: { readonly key: string; readonly forms: (string | null)[]; readonly alike: Sample[] }[] = [];
   for (const sample of samples) {
     const { headings, encoding, delimiter, headerLine, headerSpan } = sample;
     const key = JSON.stringify([headings, encoding, delimiter, headerLine, headerSpan]);
-    kinds.set(key, [...(kinds.get(key) ?? []), sample]);
+    const forms = profilesOf(headings, sample.rows).map(dateFormOf);
+    const agrees = (form: string | null, at: number) => form === null || forms[at] === null || form === forms[at];
+    const kind = kinds.find((one) => one.key === key && one.forms.every(agrees));
+    if (kind === undefined) kinds.push({ key, forms, alike: [sample] });
+    else {
+      kind.alike.push(sample);
+      for (const [at, form] of forms.entries()) kind.forms[at] ??= form;
+    }
   }
-  return [...kinds.values()].map((alike) => {
+  return kinds.map(({ alike }) => {
     const between = separatorsIn(alike);
-    const patterns = patternsFor(alike.map(({ file }) => file));
+    const others = samples.filter((sample) => !alike.includes(sample));
+    const patterns = patternsFor(
+      alike.map(({ file }) => file),
+      others.map(({ file }) => file),
+    );
     return { patterns, samples: firstValues(alike, between), between };
   });
 }

@@ -12,6 +12,13 @@ export function wordsOf(heading: string): readonly string[] {
     .filter((word) => word !== '');
 }
 
+const washWords: ReadonlySet<string> = new Set(['wash', 'washed', 'washing', 'decon', 'decontamination', 'lavage']);
+
+/** Whether a heading in words says that its column tells of a wash. */
+export function tellsOfWash(words: readonly string[]): boolean {
+  return words.some((word) => washWords.has(word));
+}
+
 function isAlike(word: string, wanted: string): number {
   if (word === wanted || `${word}s` === wanted || word === `${wanted}s`) return 1;
   if (word.length >= 3 && wanted.startsWith(word)) return 0.8;

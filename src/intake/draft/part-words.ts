@@ -1,4 +1,5 @@
 import { components } from '../../record/components.js';
+import { frenchParts } from './french-words.js';
 import { likeness, wordsOf } from './heading.js';
 
 /** What checklists commonly call the parts, beside the catalogue's own names; trade checklists, common practice. */
@@ -39,6 +40,8 @@ const sideWords: Readonly<Record<string, string>> = {
   p: 'port',
   port: 'port',
   left: 'port',
+  babord: 'port',
+  tribord: 'starboard',
   s: 'starboard',
   stbd: 'starboard',
   starboard: 'starboard',
@@ -50,7 +53,7 @@ const sideWords: Readonly<Record<string, string>> = {
 
 const phrases = components.map(({ component }) => ({
   component,
-  words: [component, ...(spoken[component]?.split(', ') ?? [])].map(wordsOf),
+  words: [component, ...[spoken, frenchParts].flatMap((words) => words[component]?.split(', ') ?? [])].map(wordsOf),
 }));
 
 /** A part named by a heading or a code, with its side and how well it is named, from 0 to 1; null for none. */

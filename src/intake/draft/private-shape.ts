@@ -12,7 +12,8 @@ const headings: Readonly<Record<PrivateShape['what'], string>> = {
   phone: 'phone, tel, telephone, mobile, cell, phone number',
   'mail address': 'email, mail, e mail',
   address: 'address, street, city, zip, zip code, postcode, home town',
-  registration: 'registration, registration no, reg no, registration number, bow number, vessel number, cf number',
+  registration:
+    'registration, registration no, reg no, reg number, registration number, bow number, vessel number, cf number, immatriculation',
   'hull number': 'hin, hull no, hull number, hull id, hull identification number',
   plate: 'plate, licence plate, license plate, tag, trailer plate, licence, license',
   name: 'owner, owner name, operator, driver, name of owner, last name, first name, surname, contact, signature, booked by, entered by, recorded by, signed by, trailer owner, technician, washed by, inspector, inspector name, officer',

@@ -47,13 +47,18 @@ function letterQuestion({ field, fit }: Assignment, codes: ProposedCodes | null)
 function questionsOf(assignment: Assignment, codes: ProposedCodes | null, sureness: Sureness): readonly string[] {
   const { column, field, fit } = assignment;
   const questions: string[] = [];
-  if (sureness === 'unsure') questions.push(`Is this ${field.name}? ${field.meaning}`);
+  const isDecisive = field.type === 'code' && decisive.has(field.codes.name);
+  if (sureness === 'unsure' || (isDecisive && fit.heading < 0.5))
+    questions.push(`Is this ${field.name}? ${field.meaning}`);
   if (fit.order?.rival) {
     questions.push(`Are these dates ${fit.order.pattern} or ${fit.order.rival}? No row of the sample tells.`);
   }
   if (codes !== null && field.type === 'code' && [...codes.values()].includes(null)) {
     const known = field.codes.codes.map(({ code }) => code).join(', ');
     questions.push(`What do the texts without a code stand for? Codes: ${known}.`);
+  }
+  if (codes !== null && field.type === 'integer' && [...codes.values()].includes(null)) {
+    questions.push('Which number does each of these texts stand for?');
   }
   if (fit.unit?.unit.startsWith('written or') && fit.unit.unit !== 'written or dollars') {
     questions.push(`Numbers without a unit are taken as ${fit.unit.unit.slice('written or '.length)}. Is that so?`);
@@ -99,6 +104,8 @@ function proposeField(assignment: Assignment): ColumnProposal {
 /** Whether a column that looks private is better known as what its heading calls it, such as the name of a lake. */
 function isKnownBetter(shape: PrivateShape, assignment: Assignment | undefined): boolean {
   if (assignment === undefined) return false;
+  // "Reg." may head states or whole numbers; a number names a craft, and with it an owner.
+  if (shape.what === 'registration' && assignment.field.name === 'home_region') return false;
   if (assignment.field.type === 'pseudonym') return shape.what === 'name' || shape.what === 'hull number';
   return !shape.byHeading && assignment.fit.heading >= 0.8;
 }

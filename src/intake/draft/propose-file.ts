@@ -1,11 +1,14 @@
+import type { Field, TableDefinition } from '../../record/field.js';
 import { type NumberMarks, numberSource, type ThousandsMark } from '../number-marks.js';
 import { isTimeZone } from '../time-zone.js';
 import type { Assignment } from './assign-fields.js';
 import { chooseTable } from './choose-table.js';
 import { type ColumnProfile, missingMarks, profilesOf, shareOf } from './column-profile.js';
 import { fitField, type KnownColumn, knownColumn } from './field-fit.js';
+import { phrasesOf } from './field-words.js';
 import type { FileKind } from './file-kinds.js';
-import type { FileProposal } from './proposal.js';
+import { likeness, tellsOfWash, wordsOf } from './heading.js';
+import type { ColumnProposal, FileProposal } from './proposal.js';
 import { proposeColumn } from './propose-column.js';
 import { proposeCombined } from './propose-combined.js';
 import { proposeFold } from './propose-fold.js';
@@ -73,6 +76,63 @@ function byElimination(
   });
 }
 
+/** The column of numbers that are each met once in every file, and again in others; null for none. */
+function numberedAnew(
+  { samples }: FileKind,
+  table: TableDefinition,
+  columns: readonly ColumnProposal[],
+): ColumnProposal | null {
+  const [key, ...others] = table.key;
+  if (samples.length < 2 || others.length > 0) return null;
+  const phrases = phrasesOf(table.name, key!);
+  const { headings } = samples[0]!;
+  const each = samples.map(({ rows }) => profilesOf(headings, rows));
+  const isAnew = ({ column, use }: ColumnProposal): boolean => {
+    const words = wordsOf(column);
+    const place = headings.indexOf(column);
+    if (use.kind !== 'undecided' || !phrases.some((phrase) => likeness(words, phrase) >= 0.5)) return false;
+    return each.every((profiles) => profiles[place]!.filled > 1 && profiles[place]!.values[0]![1] === 1);
+  };
+  return columns.find(isAnew) ?? null;
+}
+
+function numbered(column: ColumnProposal, field: string): ColumnProposal {
+  const question =
+    'Its numbers begin anew in each file, and a number that stands twice is set aside. Draft each file into a crosswalk of its own, with a prefix of its own beside the field, such as prefix: "2025-", and the same prefix wherever other files of that season name these numbers.';
+  const why = 'the heading is like it; every number is met once in each file, and again in others';
+  return { ...column, use: { kind: 'field', field, hashed: false }, why, questions: [question] };
+}
+
+/** The question on columns of washes beside those of inspections; none where there are fewer than two. */
+function washQuestion(table: TableDefinition, columns: readonly ColumnProposal[]): readonly string[] {
+  const washes = columns.filter(({ column, use }) => use.kind === 'undecided' && tellsOfWash(wordsOf(column)));
+  if (table.name !== 'inspections' || washes.length < 2) return [];
+  const named = washes.map(({ column }) => JSON.stringify(column)).join(', ');
+  return [
+    `Do ${named} tell of washes in the same row? Then say ignore for them here, and put under the file: also: [{ table: decontaminations, where: ${JSON.stringify(washes[0]!.column)}, columns: { … } }], with the fields wash, inspection, ordered_at, started_at, finished_at and released_at.`,
+  ];
+}
+
+/** What a file of such rows may be told to be where it lacks what every row needs. */
+function lackQuestion(table: TableDefinition, { name, meaning }: Field): string {
+  const asked = `No column gives ${name}: ${meaning} Name its column, or say it under constants where it is always the same.`;
+  const mayComplete = ['station_days', 'decontaminations'].includes(table.name) && !table.key.includes(name);
+  return mayComplete
+    ? `${asked} Or say completes: other files, where these rows only add to those of another file.`
+    : asked;
+}
+
+/** The question on a ledger of two columns of money; none for any other file. */
+function moneyQuestion(table: TableDefinition, columns: readonly ColumnProposal[]): readonly string[] {
+  const named = (word: string) => columns.find(({ column }) => wordsOf(column).includes(word))?.column;
+  const [debit, credit] = [named('debit'), named('credit')];
+  if (table.name !== 'spending' || debit === undefined || credit === undefined) return [];
+  const both = `columns: [${JSON.stringify(debit)}, ${JSON.stringify(credit)}], minus: [${JSON.stringify(credit)}]`;
+  return [
+    `Do ${debit} and ${credit} give one amount? Then take both away here, and put under the file: combine: { amount: { ${both} } }.`,
+  ];
+}
+
 /** What is proposed for the files of one kind; `zone` is the zone that other files of the same draft name. */
 export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
   const [first] = kind.samples;
@@ -95,15 +155,21 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
   const given = new Set(chosen.assignments.map(({ field }) => field.name));
   const combined = proposeCombined(table, columns, given);
   const joined = new Set(combined.flatMap((one) => [...one.columns, one.field]));
-  const assigned = chosen.assignments.filter(({ column }) => !joined.has(column.profile.heading));
+  // A column of dates that is joined with times of day may still be the date of its row.
+  const assigned = chosen.assignments.filter(
+    ({ column, field }) => field.type === 'date' || !joined.has(column.profile.heading),
+  );
   const all = [...assigned, ...byElimination(columns, assigned, chosen, joined)];
   const assignmentOf = new Map(all.map((assignment) => [assignment.column, assignment]));
   const craftIsFree = !all.some(({ field }) => field.name === 'craft');
   const names = new Set(table.fields.map(({ name }) => name).filter((name) => name !== 'craft' || craftIsFree));
+  const isDate = (heading: string) => assigned.some(({ column }) => column.profile.heading === heading);
   const single = columns
-    .filter(({ profile }) => !joined.has(profile.heading))
+    .filter(({ profile }) => !joined.has(profile.heading) || isDate(profile.heading))
     .map((column) => proposeColumn(column, assignmentOf.get(column), names, fold !== null));
-  const proposed = proposeLooks(single, profiles);
+  const looked = proposeLooks(single, profiles);
+  const anew = given.has(table.key[0]!) ? null : numberedAnew(kind, table, looked);
+  const proposed = looked.map((one) => (one === anew ? numbered(one, table.key[0]!) : one));
   const used = new Set([
     ...combined.map(({ field }) => field),
     ...proposed.flatMap(({ use }) => (use.kind === 'field' ? [use.field] : [])),
@@ -139,10 +205,9 @@ export function proposeFile(kind: FileKind, zone: string | null): FileProposal {
       ...(hasMoments && timeZone === null
         ? ['By which clock were these times written? time_zone: America/Denver']
         : []),
-      ...lacking.map(
-        ({ name, meaning }) =>
-          `No column gives ${name}: ${meaning} Name its column, or say it under constants where it is always the same.`,
-      ),
+      ...lacking.map((field) => lackQuestion(table, field)),
+      ...moneyQuestion(table, proposed),
+      ...washQuestion(table, proposed),
       ...(fold === null ? [] : ['What does each mark of the checklist say? Look at values under fold.']),
     ],
     rows: rows.length,

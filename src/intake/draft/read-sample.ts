@@ -1,4 +1,5 @@
 import { isUtf8 } from 'node:buffer';
+import type { Dialect } from '../crosswalk.js';
 import { plainDialect } from '../read-dialect.js';
 import { locate } from '../source/container.js';
 import type { Encoding } from '../source/encoding.js';
@@ -19,8 +20,16 @@ interface Windows {
   readonly merged: readonly MergedCells[];
 }
 
-async function readWindows(from: string, file: string, encoding: Encoding, isSheet: boolean): Promise<Windows> {
-  const dialect = { ...plainDialect, encoding, isSheet };
+/** `header` tells of a sheet in which rows merged cells share their text to the right. */
+async function readWindows(
+  from: string,
+  file: string,
+  encoding: Encoding,
+  isSheet: boolean,
+  header: Pick<Dialect, 'headerLine' | 'headerSpan'> = plainDialect,
+): Promise<Windows> {
+  const { headerLine, headerSpan } = header;
+  const dialect = { ...plainDialect, encoding, isSheet, headerLine, headerSpan };
   const source = await openSource(from, file, { dialect, decimalByte: 46 }, window);
   try {
     const take = async (): Promise<Uint8Array> => {
@@ -70,8 +79,15 @@ export async function readSample(from: string, file: string): Promise<Sample> {
     encodingIsSure = false;
     windows = await readWindows(from, file, encoding, isWorkbook);
   }
-  const { parts, isWhole, merged } = windows;
-  const cut = cutSample(parts, isWhole, isWorkbook);
+  let cut = cutSample(windows.parts, windows.isWhole, isWorkbook);
+  const { merged } = windows;
+  // Cells of a header are merged as its rows say, and which rows those are is known only now.
+  const isBelow = ({ fromRow, toRow }: MergedCells) => fromRow <= cut.headerLine + 1 && toRow >= cut.headerLine;
+  if (isWorkbook && merged.some(isBelow)) {
+    windows = await readWindows(from, file, encoding, isWorkbook, { headerLine: cut.headerLine, headerSpan: 2 });
+    cut = cutSample(windows.parts, windows.isWhole, isWorkbook);
+  }
+  const { isWhole } = windows;
   const hasMergedRows = merged.some(
     ({ fromRow, toRow }) => toRow > Math.max(fromRow, cut.headerLine + cut.headerSpan - 1),
   );

@@ -157,13 +157,15 @@ function fileLines(file: FileProposal): readonly string[] {
 
 /**
  * A crosswalk as YAML, with how sure each line is and why beside it, and what a person must decide under `open`; `aliasFile`
- * is the file of aliases to be filled in beside it, null for none, and `questions` those of the draft as a whole.
+ * is the file of aliases to be filled in beside it, null for none, and `questions` those of the draft as a whole;
+ * `passedOver` are files that hold no table.
  */
 export function writeDraft(
   name: string,
   files: readonly FileProposal[],
   aliasFile: string | null,
   questions: readonly string[],
+  passedOver: readonly string[] = [],
 ): string {
   const washes = files.some(({ table }) => table.name === 'decontaminations');
   return [
@@ -181,6 +183,7 @@ export function writeDraft(
           comment('the names of waters that match none, the most frequent first'),
           `aliases: ${JSON.stringify(aliasFile)}`,
         ]),
+    ...passedOver.map((file) => comment(`${file} holds no table, and nothing is drafted for it`)),
     'files:',
     files.map((file) => fileLines(file).join('\n')).join('\n\n'),
     '',

@@ -17,11 +17,13 @@ interface Part {
 }
 
 function partsOf(table: TableDefinition, readings: readonly FileReading[]): readonly Part[] {
-  return readings.flatMap(({ draft, file }): readonly Part[] => {
+  return readings.flatMap(({ draft, file, joined }): readonly Part[] => {
     const isFolded = draft.fold?.table === table;
     if (!isFolded && draft.table !== table) return [];
-    const rows = new Uint32Array(draft.rowCount - countKept(draft.aside, draft.rowCount));
-    for (let row = 0, at = 0; row < draft.rowCount; row++) if (draft.aside[row] === 1) rows[at++] = row;
+    const rows = new Uint32Array(draft.rowCount - countKept(draft.aside, draft.rowCount) - joined.size);
+    for (let row = 0, at = 0; row < draft.rowCount; row++) {
+      if (draft.aside[row] === 1 && !joined.has(row)) rows[at++] = row;
+    }
     return [{ file, draft, rows, width: isFolded ? draft.fold!.columns.length : 1, isFolded }];
   });
 }

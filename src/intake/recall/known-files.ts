@@ -74,3 +74,12 @@ export function knownFiles(
   }
   return known;
 }
+
+/**
+ * Of known files, those whose rows stand by themselves: where files of a table complete one another, a record is made of
+ * several of them, and all are read again.
+ */
+export function notJoined(tasks: readonly Task[], known: PastFiles): PastFiles {
+  const joined = new Set(tasks.flatMap(({ rule }) => (rule.completes ? [rule.table] : [])));
+  return new Map([...known].filter(([place]) => !joined.has(tasks[place]!.rule.table)));
+}

@@ -16,6 +16,16 @@ export const linkRules: readonly Rule[] = [
     'it names a row that was not read',
     'Mend the cell, say under codes which it stands for, or import the file that lists it.',
   ),
+  setsAside(
+    'nothing-to-complete',
+    'the row completes others, and no kept row has its key',
+    'Import the file that has the row, or mend that row or the key.',
+  ),
+  setsAside(
+    'told-twice',
+    'the row completes another one, whose field is told already',
+    'Leave one of them out, or add them up in the export: two amounts of one day are not added here.',
+  ),
   setsAside('parent-set-aside', 'the row it belongs to was set aside', 'Mend that row, and this one follows.'),
   setsAside(
     'double-entry',

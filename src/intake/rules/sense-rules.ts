@@ -17,13 +17,26 @@ const unlessPassed: readonly Consequence[] = ['not checked'];
 
 /** What rows say that cannot all be true, and what a season's rows say together. */
 export const senseRules: readonly Rule[] = [
-  rule('wrong-order', 'sets aside', [], 'a time lies before the one it must follow', 'Compare both with the form.'),
+  rule(
+    'wrong-order',
+    'sets aside',
+    [],
+    'a time lies before the one it must follow',
+    'Compare both with the form. Where one date stands for both and the clock ran over midnight, join the date and the time under combine, with next_day_if_before.',
+  ),
   rule(
     'over-long',
     'sets aside',
     unlessNoted,
     'longer than an inspection (12 hours) or a stage of a wash (30 days) can take',
     'Look for a wrong day, month or half of the day, or declare other limits: inspection_hours and wash_stage_days.',
+  ),
+  rule(
+    'wash-apart',
+    'sets aside',
+    unlessNoted,
+    'the wash was ordered more than a day before its inspection, or more than 30 days after it',
+    'Compare the dates and the number of the inspection. Where numbers begin anew each season, give those of each season a prefix of their own; wash_stage_days declares another limit.',
   ),
   rule(
     'impossible-part',

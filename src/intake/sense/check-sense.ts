@@ -5,6 +5,7 @@ import { checkDays } from './check-days.js';
 import { checkOutcomes } from './check-outcomes.js';
 import { checkShares } from './check-shares.js';
 import { checkSides } from './check-sides.js';
+import { checkWashes } from './check-washes.js';
 import { followParents } from './follow-parents.js';
 import { LocalDays } from './local-days.js';
 
@@ -17,6 +18,7 @@ export function checkSense(all: readonly FileReading[], inspections: number, cro
   const days = new LocalDays(all);
   checkOutcomes(all, inspections);
   checkSides(all, inspections);
+  checkWashes(all, inspections);
   checkDays(all, days);
   followParents(all, before);
   checkClocks(all);

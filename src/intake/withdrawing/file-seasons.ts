@@ -27,7 +27,9 @@ export function fileSeasons(readings: readonly FileReading[], texts: Texts): Fil
   };
   for (const reading of readings) {
     const { columns, table } = reading.draft;
-    if (table.name === 'station_days') {
+    // What only completes rows of other files goes and stays with those.
+    if (reading.rule.completes) seasons.set(reading, new Set());
+    else if (table.name === 'station_days') {
       const dates = columns.get('date')?.values;
       seasonsOf(reading, (row) => (dates === undefined || dates[row] === noDay ? 0 : yearOf(dates[row]!)));
     } else if (table.name === 'inspections') {

@@ -4,6 +4,7 @@ import { linesBetween, linesOf } from '../../notebook/edit/text-lines.js';
 import type { Block, EvaluatedNotebook } from '../../notebook/evaluated.js';
 import type { ReadNotebook } from '../../notebook/read-document.js';
 import type { WrittenPart } from '../../notebook/written.js';
+import { writtenIn } from '../../record/written-numbers.js';
 import { headingsOf, isTitle } from '../heading-ids.js';
 import type { DrawFigure } from '../page-parts.js';
 import { proseElements } from '../prose.js';
@@ -24,8 +25,17 @@ export interface DeskPart {
   readonly elements: readonly ElementContent[];
 }
 
-/** A notebook's parts in their order, each to be read and changed where it stands, with its problems in it. */
+/** A notebook's parts in their order, each to be read and changed where it stands, with its problems in it, in the notebook's locale. */
 export function deskParts(
+  text: string,
+  read: ReadNotebook,
+  notebook: EvaluatedNotebook,
+  draw: DrawFigure,
+): readonly DeskPart[] {
+  return writtenIn(notebook.locale, () => partsInLocale(text, read, notebook, draw));
+}
+
+function partsInLocale(
   text: string,
   read: ReadNotebook,
   notebook: EvaluatedNotebook,

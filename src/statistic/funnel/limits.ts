@@ -1,8 +1,5 @@
 import { binomialCumulative, binomialMass, binomialQuantile } from '../distribution/binomial.js';
 
-/** Under this many cases a station is not placed against its limits; common practice, no source. */
-export const fewestPlaced = 5;
-
 /** The chances at which a funnel has its limits, each the chance of staying at or under it: 95 % within the inner pair. */
 export const funnelChances = { outerLow: 0.001, innerLow: 0.025, innerHigh: 0.975, outerHigh: 0.999 } as const;
 

@@ -60,7 +60,9 @@ function walk(
     open *= (atRisk - any) / atRisk;
   }
   stepOf.fill(steps.length, from);
-  return { steps, stepOf, value: reached, open };
+  // Everybody left, and for this cause: the sum of the steps is 1 but for its rounding.
+  const isEvery = open === 0 && steps.every(({ hazard, anyHazard }) => hazard === anyHazard);
+  return { steps, stepOf, value: isEvery ? 1 : reached, open };
 }
 
 /** How much each observation moves the share, in the order of times: the infinitesimal jackknife. */

@@ -108,6 +108,21 @@ describe('looks in the book', () => {
     expect(values(inspections, 'established')).toEqual(['yes', 'no', null, null, null]);
   });
 
+  it('tell nothing of established mussels where stage and number were never written down', () => {
+    const open = { stage: null, abundance: null };
+    const told = (second: Parameters<typeof look>[4], finding: 'mussels' | 'clean' = 'mussels') => {
+      const checks = [look('a', 'bunks', finding, 'port', open), look('b', 'bunks', 'clean', 'port')];
+      const inspections = ['a', 'b', 'c'].map((number) => inspection(number));
+      if (second !== undefined) checks.push(look('c', 'bunks', 'mussels', 'port', second));
+      const one = openBook(smallRecords({ stations: [elkPoint], inspections, checks }), smallSum(null));
+      return values(table(one, 'inspections'), 'established');
+    };
+    expect(told(undefined)).toEqual([null, null, null]);
+    // Once it is told of one craft it is known how the others were told of; without any mussels it is known as well.
+    expect(told({ abundance: 'trace' })).toEqual([null, 'no', 'no']);
+    expect(told(undefined, 'clean')).toEqual(['no', 'no', null]);
+  });
+
   it('of an inspection that is not there are our own mistake', () => {
     const orphan = openBook(smallRecords({ checks: [look('z', 'bilge', 'clean')] }), smallSum(null));
     expect(() => table(orphan, 'checks').column('season')).toThrow('not kept');

@@ -10,7 +10,7 @@ const days = Array.from({ length: 25 }, (_, day): SmallRow => {
   return { station: 'elk', date: date(day), state: 'open', staff_hours: 4 };
 });
 const inspections = days.flatMap((_, day) =>
-  many(`${day}-`, 1 + (day % 4), day < 3 ? 1 : 0, { started_at: `${date(day)}T18:00Z` }),
+  many(`${day}-`, 1 + (day % 4), day < 3 ? 1 : 0, { started_at: `${date(day)}T18:00Z`, risk: 'low' }),
 );
 const spending: SmallRow[] = [
   { entry: '1', fiscal_year: 2025, category: 'personnel', station: 'elk', amount: 1000 },
@@ -34,6 +34,14 @@ test('every outcome has a denominator of its own, refunds taken off', () => {
   ]);
   expect(estimate(found, 0, 'cost_each').value).toBe(9);
   expect(estimate(found, 4, 'cost_each')).toMatchObject({ value: null, why: 'none was counted' });
+});
+
+test('where the risk of no inspection was recorded, those of high risk are not told as none', () => {
+  const untold = inspections.map((row) => ({ ...row, risk: null }));
+  const other = openBook(smallRecords({ stations, station_days: days, inspections: untold, spending }), smallSum(null));
+  const found = ask(outcomeCosts, other, [], [0, 1]);
+  expect(cells(found, 'outcome').flat()).not.toContain('high-risk full inspection');
+  expect(found.leftOut.join(' ')).toContain('The risk of no inspection was recorded');
 });
 
 test('a rare outcome has the exact limits of its count', () => {
