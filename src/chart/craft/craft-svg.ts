@@ -69,8 +69,8 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
     return [
       s('g', { transform: `translate(${margin},${top})` }, [
         ...drawing.views.map(viewMarks),
-        ...drawing.views.map(viewName),
         ...layout.labels.map((label) => leader(label, drawing.width)),
+        ...drawing.views.map(viewName),
       ]),
       ...layout.labels.map((label) => labelText(label, parts.get(label.name)!, layout.width)),
       craftLegend(classes, picture.valueLabel, layout.width, legendTop, withheld),

@@ -1,4 +1,12 @@
+import { canoePlan } from './canoe-plan.js';
+import { canoeSide } from './canoe-side.js';
+import { canoeStern } from './canoe-stern.js';
 import { type CraftDrawing, stand } from './craft-drawing.js';
+import { houseboatPlan } from './houseboat-plan.js';
+import { houseboatSide } from './houseboat-side.js';
+import { houseboatStern } from './houseboat-stern.js';
+import { kayakPlan } from './kayak-plan.js';
+import { kayakSide } from './kayak-side.js';
 import { openMotorboatPlan } from './open-motorboat-plan.js';
 import { openMotorboatSide } from './open-motorboat-side.js';
 import { openMotorboatStern } from './open-motorboat-stern.js';
@@ -8,9 +16,15 @@ import { personalWatercraftStern } from './personal-watercraft-stern.js';
 import { pontoonBoatPlan } from './pontoon-boat-plan.js';
 import { pontoonBoatSide } from './pontoon-boat-side.js';
 import { pontoonBoatStern } from './pontoon-boat-stern.js';
+import { rowboatPlan } from './rowboat-plan.js';
+import { rowboatSide } from './rowboat-side.js';
+import { rowboatStern } from './rowboat-stern.js';
 import { sailboatPlan } from './sailboat-plan.js';
 import { sailboatSide } from './sailboat-side.js';
 import { sailboatStern } from './sailboat-stern.js';
+import { sailingDinghyPlan } from './sailing-dinghy-plan.js';
+import { sailingDinghySide } from './sailing-dinghy-side.js';
+import { sailingDinghyStern } from './sailing-dinghy-stern.js';
 import { sterndriveCruiserPlan } from './sterndrive-cruiser-plan.js';
 import { sterndriveCruiserSide } from './sterndrive-cruiser-side.js';
 import { sterndriveCruiserStern } from './sterndrive-cruiser-stern.js';
@@ -102,6 +116,39 @@ export const drawings: readonly CraftDrawing[] = [
     sailboatStern,
     sailboatPlan,
   ),
+  onTrailer(
+    { name: 'sailing-dinghy', title: 'Sailing dinghy', watercraftType: 'sail only', drive: null },
+    sailingDinghySide,
+    sailingDinghyStern,
+    sailingDinghyPlan,
+  ),
+  onTrailer(
+    { name: 'houseboat', title: 'Houseboat with sterndrive', watercraftType: 'houseboat', drive: 'sterndrive' },
+    houseboatSide,
+    houseboatStern,
+    houseboatPlan,
+  ),
+  onTrailer(
+    { name: 'rowboat', title: 'Rowboat', watercraftType: 'rowboat', drive: null },
+    rowboatSide,
+    rowboatStern,
+    rowboatPlan,
+  ),
+  {
+    name: 'paddlecraft',
+    title: 'Canoe and kayak',
+    watercraftType: 'paddlecraft',
+    drive: null,
+    width,
+    height: 412,
+    views: [
+      stand(canoeSide, 0, 0),
+      stand(kayakSide, 0, 122),
+      stand(canoeStern, 0, 240),
+      stand(canoePlan, 204, 224),
+      stand(kayakPlan, 204, 322),
+    ],
+  },
   {
     name: 'trailer',
     title: 'Trailer',
