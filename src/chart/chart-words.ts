@@ -32,6 +32,23 @@ export const chartWords = {
     notRecorded: 'no looks recorded: not clean',
     oftenSkipped: 'often skipped',
     withheld: 'withheld',
+    onFew: 'found, on too few craft to say how often',
+    fewInAll: (fewest: number): string =>
+      `Fewer than ${fewest} craft stand behind the figures: they are told as counts, which are no frequency.`,
+    craftOf: (type: string | null, drive: string | null): string =>
+      `${type ?? 'craft of no type'}${drive === null ? '' : `, drive ${drive}`}`,
+    withDrive: (caption: string, drive: string): string => `${caption}; drive: ${drive}`,
+    withoutDrive: (caption: string): string => `${caption}; drive not recorded`,
+    countedType: (type: string): string => `Counted: craft recorded as ${type}.`,
+    countedBuild: (type: string, drive: string): string => `Counted: craft recorded as ${type}, drive ${drive}.`,
+    leftUntold: 'Craft of this type whose drive is not recorded are not counted here.',
+    countedUntold: (type: string): string =>
+      `Counted: craft recorded as ${type} whose drive is not recorded, so that drives are not told apart; what others of the type have in place of the drive on the craft is drawn below it.`,
+    leftTold: 'Craft of this type whose drive is recorded are not counted here.',
+    lowerThere:
+      'A part that only some of these craft have is set against all of them, and stands lower here than among those that have it.',
+    noSuchCraft: (craft: string): string =>
+      `No craft here is recorded as ${craft}, and none of that type without a drive. Nothing is drawn, which says nothing of where such craft are fouled.`,
     said: {
       noLooks: (part: string): string => `${part}: no looks recorded`,
       withheld: (part: string): string => `${part}: withheld, which is not clean`,

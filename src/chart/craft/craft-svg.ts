@@ -39,7 +39,7 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
   const { drawing, parts, classes } = picture;
   const layout = layoutCraft(drawing, new Set(parts.keys()));
   const legendTop = top + layout.height + 6;
-  const withheld = [...parts.values()].some(({ standing }) => standing === 'withheld');
+  const fills = new Set([...parts.values()].map((part) => fillOf(part, classes.classOf)));
   return s(
     'svg',
     {
@@ -73,7 +73,7 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
         ...drawing.views.map(viewName),
       ]),
       ...layout.labels.map((label) => labelText(label, parts.get(label.name)!, layout.width)),
-      craftLegend(classes, picture.valueLabel, layout.width, legendTop, withheld),
+      craftLegend(classes, picture.valueLabel, layout.width, legendTop, fills),
     ];
   }
 

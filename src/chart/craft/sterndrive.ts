@@ -1,11 +1,11 @@
 import { bladesShape, hubShape } from './equipment.js';
 import { bothSides, box, disc, oval } from './path.js';
-import { again, fitting, type Line, line, part, type Region } from './view.js';
+import { again, fitting, line, part, type View } from './view.js';
 
 const middle = 95;
 
 /** A sterndrive on a transom that runs from 80 across and 122 down to 94 across and 180 down, seen from starboard. */
-export const sterndriveFromSide: readonly (Line | Region)[] = [
+export const sterndriveFromSide: View['marks'] = [
   fitting('M 78 124 L 50 122 C 36 121 30 128 31 138 L 36 166 L 70 166 L 88 156 Z'),
   line('M 32 134 C 42 128 56 126 70 128', 'faint'),
   part('gimbal area', 'M 79 122 L 70 124 C 64 132 64 148 70 158 L 90 162 Z', 78, 134),
@@ -30,7 +30,7 @@ export const sterndriveFromSide: readonly (Line | Region)[] = [
 ];
 
 /** A sterndrive in the middle of a transom, seen from astern. */
-export const sterndriveFromAstern: readonly (Line | Region)[] = [
+export const sterndriveFromAstern: View['marks'] = [
   again('gimbal area', 'M 70 94 L 120 94 L 124 126 L 112 134 L 78 134 L 66 126 Z'),
   fitting('M 80 90 L 110 90 L 113 104 L 108 146 L 82 146 L 77 104 Z'),
   again('hydraulic rams', bothSides('M 70 112 L 77 112 L 82 140 L 76 141 Z', middle)),
