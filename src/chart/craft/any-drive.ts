@@ -1,6 +1,6 @@
-import { componentOf, mayCarry } from '../../record/components.js';
+import { carriedMark } from './carried-mark.js';
 import { type CraftDrawing, drawnComponents, driveNotRecorded, stand } from './craft-drawing.js';
-import { fitting, isRegion, type Line, type Region, type View } from './view.js';
+import { isRegion, type Line, type Region, type View } from './view.js';
 
 const above = 6;
 const nameDepth = 16;
@@ -11,11 +11,12 @@ const farthestApart = 90;
  * others have. A part is labelled once; what no craft of the type is built to carry is drawn, but no part.
  */
 export function anyDrive(build: CraftDrawing, others: readonly View[]): CraftDrawing {
+  if (others.length === 0) return { ...build, drive: driveNotRecorded };
   const labelled = new Set(drawnComponents(build));
-  const asPart = (mark: Line | Region): Line | Region => {
+  const asPart = (of: Line | Region): Line | Region => {
+    const mark = carriedMark(of, build.watercraftType);
     if (!isRegion(mark)) return mark;
     const { component, d, at } = mark;
-    if (!mayCarry(componentOf(component)!, build.watercraftType, null)) return fitting(d);
     const isNew = at !== null && !labelled.has(component);
     if (isNew) labelled.add(component);
     return { component, d, at: isNew ? at : null };

@@ -10,6 +10,9 @@ import { type CraftDrawing, stand } from './craft-drawing.js';
 import { houseboatPlan } from './houseboat-plan.js';
 import { houseboatSide } from './houseboat-side.js';
 import { houseboatStern } from './houseboat-stern.js';
+import { inflatableBoatPlan } from './inflatable-boat-plan.js';
+import { inflatableBoatSide } from './inflatable-boat-side.js';
+import { inflatableBoatStern } from './inflatable-boat-stern.js';
 import { kayakPlan } from './kayak-plan.js';
 import { kayakSide } from './kayak-side.js';
 import { craftWidth, onTrailer } from './on-trailer.js';
@@ -63,6 +66,16 @@ export const drawings: readonly CraftDrawing[] = [
     { name: 'houseboat', title: 'Houseboat with sterndrive', watercraftType: 'houseboat', drive: 'sterndrive' },
     [houseboatSide, houseboatStern, houseboatPlan],
     [besideOutboard, besideInboard],
+  ),
+  onTrailer(
+    {
+      name: 'inflatable-boat',
+      title: 'Inflatable boat with outboard',
+      watercraftType: 'inflatable boat',
+      drive: 'outboard',
+    },
+    [inflatableBoatSide, inflatableBoatStern, inflatableBoatPlan],
+    [],
   ),
   onTrailer(
     { name: 'personal-watercraft', title: 'Personal watercraft', watercraftType: 'personal watercraft', drive: null },

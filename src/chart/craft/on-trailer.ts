@@ -11,12 +11,12 @@ const trailerScale = 0.58;
 
 /**
  * A craft with its side view above, its stern and its inside below, and its trailer at the foot; `otherDrives` are what others
- * of its type have in place of its own drive.
+ * of its type have in place of its own drive, null where no part hangs on a drive.
  */
 export function onTrailer(
   named: Pick<CraftDrawing, 'name' | 'title' | 'watercraftType' | 'drive'>,
   [side, stern, plan]: readonly [side: View, stern: View, plan: View],
-  otherDrives: readonly View[] = [],
+  otherDrives: readonly View[] | null = null,
 ): CraftDrawing {
   const below = side.height + belowSide;
   const trailerTop = below + plan.height + 22;
@@ -33,5 +33,5 @@ export function onTrailer(
     ],
     anyDrive: null,
   };
-  return otherDrives.length === 0 ? build : { ...build, anyDrive: anyDrive(build, otherDrives) };
+  return otherDrives === null ? build : { ...build, anyDrive: anyDrive(build, otherDrives) };
 }

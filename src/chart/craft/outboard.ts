@@ -1,5 +1,8 @@
+import { bladesShape, hubShape } from './equipment.js';
 import { box, oval } from './path.js';
-import { body, fitting, type Line, line, part, type View } from './view.js';
+import { again, body, fitting, type Line, line, part, type View } from './view.js';
+
+const middle = 95;
 
 /** What holds an outboard to a transom that runs from 94 across and 96 down to 106 across and 174 down, seen from starboard. */
 export const outboardBracket: readonly Line[] = [
@@ -29,4 +32,19 @@ export const outboardFromSide: View['marks'] = [
     172,
   ),
   part('exhaust hub', oval(33, 193.5, 4, 7.5), 31, 194),
+];
+
+/** An outboard in the middle of a transom, seen from astern. */
+export const outboardFromAstern: View['marks'] = [
+  fitting('M 82 46 L 108 46 L 104 60 L 104 136 L 86 136 L 86 60 Z'),
+  fitting('M 76 52 L 114 52 L 110 74 L 80 74 Z'),
+  body('M 70 40 C 68 18 74 6 82 4 L 108 4 C 116 6 122 18 120 40 L 116 52 L 74 52 Z'),
+  again('cooling system', 'M 78 26 L 112 26 L 110 42 L 80 42 Z'),
+  again(
+    'outboard lower unit',
+    'M 90 141 L 100 141 L 104 148 L 104 166 L 97 170 L 96 186 L 94 186 L 93 170 L 86 166 L 86 148 Z',
+  ),
+  again('cavitation plate', 'M 66 136 L 124 136 L 122 141 L 68 141 Z'),
+  again('propeller', bladesShape(middle, 157, 24)),
+  again('exhaust hub', hubShape(middle, 157, 6.5)),
 ];
