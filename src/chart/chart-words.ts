@@ -43,10 +43,9 @@ export const chartWords = {
     countedBuild: (type: string, drive: string): string => `Counted: craft recorded as ${type}, drive ${drive}.`,
     leftUntold: 'Craft of this type whose drive is not recorded are not counted here.',
     countedUntold: (type: string): string =>
-      `Counted: craft recorded as ${type} whose drive is not recorded, so that drives are not told apart; what others of the type have in place of the drive on the craft is drawn below it.`,
+      `Counted: craft recorded as ${type}. Their drive is not recorded, so drives are not told apart.`,
     leftTold: 'Craft of this type whose drive is recorded are not counted here.',
-    lowerThere:
-      'A part that only some of these craft have is set against all of them, and stands lower here than among those that have it.',
+    lowerThere: 'A part that only some have is set against all.',
     noSuchCraft: (craft: string): string =>
       `No craft here is recorded as ${craft}, and none of that type without a drive. Nothing is drawn, which says nothing of where such craft are fouled.`,
     said: {

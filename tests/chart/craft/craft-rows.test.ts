@@ -78,8 +78,10 @@ describe('which craft are drawn', () => {
     ]);
     expect(chart.caption).toBe('A small chart; drive not recorded');
     const said = chart.reading.join(' ');
-    expect(said).toContain('Counted: craft recorded as open motorboat whose drive is not recorded');
-    expect(said).toContain('set against all of them, and stands lower here');
+    expect(said).toContain(
+      'Counted: craft recorded as open motorboat. Their drive is not recorded, so drives are not told apart.',
+    );
+    expect(said).toContain('A part that only some have is set against all.');
     expect(said).not.toContain('not on this craft');
     const html = toHtml(chart.svg, { space: 'svg' });
     for (const part of ['gimbal area', 'propeller', 'jet intake'])
