@@ -113,6 +113,8 @@ function noRows(whole: AskedChart, { watercraftType, drive }: CraftDrawing): Unf
     seen: whole.sheet.name,
     wanted: `rows of the craft drawn: ${craft}`,
     remedy:
-      'The records do not say which craft these were. Fill watercraft_type in the crosswalk, take the drawing out, or ask the sheet of this craft alone.',
+      whole.sheet.rows.length === 0
+        ? 'Nothing fell into this sheet: look at its rows and conditions.'
+        : 'The records do not say which craft these were. Fill watercraft_type in the crosswalk, take the drawing out, or ask the sheet of this craft alone.',
   };
 }
