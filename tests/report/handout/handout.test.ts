@@ -7,6 +7,7 @@ import { handout } from '../../../src/report/handout/handout.js';
 import { tools, waysToLook } from '../../../src/report/handout/where-to-look.js';
 import { craftRequest, sitesSheet } from '../../chart/craft/craft-sheet.js';
 import { sampleNotebook } from '../sample-notebook.js';
+import { untoldNotebook } from './training-notebook.js';
 
 const boat = sitesSheet([
   ['gimbal area', 6, 900, 0.22],
@@ -94,6 +95,27 @@ describe('a handout', () => {
     expect(on(chart)).toContain('<use href="#beside-drawing"></use>');
     expect(on({ ...chart, options: { ...chart.options, classes: '5,10' } })).not.toContain('<use');
     expect(on({ ...chart, sheet: 'other' })).toContain('class="drawn"');
+  });
+
+  it('of craft whose drive is not recorded names that in its title, and says what its figures are set against', () => {
+    const sheets = untoldNotebook.sheets;
+    const html = text({ ...sheets.get('sterndrive-cruiser')!, name: 'small' });
+    expect(html).toMatch(/<h3[^>]*>Where to look: cruiser; drive not recorded<\/h3>/);
+    expect(html).toMatch(
+      /handout-from">[^<]*Their drive is not recorded, so drives are not told apart\. A part that only/,
+    );
+    expect(text(boat)).not.toMatch(/drives? (?:is|are) not/);
+  });
+
+  it('of craft of which none are recorded is a note and no problem, as is their drawing', () => {
+    const sheet = { ...untoldNotebook.sheets.get('open-motorboat')!, name: 'small' };
+    const notebook = { ...sampleNotebook, sheets: new Map([['small', sheet]]) };
+    for (const kind of ['handout', 'craft']) {
+      const { element, problems } = chartFigure({ ...asked(), kind }, notebook);
+      expect(problems).toEqual([]);
+      expect(toHtml(element)).toContain('No craft here is recorded as cabin motorboat, drive sterndrive');
+      expect(toHtml(element)).not.toMatch(/<svg|class="problems"/);
+    }
   });
 
   it('asked for wrongly is a problem at its place', () => {
