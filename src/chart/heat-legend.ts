@@ -8,7 +8,7 @@ import { tickText } from './shown-scale.js';
 import { textWidth, widestText } from './text-width.js';
 
 const depth = 44;
-const hatchingBelow = 20;
+const hatchingBelow = 22;
 
 /** A legend of tones and its size, in pixels. */
 export interface HeatLegend {
