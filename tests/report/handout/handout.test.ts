@@ -6,6 +6,7 @@ import { chartFigure } from '../../../src/report/chart-figure.js';
 import { handout } from '../../../src/report/handout/handout.js';
 import { tools, waysToLook } from '../../../src/report/handout/where-to-look.js';
 import { craftRequest, sitesSheet } from '../../chart/craft/craft-sheet.js';
+import { number, share, sheet, text as word } from '../../chart/small-sheet.js';
 import { sampleNotebook } from '../sample-notebook.js';
 import { untoldNotebook } from './training-notebook.js';
 
@@ -21,8 +22,8 @@ function asked(more: Readonly<Record<string, string>> = {}): ChartRequest {
   return { ...craftRequest('sterndrive-cruiser', more), kind: 'handout', caption: 'Where to look: cruiser' };
 }
 
-function text(sheet: EvaluatedSheet, more: Readonly<Record<string, string>> = {}): string {
-  const made = handout(asked(more), sheet, sampleNotebook);
+function text(of: EvaluatedSheet, more: Readonly<Record<string, string>> = {}): string {
+  const made = handout(asked(more), of, sampleNotebook);
   if ('unfit' in made) throw new Error(JSON.stringify(made.unfit));
   return toHtml(made.element);
 }
@@ -79,6 +80,14 @@ describe('a handout', () => {
     expect(text(few)).toContain('fouled on fewer than 5 craft');
   });
 
+  it('tells a share of under five craft as a count', () => {
+    const [part, value, looked, skipped] = sitesSheet([]).columns;
+    const rows = [[word('transom'), share(1, 2, 0.01, 0.99), number(900), number(0.05)]];
+    const html = text(sheet([part!, value!, looked!, skipped!], rows));
+    expect(html).toContain('<td>1 of 2; 1.0 to 99.0</td>');
+    expect(html).not.toContain('50.0 %');
+  });
+
   it('lists no more parts than asked, and names the others', () => {
     const html = text(boat, { most: '1' });
     expect(html.match(/<th scope="row">/g)).toHaveLength(1);
@@ -108,8 +117,8 @@ describe('a handout', () => {
   });
 
   it('of craft of which none are recorded is a note and no problem, as is their drawing', () => {
-    const sheet = { ...untoldNotebook.sheets.get('open-motorboat')!, name: 'small' };
-    const notebook = { ...sampleNotebook, sheets: new Map([['small', sheet]]) };
+    const others = { ...untoldNotebook.sheets.get('open-motorboat')!, name: 'small' };
+    const notebook = { ...sampleNotebook, sheets: new Map([['small', others]]) };
     for (const kind of ['handout', 'craft']) {
       const { element, problems } = chartFigure({ ...asked(), kind }, notebook);
       expect(problems).toEqual([]);
