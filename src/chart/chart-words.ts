@@ -32,6 +32,8 @@ export const chartWords = {
     notRecorded: 'no looks recorded: not clean',
     oftenSkipped: 'often skipped',
     withheld: 'withheld',
+    noneNotNone: '–: none found, which is not none there; the table has the upper limit.',
+    noneFouled: 'No craft of these was found fouled on any part, so that shares of fouled craft have no value.',
     onFew: 'found, on too few craft to say how often',
     fewInAll: (fewest: number): string =>
       `Fewer than ${fewest} craft stand behind the figures: they are told as counts, which are no frequency.`,
@@ -52,7 +54,8 @@ export const chartWords = {
       noLooks: (part: string): string => `${part}: no looks recorded`,
       withheld: (part: string): string => `${part}: withheld, which is not clean`,
       tooFew: (part: string): string => `${part}: too few looks to say`,
-      noneFound: (part: string, interval: string): string => `${part}: none found, ${interval}`,
+      noneFound: (part: string, interval: string): string =>
+        `${part}: none found${interval === '' ? '' : `, ${interval}`}`,
       fouled: (part: string, place: string, shown: string, interval: string): string =>
         `${part}: ${place}, ${shown}, ${interval}`,
       place: (place: string): string => `place ${place}`,

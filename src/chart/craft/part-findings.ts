@@ -27,6 +27,8 @@ export interface PartFinding {
   readonly counted: string;
   /** Whether it is a share of so few craft that it is told as a count alone: of fewer than five. */
   readonly few: boolean;
+  /** Whether it is a share of no craft at all, which has no value. */
+  readonly ofNone: boolean;
   readonly looks: number | null;
   /** Skipped share, in percent, and as readers see it; null where not known. */
   readonly skipped: number | null;
@@ -58,24 +60,29 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
   };
   const found = sheet.rows.map(({ cells }, row): PartFinding => {
     const cell = cells[value.at]!;
-    const own = numberOf(cell);
     const looks = number(row, 'looks');
+    // A share of no fouled craft has no value; but many looks that found none say that none was found.
+    const ofNone = cell.kind === 'number' && cell.denominator === 0 && looks !== null;
+    const own = numberOf(cell) ?? (ofNone ? 0 : null);
     const withheld = isWithheld(cell);
     const tooFew = own === null || (looks !== null && looks < limits.fewest);
     const word = withheld ? 'withheld' : 'too few looks';
+    const standing = tooFew ? word : own === 0 ? 'none found' : 'fouled';
     const skipped = number(row, 'skipped');
-    const few = !tooFew && cell.kind === 'number' && cell.denominator !== null && cell.denominator < enoughEvents;
+    const few =
+      !tooFew && own > 0 && cell.kind === 'number' && cell.denominator !== null && cell.denominator < enoughEvents;
     return {
       component: keyText(cells[columns.get('part')!.at]!),
-      standing: tooFew ? word : own === 0 ? 'none found' : 'fouled',
+      standing,
       rank: null,
       place: '',
       value: tooFew ? null : own * times,
       shown: tooFew ? word : showResult(cell, value.column.shownAs),
-      short: withheld ? word : few && own > 0 ? showFraction(cell) : shortOf(cell, tooFew, value.column.shownAs),
+      short: few ? showFraction(cell) : shortOf(cell, standing, value.column.shownAs),
       interval: tooFew ? '' : showInterval(cell, value.column.shownAs),
       counted: cell.kind === 'number' ? showFraction(cell) : '',
       few,
+      ofNone,
       looks,
       skipped: skipped === null ? null : skipped * 100,
       skippedShown: skipped === null ? '' : showResult(at(row, 'skipped')!, columns.get('skipped')!.column.shownAs),
@@ -110,9 +117,10 @@ export function inReadingOrder(parts: readonly PartFinding[]): readonly PartFind
   );
 }
 
-function shortOf(cell: Result, tooFew: boolean, shownAs: string): string {
-  if (tooFew || cell.kind !== 'number' || cell.value === null) return 'too few';
-  if (cell.value === 0) return 'none';
+function shortOf(cell: Result, standing: Standing, shownAs: string): string {
+  if (standing === 'withheld') return standing;
+  if (standing === 'none found') return 'none';
+  if (standing === 'too few looks' || cell.kind !== 'number' || cell.value === null) return 'too few';
   return `${showNumber(cell.value, shownAs, cell.unit)}${shownAs.startsWith('percent') ? ' %' : ''}`;
 }
 

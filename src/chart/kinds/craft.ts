@@ -84,9 +84,8 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
       ? [`•: fouled, but on fewer than ${enoughEvents} craft, so that these records give it no place.`]
       : []),
     ...(parts.some(({ few, standing }) => few && standing === 'fouled') ? [words.fewInAll(enoughEvents)] : []),
-    ...(parts.some(({ standing }) => standing === 'none found')
-      ? ['–: none found, which is not none there; the table has the upper limit.']
-      : []),
+    ...(parts.some(({ standing }) => standing === 'none found') ? [words.noneNotNone] : []),
+    ...(parts.some(({ standing, ofNone }) => standing === 'none found' && ofNone) ? [words.noneFouled] : []),
     ...(parts.some(({ standing }) => standing === 'too few looks') ? ['?: too few looks to say.'] : []),
     ...(parts.some(({ standing }) => standing === 'withheld')
       ? ['×: withheld, which is neither clean nor none found; places are among the parts that are shown.']

@@ -136,6 +136,26 @@ describe('which craft are drawn', () => {
   );
 });
 
+describe('a share of no fouled craft', () => {
+  const none = (looks: number) =>
+    sheet(
+      [key('component'), value('share', 'percent'), value('looked', 'whole')],
+      [[text('transom'), number(null, { numerator: 0, denominator: 0, why: 'none to count' }), number(looks)]],
+    );
+
+  it('is none found where enough looked, which is not too few looks', () => {
+    const chart = drawn('rowboat', none(160));
+    const html = toHtml(chart.svg, { space: 'svg' });
+    expect(html).toMatch(/<title>transom: none found<\/title><path[^>]*class="none-found"/);
+    expect(chart.dataTable.rows).toEqual([['transom', '', 'none found', '', '0 of 0', '160']]);
+    expect(chart.reading.join(' ')).toContain('No craft of these was found fouled on any part');
+  });
+
+  it('is too few looks where few looked', () => {
+    expect(drawn('rowboat', none(19)).dataTable.rows[0]![2]).toBe('too few looks');
+  });
+});
+
 describe('a share of under five craft', () => {
   const chart = drawn(
     'rowboat',
