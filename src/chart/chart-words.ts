@@ -32,7 +32,8 @@ export const chartWords = {
     notRecorded: 'no looks recorded: not clean',
     oftenSkipped: 'often skipped',
     withheld: 'withheld',
-    noneNotNone: '–: none found, which is not none there; the table has the upper limit.',
+    noneNotNone: (hasLimit: boolean): string =>
+      `–: none found, which is not none there${hasLimit ? '; the table has the upper limit' : ''}.`,
     noneFouled: 'No craft of these was found fouled on any part, so that shares of fouled craft have no value.',
     onFew: 'found, on too few craft to say how often',
     fewInAll: (fewest: number): string =>

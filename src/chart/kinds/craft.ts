@@ -77,6 +77,7 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
   const drawn = drawnComponents(drawing);
   const absent = listed.filter((component) => !drawn.includes(component));
   const unrecorded = drawn.filter((component) => !listed.includes(component));
+  const unfound = parts.filter(({ standing }) => standing === 'none found');
   const reading = [
     ...counted,
     'The number is the part’s place, 1 the most often fouled; equal figures share a place.',
@@ -84,8 +85,8 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
       ? [`•: fouled, but on fewer than ${enoughEvents} craft, so that these records give it no place.`]
       : []),
     ...(parts.some(({ few, standing }) => few && standing === 'fouled') ? [words.fewInAll(enoughEvents)] : []),
-    ...(parts.some(({ standing }) => standing === 'none found') ? [words.noneNotNone] : []),
-    ...(parts.some(({ standing, ofNone }) => standing === 'none found' && ofNone) ? [words.noneFouled] : []),
+    ...(unfound.length > 0 ? [words.noneNotNone(unfound.some(({ interval }) => interval !== ''))] : []),
+    ...(unfound.some(({ ofNone }) => ofNone) ? [words.noneFouled] : []),
     ...(parts.some(({ standing }) => standing === 'too few looks') ? ['?: too few looks to say.'] : []),
     ...(parts.some(({ standing }) => standing === 'withheld')
       ? ['×: withheld, which is neither clean nor none found; places are among the parts that are shown.']

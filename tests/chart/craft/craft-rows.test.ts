@@ -149,6 +149,7 @@ describe('a share of no fouled craft', () => {
     expect(html).toMatch(/<title>transom: none found<\/title><path[^>]*class="none-found"/);
     expect(chart.dataTable.rows).toEqual([['transom', '', 'none found', '', '0 of 0', '160']]);
     expect(chart.reading.join(' ')).toContain('No craft of these was found fouled on any part');
+    expect(chart.reading.join(' ')).not.toContain('upper limit');
   });
 
   it('is too few looks where few looked', () => {
