@@ -31,6 +31,8 @@ export interface AskedChart {
 /** What a chart kind draws. */
 export interface Drawing {
   readonly svg: Element;
+  /** The caption, where what is drawn has to be named more closely than the request does. */
+  readonly caption?: string;
   readonly reading: readonly string[];
   readonly specification: Readonly<Record<string, unknown>> | null;
   /** A table of its own, where the sheet's rows in their order would not say what is drawn. */

@@ -32,11 +32,31 @@ export const chartWords = {
     notRecorded: 'no looks recorded: not clean',
     oftenSkipped: 'often skipped',
     withheld: 'withheld',
+    noneNotNone: (hasLimit: boolean): string =>
+      `–: none found, which is not none there${hasLimit ? '; the table has the upper limit' : ''}.`,
+    noneFouled: 'No craft of these was found fouled on any part, so that shares of fouled craft have no value.',
+    onFew: 'found, on too few craft to say how often',
+    fewInAll: (fewest: number): string =>
+      `Fewer than ${fewest} craft stand behind the figures: they are told as counts, which are no frequency.`,
+    craftOf: (type: string | null, drive: string | null): string =>
+      `${type ?? 'craft of no type'}${drive === null ? '' : `, drive ${drive}`}`,
+    withDrive: (caption: string, drive: string): string => `${caption}; drive: ${drive}`,
+    withoutDrive: (caption: string): string => `${caption}; drive not recorded`,
+    countedType: (type: string): string => `Counted: craft recorded as ${type}.`,
+    countedBuild: (type: string, drive: string): string => `Counted: craft recorded as ${type}, drive ${drive}.`,
+    leftUntold: 'Craft of this type whose drive is not recorded are not counted here.',
+    countedUntold: (type: string): string =>
+      `Counted: craft recorded as ${type}. Their drive is not recorded, so drives are not told apart.`,
+    leftTold: 'Craft of this type whose drive is recorded are not counted here.',
+    lowerThere: 'A part that only some have is set against all.',
+    noSuchCraft: (craft: string): string =>
+      `No craft here is recorded as ${craft}, and none of that type without a drive. Nothing is drawn, which says nothing of where such craft are fouled.`,
     said: {
       noLooks: (part: string): string => `${part}: no looks recorded`,
       withheld: (part: string): string => `${part}: withheld, which is not clean`,
       tooFew: (part: string): string => `${part}: too few looks to say`,
-      noneFound: (part: string, interval: string): string => `${part}: none found, ${interval}`,
+      noneFound: (part: string, interval: string): string =>
+        `${part}: none found${interval === '' ? '' : `, ${interval}`}`,
       fouled: (part: string, place: string, shown: string, interval: string): string =>
         `${part}: ${place}, ${shown}, ${interval}`,
       place: (place: string): string => `place ${place}`,

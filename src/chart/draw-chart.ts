@@ -28,13 +28,14 @@ export function drawChart(
   const checked = askChart(request, kind, sheet);
   if ('unfit' in checked) return problems(checked.unfit);
   if (sheet.rows.length === 0) return problems([emptySheet(sheet)]);
-  const offered = kind.wideOnly === true ? 'wide' : widths;
-  const drawing = kind.draw(offered === 'narrow' ? narrowed(checked.asked) : checked.asked);
+  const wished = kind.wideOnly === true || widths === 'wide' ? null : kind.draw(narrowed(checked.asked));
+  const narrow = wished !== null && 'svg' in wished ? wished : null;
+  const isNarrow = narrow !== null && widths === 'narrow';
+  const drawing = isNarrow ? narrow : kind.draw(checked.asked);
   if ('code' in drawing) return problems([drawing]);
-  const narrow = offered === 'both' ? kind.draw(narrowed(checked.asked)) : null;
   const more = {
-    ...(narrow !== null && 'svg' in narrow ? { narrow: narrow.svg } : {}),
-    ...(offered === 'narrow' ? { isNarrow: true as const } : {}),
+    ...(narrow !== null && widths === 'both' ? { narrow: narrow.svg } : {}),
+    ...(isNarrow ? { isNarrow: true as const } : {}),
   };
   return { chart: { caption: request.caption, dataTable: dataTable(checked.asked), ...drawing, ...more } };
 }

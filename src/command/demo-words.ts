@@ -42,9 +42,9 @@ export const demoWords: Readonly<Record<string, readonly DemoWords[]>> = {
       said: 'Hidden parts are skipped far more often than plain ones, as the\ntable below says, and some of them are often fouled when somebody looks: these stand in the upper right, filled and named, and **these are the\nparts to stress**.',
       own: 'The table below says how often hidden parts are.\nParts that are often skipped and often fouled when somebody looks stand in the upper right, filled and named: **these are the\nparts to stress**.',
     },
-    ...['open-motorboat', 'sterndrive-cruiser', 'pontoon-boat', 'personal-watercraft', 'sailboat'].map((craft) => ({
-      said: `${shownSince}](handout?sheet=by_build&part=component&craft=${craft}&`,
-      own: `](handout?sheet=by_build&part=component&craft=${craft}&`,
+    ...['by_build&part=component&craft=', 'by_type&part=component&craft='].map((address) => ({
+      said: `${shownSince}](handout?sheet=${address}`,
+      own: `](handout?sheet=${address}`,
     })),
   ],
   'budget-request.md': [

@@ -31,9 +31,9 @@ export function chartFigure(
     if (holdsWithheld(sheet)) return undrawnFigure(request, words.chartWithheld);
     if (sheet.failed === true) return undrawnFigure(request, words.chartFailed);
     const made = handout(request, sheet, notebook);
-    return 'unfit' in made
-      ? problemFigure(request, unfitProblems(made.unfit, request, notebook.file))
-      : { element: made.element, problems: [] };
+    if (!('unfit' in made)) return { element: made.element, problems: [] };
+    const problems = unfitProblems(made.unfit, request, notebook.file);
+    return lacksCraft(problems) ? undrawnFigure(request, problems[0]!.remedy) : problemFigure(request, problems);
   }
   const drawn =
     sheet === undefined
@@ -41,13 +41,20 @@ export function chartFigure(
       : drawChart(request, sheet, notebook.file, widths);
   if ('problems' in drawn) {
     const isWritten = drawn.problems.some(({ code }) => writtenWrong.test(code));
+    if (lacksCraft(drawn.problems)) {
+      const { element } = undrawnFigure(request, drawn.problems[0]!.remedy);
+      return { element: craftChoice(element, request.caption, request, notebook), problems: [] };
+    }
     if (asksWhatFailed(sheet, drawn.problems)) return undrawnFigure(request, words.chartFailed);
     return !isWritten && holdsWithheld(sheet)
       ? undrawnFigure(request, words.chartWithheld)
       : problemFigure(request, drawn.problems);
   }
   const figure = figureElement(request, drawn.chart, notebook);
-  return { element: request.kind === 'craft' ? craftChoice(figure, request, notebook) : figure, problems: [] };
+  return {
+    element: request.kind === 'craft' ? craftChoice(figure, drawn.chart.caption, request, notebook) : figure,
+    problems: [],
+  };
 }
 
 /** The codes of mistakes in a chart's address: all others come from what stands in the sheet. */
@@ -56,6 +63,11 @@ const writtenWrong = /^(unknown-|lacking-|bad-)/;
 function holdsWithheld(sheet: EvaluatedSheet | undefined): boolean {
   if (sheet === undefined) return false;
   return sheet.withheld === true || sheet.rows.some(({ cells }) => cells.some(isWithheld));
+}
+
+/** Whether a craft is not drawn since none like it was recorded, which is an answer and no mistake. */
+function lacksCraft(problems: readonly Problem[]): boolean {
+  return problems.length > 0 && problems.every(({ code }) => code === 'no-such-craft');
 }
 
 /** Whether a chart asks only for what could not be computed, so that nothing is wrong with the chart itself. */

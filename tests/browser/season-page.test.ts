@@ -71,7 +71,7 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
   );
 
   test.each(['season', 'training-focus', 'budget-request', 'board-brief'])(
-    '%s: one drawing of each chart is in sight, and on a telephone none but a heat map is wider than the screen',
+    '%s: one drawing of each chart is in sight, and on a telephone none but a drawn craft is wider than the screen',
     async (name) => {
       const { page, close } = await openPage(browser, join(root, 'reports', `${name}.html`));
       await openAll(page);
@@ -80,7 +80,7 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
         const charts = await page.evaluate(() =>
           [...document.querySelectorAll<HTMLElement>('.chart')].map((chart) => ({
             inSight: [...chart.querySelectorAll('svg')].filter((drawing) => drawing.checkVisibility()).length,
-            isWide: chart.scrollWidth > chart.clientWidth && chart.querySelector('.narrow') !== null,
+            isWide: chart.scrollWidth > chart.clientWidth && chart.querySelector('.craft') === null,
           })),
         );
         expect(charts.length).toBeGreaterThan(0);
@@ -95,9 +95,12 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
       const options = { forcedColors: 'active', colorScheme } as const;
       const { page, close } = await openPage(browser, join(root, 'reports', 'budget-request.html'), options);
       expect(await page.evaluate(() => matchMedia('(forced-colors: active)').matches)).toBe(true);
-      const texts = await wordsAndGrounds(page);
-      expect(texts.length).toBeGreaterThan(100);
-      expect(texts.filter(({ contrast }) => contrast < 4.5)).toEqual([]);
+      for (const width of [1280, 360]) {
+        await page.setViewportSize({ width, height: 800 });
+        const texts = await wordsAndGrounds(page);
+        expect(texts.length).toBeGreaterThan(100);
+        expect(texts.filter(({ contrast }) => contrast < 4.5)).toEqual([]);
+      }
       await close();
     }
   });
@@ -122,7 +125,7 @@ describe.skipIf(!browserHere())('the demo’s pages in a browser', () => {
   });
 });
 
-/** The words of a page's drawings, with the contrast (WCAG 2.2, 1.4.3) of each to the mark or paper that it stands on. */
+/** The words of a page's drawings in sight, with the contrast (WCAG 2.2, 1.4.3) of each to the mark or paper that it stands on. */
 function wordsAndGrounds(page: Page): Promise<readonly { readonly said: string; readonly contrast: number }[]> {
   return page.evaluate(() => {
     const light = (paint: string): number => {
@@ -133,7 +136,8 @@ function wordsAndGrounds(page: Page): Promise<readonly { readonly said: string; 
       return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
     };
     const paper = getComputedStyle(document.documentElement).backgroundColor;
-    return [...document.querySelectorAll('svg.drawing')].flatMap((drawing) => {
+    const drawings = [...document.querySelectorAll('svg.drawing')].filter((drawing) => drawing.checkVisibility());
+    return drawings.flatMap((drawing) => {
       const fields = [...drawing.querySelectorAll('path[fill*=ramp]')].map((field) => ({
         box: field.getBoundingClientRect(),
         fill: getComputedStyle(field).fill,

@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { drawings } from '../../src/chart/craft/drawings.js';
 import { renderPage } from '../../src/report/page.js';
-import { trainingNotebook } from '../report/handout/training-notebook.js';
+import { trainingNotebook, untoldDrawings, untoldNotebook } from '../report/handout/training-notebook.js';
 import { sampleContext } from '../report/sample-notebook.js';
 import { axeFindings } from './axe.js';
 import { browserHere, launch, openPage } from './open-page.js';
@@ -56,12 +56,19 @@ async function openAll(page: Page): Promise<void> {
 describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
   const folder = mkdtempSync(join(tmpdir(), 'rampbook-training-'));
   const file = join(folder, 'training.html');
+  /** The page of records that never say the drive. */
+  const untold = join(folder, 'untold.html');
   let browser: Browser;
 
   beforeAll(async () => {
-    const { html, problems } = renderPage(trainingNotebook, sampleContext);
-    expect(problems).toEqual([]);
-    writeFileSync(file, html);
+    for (const [notebook, to] of [
+      [trainingNotebook, file],
+      [untoldNotebook, untold],
+    ] as const) {
+      const { html, problems } = renderPage(notebook, sampleContext);
+      expect(problems).toEqual([]);
+      writeFileSync(to, html);
+    }
     browser = await launch();
   });
 
@@ -77,24 +84,38 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
     { look: 'dark', width: 1280, colorScheme: 'dark', media: 'screen' },
     { look: 'print', width: 680, colorScheme: 'light', media: 'print' },
   ] as const;
-  for (const { look, width, colorScheme, media } of looks) {
-    it(`draws every craft as its golden picture, ${look}`, async () => {
+  const pictured = looks.flatMap((one) => [
+    { ...one, of: 'craft', names: drawings.map(({ name }) => name), from: file, mark: '' },
+    ...(/^(wide|narrow)$/.test(one.look)
+      ? [
+          {
+            ...one,
+            of: 'craft of any drive',
+            names: untoldDrawings.map(({ name }) => name),
+            from: untold,
+            mark: '-any',
+          },
+        ]
+      : []),
+  ]);
+  for (const { look, width, colorScheme, media, of, names, from, mark } of pictured) {
+    it(`draws every ${of} as its golden picture, ${look}`, async () => {
       const viewport = { width, height: 900 };
-      const { page, close } = await openPage(browser, file, {
+      const { page, close } = await openPage(browser, from, {
         viewport,
         colorScheme,
-        deviceScaleFactor: width < 400 ? 0.6 : 0.36,
+        deviceScaleFactor: width < 400 ? 0.6 : mark === '' ? 0.36 : 0.34,
       });
       await page.emulateMedia({ media });
       await openAll(page);
       const blank = await page.context().newPage();
-      for (const { name } of drawings) {
+      for (const name of names) {
         const drawing = `#chart-craft-${name} .chart`;
         const picture = await pictureOf(page, drawing);
         const words = await wordsIn(page, drawing);
-        acceptPicture(`${name}-${look}`, picture);
+        acceptPicture(`${name}${mark}-${look}`, picture);
         expect(picture.length, `${name} ${look}`).toBeLessThan(60_000);
-        const differs = await differenceFrom(`${name}-${look}`, picture, words, blank);
+        const differs = await differenceFrom(`${name}${mark}-${look}`, picture, words, blank);
         expect(differs, `${name} ${look}`).toBeLessThan(tolerance);
       }
       await close();
@@ -117,8 +138,11 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
     await close();
   });
 
-  it('has no label upon another and none cut off', async () => {
-    const { page, close } = await openPage(browser, file, { viewport: { width: 1280, height: 900 } });
+  it.each([
+    ['of one drive', file],
+    ['of any', untold],
+  ])('has no label upon another and none cut off on craft %s', async (_, from) => {
+    const { page, close } = await openPage(browser, from, { viewport: { width: 1280, height: 900 } });
     await openAll(page);
     const wrong = await page.evaluate(() =>
       [...document.querySelectorAll('svg.craft')].flatMap((svg) => {
@@ -196,14 +220,17 @@ describe.skipIf(!browserHere())('drawn craft and handouts in a page', () => {
     { paper: 'A4', width: 672, height: 978 },
   ];
   for (const { paper, width, height } of papers) {
-    it(`keeps every handout within one side of ${paper}`, async () => {
-      const { page, close } = await openPage(browser, file, { viewport: { width, height: 900 } });
+    it.each([
+      ['one drive', file, drawings.length],
+      ['any drive', untold, untoldDrawings.length],
+    ] as const)(`keeps every handout of craft of %s within one side of ${paper}`, async (_, from, count) => {
+      const { page, close } = await openPage(browser, from, { viewport: { width, height: 900 } });
       await page.emulateMedia({ media: 'print' });
       await openAll(page);
       const tall = await page.evaluate(() =>
         [...document.querySelectorAll('.handout')].map((one) => ({ id: one.id, height: one.scrollHeight })),
       );
-      expect(tall).toHaveLength(drawings.length);
+      expect(tall).toHaveLength(count);
       for (const one of tall) expect(one.height, one.id).toBeLessThanOrEqual(height);
       await close();
     });

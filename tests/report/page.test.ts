@@ -86,9 +86,9 @@ describe('a page', () => {
     // Three times in its place, and once in what the page carries of itself.
     expect(html.match(/units-differ/g)).toHaveLength(4);
     expect(html).toContain('<mark>{interseption}</mark>');
-    // Seven charts, all but the heat map drawn narrow too.
-    expect(html.match(/<svg/g)).toHaveLength(7 + 6);
-    expect(html.match(/class="drawing narrow"/g)).toHaveLength(6);
+    // Seven charts, each drawn narrow too.
+    expect(html.match(/<svg/g)).toHaveLength(7 + 7);
+    expect(html.match(/class="drawing narrow"/g)).toHaveLength(7);
   });
 
   it('does not report again what the notebook reported', () => {

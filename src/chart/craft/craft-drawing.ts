@@ -14,13 +14,18 @@ export interface CraftDrawing {
   /** As a notebook names it: `open-motorboat`. */
   readonly name: string;
   readonly title: string;
-  /** The recorded type and drive it stands for; both null for the trailer, which belongs to all. */
+  /** The recorded type and drive it stands for; null where any is meant, as for the trailer, and for craft whose parts hang on no drive. */
   readonly watercraftType: string | null;
   readonly drive: string | null;
   readonly width: number;
   readonly height: number;
   readonly views: readonly PlacedView[];
+  /** How it is drawn where its drive is not recorded; null where drives say nothing of its parts, and in such a drawing itself. */
+  readonly anyDrive: CraftDrawing | null;
 }
+
+/** The drive of a drawing that stands for all of its type whose drive is not recorded. */
+export const driveNotRecorded = 'not recorded';
 
 /** A view at its place. */
 export function stand(view: View, left: number, top: number, scale = 1): PlacedView {

@@ -16,31 +16,35 @@ const words = chartWords.craft;
 const size = 12;
 const swatch = 26;
 
-/** What every tone, hatching and mark of the drawing means, in two rows. */
+/** What every tone, hatching and mark of the drawing means, in two rows; some only where one of the fills is drawn. */
 export function craftLegend(
   { edges }: FrequencyClasses,
   valueLabel: string,
   width: number,
   down: number,
-  withheld: boolean,
+  fills: ReadonlySet<Fill>,
 ): Element {
   const names = ['', ...edges].map((_, at) => {
     const [from, to] = [edges[at - 1], edges[at]];
     if (from === undefined) return to === undefined ? words.found : words.under(tickText(to));
     return to === undefined ? words.orMore(tickText(from)) : words.between(tickText(from), tickText(to));
   });
-  const classes = names.map((name, at) => ({ name, swatch: sample((at + 1) as Fill) }));
+  const isClassed = !fills.has('found on few') || [1, 2, 3, 4].some((tone) => fills.has(tone as Fill));
+  const classes = [
+    ...(isClassed ? names.map((name, at) => ({ name, swatch: sample((at + 1) as Fill) })) : []),
+    ...(fills.has('found on few') ? [{ name: words.onFew, swatch: sample('found on few') }] : []),
+  ];
   const others = [
     { name: words.noneFound, swatch: sample('none found') },
     { name: words.tooFew, swatch: sample('too few looks') },
-    ...(withheld ? [{ name: words.withheld, swatch: sample('withheld') }] : []),
+    ...(fills.has('withheld') ? [{ name: words.withheld, swatch: sample('withheld') }] : []),
     { name: words.notRecorded, swatch: sample('not recorded') },
     { name: words.oftenSkipped, swatch: s('g', [skipMark(swatch - 7, 6)]) },
   ];
   const lead = `${valueLabel}:`;
   return s('g', { className: ['legend'], transform: `translate(0,${down})` }, [
-    s('text', { x: 14, y: 22 }, [lead]),
-    ...row(classes, 14 + textWidth(lead, size) + 12, 12),
+    ...(isClassed ? [s('text', { x: 14, y: 22 }, [lead])] : []),
+    ...row(classes, 14 + (isClassed ? textWidth(lead, size) + 12 : 0), 12),
     ...row(others, 14, 38),
     s('line', { x1: 14, x2: width - 14, y1: 2, y2: 2 }),
   ]);

@@ -33,6 +33,7 @@ ${[...hatchedClasses, 'none-found'].map((name) => `.drawn .${name}`).join()}{${w
 .drawn .too-few-looks{stroke-dasharray:4 2}
 .drawn .not-recorded{pointer-events:all;stroke:${paint('soft')};${wide(0.7)};stroke-dasharray:1.5 2.5}
 .drawn .view{text-anchor:middle;font-size:11px;fill:${paint('soft')}}
+.drawn .behind-name{fill:${paint('paper')}}
 .drawn .leader path{stroke-width:.8px}
 .drawn .leader .rim{stroke:${paint('paper')};stroke-width:3px;stroke-opacity:.85}
 .drawn .leader circle{fill:${paint('ink')};stroke:${paint('paper')}}

@@ -2,6 +2,7 @@ import type { Element, ElementContent } from 'hast';
 import { s } from 'hastscript';
 import { chartWords } from '../chart-words.js';
 import type { Said } from '../settle-svg.js';
+import { textWidth } from '../text-width.js';
 import type { CraftDrawing, PlacedView } from './craft-drawing.js';
 import { labelsApart, layoutCraft, margin } from './craft-layout.js';
 import { craftLegend, craftLegendDepth } from './craft-legend.js';
@@ -15,6 +16,7 @@ import { skipMark } from './skip-mark.js';
 import { isRegion, type Line, type Region } from './view.js';
 
 const top = 14;
+const viewNameSize = 11;
 const words = chartWords.craft.said;
 
 /** What a drawing of a craft is made from. */
@@ -39,7 +41,7 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
   const { drawing, parts, classes } = picture;
   const layout = layoutCraft(drawing, new Set(parts.keys()));
   const legendTop = top + layout.height + 6;
-  const withheld = [...parts.values()].some(({ standing }) => standing === 'withheld');
+  const fills = new Set([...parts.values()].map((part) => fillOf(part, classes.classOf)));
   return s(
     'svg',
     {
@@ -69,11 +71,11 @@ export function craftSvg(said: Said, picture: CraftPicture): Element {
     return [
       s('g', { transform: `translate(${margin},${top})` }, [
         ...drawing.views.map(viewMarks),
-        ...drawing.views.map(viewName),
         ...layout.labels.map((label) => leader(label, drawing.width)),
+        ...drawing.views.flatMap(viewName),
       ]),
       ...layout.labels.map((label) => labelText(label, parts.get(label.name)!, layout.width)),
-      craftLegend(classes, picture.valueLabel, layout.width, legendTop, withheld),
+      craftLegend(classes, picture.valueLabel, layout.width, legendTop, fills),
     ];
   }
 
@@ -109,13 +111,17 @@ export function saidOf(component: string, part: PartFinding | null): string {
   if (part.standing === 'too few looks') return words.tooFew(component) + skipped;
   if (part.standing === 'none found') return words.noneFound(component, part.interval) + skipped;
   const place = part.rank === null ? part.place : words.place(part.place);
-  return words.fouled(component, place, part.shown, part.interval) + skipped;
+  return words.fouled(component, place, part.few ? part.counted : part.shown, part.interval) + skipped;
 }
 
-function viewName({ view, left, top: down, scale }: PlacedView): Element {
-  return s('text', { className: ['view'], x: left + (view.width * scale) / 2, y: down + view.height * scale + 12 }, [
-    view.name,
-  ]);
+/** A view's name below it, upon paper of its own, so that it can be read where a leader crosses it. */
+function viewName({ view, left, top: down, scale }: PlacedView): Element[] {
+  const [x, y] = [rounded(left + (view.width * scale) / 2), rounded(down + view.height * scale + 12)];
+  const width = rounded(textWidth(view.name, viewNameSize));
+  return [
+    s('rect', { className: ['behind-name'], x: x - width / 2, y: y - 9, width, height: 12 }),
+    s('text', { className: ['view'], x, y }, [view.name]),
+  ];
 }
 
 /** A level start from the label, then straight to the point, with a rim of paper so that it shows upon hatching. */

@@ -4,7 +4,7 @@ import { paint } from '../colours.js';
 import type { PartFinding } from './part-findings.js';
 
 /** How a region is filled: a class of frequency (1 to 4), or one of the standings that are no frequency. */
-export type Fill = 1 | 2 | 3 | 4 | 'none found' | 'too few looks' | 'withheld' | 'not recorded';
+export type Fill = 1 | 2 | 3 | 4 | 'found on few' | 'none found' | 'too few looks' | 'withheld' | 'not recorded';
 
 /** The class by which the style of drawn craft fills a region. */
 export function fillClass(fill: Fill): string {
@@ -15,6 +15,7 @@ export function fillClass(fill: Fill): string {
 export function fillOf(part: PartFinding | null, classOf: (value: number) => number): Fill {
   if (part === null) return 'not recorded';
   if (part.standing !== 'fouled') return part.standing;
+  if (part.few) return 'found on few';
   return Math.min(4, classOf(part.value!)) as Fill;
 }
 
@@ -41,6 +42,10 @@ export const hatchings: ReadonlyMap<string, Hatching> = new Map<string, Hatching
   [
     fillClass('too few looks'),
     { size: 6, turned: 0, ground: 'paper', lines: [], strokes: dots(1.5, 4.5), ink: 'soft', width: 1.6 },
+  ],
+  [
+    fillClass('found on few'),
+    { ...inInk, size: 7, turned: 0, ground: 'ramp-1', lines: [], strokes: [[1.5, 5.5, 4, -4]] },
   ],
   [fillClass('withheld'), { ...inInk, size: 9, turned: 45, ground: 'paper', lines: [], strokes: cross(2.5, 4) }],
 ]);

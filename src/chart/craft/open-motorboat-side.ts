@@ -1,5 +1,6 @@
 import { fenderLine, fenderShape } from './equipment.js';
-import { box, disc, oval } from './path.js';
+import { outboardBracket, outboardFromSide } from './outboard.js';
+import { disc } from './path.js';
 import { again, body, fitting, line, part, type View } from './view.js';
 
 /** An open motorboat with an outboard, seen from starboard. */
@@ -35,29 +36,9 @@ export const openMotorboatSide: View = {
     part('transducer', 'M 110 174 L 127 174 L 122 182 L 108 181 Z', 117, 178),
     part('speed indicator', 'M 134 174 L 138 174 L 136 189 L 131 189 Z', 134.5, 183),
     line('M 108 170 L 108 181 M 133 168 L 134 176', 'faint'),
-    fitting('M 84 88 L 100 93 L 104 122 L 92 126 L 86 116 Z'),
-    fitting('M 56 86 L 88 86 L 84 118 L 82 168 L 58 168 L 60 140 Z'),
-    line('M 66 90 L 64 164', 'faint'),
+    ...outboardBracket,
     again('transom', 'M 94 96 L 98 96.2 L 110 174 L 106 174 Z'),
-    body('M 40 62 C 37 48 46 42 58 42 L 78 43 C 90 44 95 52 94 63 L 92 86 L 46 86 Z'),
-    part('cooling system', 'M 49 68 L 86 68 L 84 80 L 52 80 Z', 62, 74),
-    line('M 41 62 L 94 63'),
-    part('cavitation plate', 'M 32 168 L 92 168 L 95 173 L 35 173 Z', 84, 170.5),
-    part('zincs', 'M 42 173 L 54 173 L 50 181 L 45 181 Z', 48, 177),
-    part(
-      'outboard lower unit',
-      'M 60 173 L 84 173 L 84 181 C 93 184 99 189 100 194 C 97 200 86 203 76 203 L 48 202 L 46 185 L 60 183 Z M 64 203 L 82 203 L 72 222 L 66 221 Z',
-      90,
-      193,
-    ),
-    part('water intakes', box(67, 178, 13, 4, 1), 74, 180),
-    part(
-      'propeller',
-      'M 34 186 L 47 185 L 47 202 L 34 201 Z M 42 186 C 31 181 29 168 37 164 C 44 170 46 178 45 186 Z M 42 201 C 31 206 31 220 38 224 C 45 217 47 209 45 201 Z',
-      38,
-      172,
-    ),
-    part('exhaust hub', oval(33, 193.5, 4, 7.5), 31, 194),
+    ...outboardFromSide,
     part('swim platform', 'M 58 118 L 101 118 L 102 126 L 58 126 Z', 68, 122),
   ],
 };

@@ -1,4 +1,4 @@
-import { bladesShape, hubShape } from './equipment.js';
+import { outboardFromAstern } from './outboard.js';
 import { bothSides, box, disc } from './path.js';
 import { again, body, fitting, line, part, type View } from './view.js';
 
@@ -29,16 +29,6 @@ export const openMotorboatStern: View = {
     ),
     again('transducer', 'M 138 118 L 150 113.5 L 150 119 L 140 123 Z'),
     again('speed indicator', 'M 130 121 L 134 119.5 L 134 131 L 130 131 Z'),
-    fitting('M 82 46 L 108 46 L 104 60 L 104 136 L 86 136 L 86 60 Z'),
-    fitting('M 76 52 L 114 52 L 110 74 L 80 74 Z'),
-    body('M 70 40 C 68 18 74 6 82 4 L 108 4 C 116 6 122 18 120 40 L 116 52 L 74 52 Z'),
-    again('cooling system', 'M 78 26 L 112 26 L 110 42 L 80 42 Z'),
-    again(
-      'outboard lower unit',
-      'M 90 141 L 100 141 L 104 148 L 104 166 L 97 170 L 96 186 L 94 186 L 93 170 L 86 166 L 86 148 Z',
-    ),
-    again('cavitation plate', 'M 66 136 L 124 136 L 122 141 L 68 141 Z'),
-    again('propeller', bladesShape(middle, 157, 24)),
-    again('exhaust hub', hubShape(middle, 157, 6.5)),
+    ...outboardFromAstern,
   ],
 };

@@ -6,7 +6,6 @@ import type { AskedChart, PlacedColumn } from '../chart-kind.js';
 import { keyText } from '../key-text.js';
 import { numberOf } from '../points.js';
 import { shownScale } from '../shown-scale.js';
-import type { CraftDrawing } from './craft-drawing.js';
 
 /** What the records say of a part: how often it was fouled, that nothing was found, that too few looked, or that it may not be told. */
 export type Standing = 'fouled' | 'none found' | 'too few looks' | 'withheld';
@@ -26,6 +25,10 @@ export interface PartFinding {
   readonly short: string;
   readonly interval: string;
   readonly counted: string;
+  /** Whether it is a share of so few craft that it is told as a count alone: of fewer than five. */
+  readonly few: boolean;
+  /** Whether it is a share of no craft at all, which has no value. */
+  readonly ofNone: boolean;
   readonly looks: number | null;
   /** Skipped share, in percent, and as readers see it; null where not known. */
   readonly skipped: number | null;
@@ -40,23 +43,6 @@ export interface Limits {
   readonly fewest: number;
   /** A skipped share of at least this many percent is marked. */
   readonly often: number;
-}
-
-/**
- * The request with only those rows of its sheet that tell of the craft drawn: where the sheet is split by
- * watercraft_type or drive, the rows of its type and drive; else all.
- */
-export function rowsOfCraft(asked: AskedChart, drawing: CraftDrawing): AskedChart {
-  const builds = { watercraft_type: drawing.watercraftType, drive: drawing.drive };
-  const rows = asked.sheet.rows.filter(({ cells }) =>
-    asked.sheet.columns.every((column, at) => {
-      if (column.role !== 'key' || !(column.name in builds)) return true;
-      const cell = cells[at]!;
-      const build = builds[column.name as keyof typeof builds];
-      return build === null ? cell.kind === 'missing' : cell.kind === 'text' && cell.text === build;
-    }),
-  );
-  return { ...asked, sheet: { ...asked.sheet, rows } };
 }
 
 /** Every part of the sheet, in its order, with its place by the value asked for. */
@@ -74,22 +60,29 @@ export function partFindings(asked: AskedChart, limits: Limits): readonly PartFi
   };
   const found = sheet.rows.map(({ cells }, row): PartFinding => {
     const cell = cells[value.at]!;
-    const own = numberOf(cell);
     const looks = number(row, 'looks');
+    // A share of no fouled craft has no value; but many looks that found none say that none was found.
+    const ofNone = cell.kind === 'number' && cell.denominator === 0 && looks !== null;
+    const own = numberOf(cell) ?? (ofNone ? 0 : null);
     const withheld = isWithheld(cell);
     const tooFew = own === null || (looks !== null && looks < limits.fewest);
     const word = withheld ? 'withheld' : 'too few looks';
+    const standing = tooFew ? word : own === 0 ? 'none found' : 'fouled';
     const skipped = number(row, 'skipped');
+    const few =
+      !tooFew && own > 0 && cell.kind === 'number' && cell.denominator !== null && cell.denominator < enoughEvents;
     return {
       component: keyText(cells[columns.get('part')!.at]!),
-      standing: tooFew ? word : own === 0 ? 'none found' : 'fouled',
+      standing,
       rank: null,
       place: '',
       value: tooFew ? null : own * times,
       shown: tooFew ? word : showResult(cell, value.column.shownAs),
-      short: withheld ? word : shortOf(cell, tooFew, value.column.shownAs),
+      short: few ? showFraction(cell) : shortOf(cell, standing, value.column.shownAs),
       interval: tooFew ? '' : showInterval(cell, value.column.shownAs),
       counted: cell.kind === 'number' ? showFraction(cell) : '',
+      few,
+      ofNone,
       looks,
       skipped: skipped === null ? null : skipped * 100,
       skippedShown: skipped === null ? '' : showResult(at(row, 'skipped')!, columns.get('skipped')!.column.shownAs),
@@ -124,9 +117,10 @@ export function inReadingOrder(parts: readonly PartFinding[]): readonly PartFind
   );
 }
 
-function shortOf(cell: Result, tooFew: boolean, shownAs: string): string {
-  if (tooFew || cell.kind !== 'number' || cell.value === null) return 'too few';
-  if (cell.value === 0) return 'none';
+function shortOf(cell: Result, standing: Standing, shownAs: string): string {
+  if (standing === 'withheld') return standing;
+  if (standing === 'none found') return 'none';
+  if (standing === 'too few looks' || cell.kind !== 'number' || cell.value === null) return 'too few';
   return `${showNumber(cell.value, shownAs, cell.unit)}${shownAs.startsWith('percent') ? ' %' : ''}`;
 }
 

@@ -1,5 +1,6 @@
 import { anchorShape, fenderLine, fenderShape } from './equipment.js';
-import { box, disc, oval } from './path.js';
+import { disc, oval } from './path.js';
+import { sterndriveFromSide } from './sterndrive.js';
 import { again, body, fitting, line, part, type View } from './view.js';
 
 /** A sterndrive cruiser, seen from starboard. */
@@ -34,27 +35,7 @@ export const sterndriveCruiserSide: View = {
     line('M 30 117 L 74 132', 'faint'),
     part('transducer', 'M 112 180 L 130 180 L 125 188 L 110 187 Z', 120, 184),
     part('speed indicator', 'M 138 180 L 142 180 L 140 196 L 135 196 Z', 138.5, 190),
-    fitting('M 78 124 L 50 122 C 36 121 30 128 31 138 L 36 166 L 70 166 L 88 156 Z'),
-    line('M 32 134 C 42 128 56 126 70 128', 'faint'),
-    part('gimbal area', 'M 79 122 L 70 124 C 64 132 64 148 70 158 L 90 162 Z', 78, 134),
-    line('M 73 125 C 69 134 69 148 74 159 M 77 124 C 74 134 74 150 80 160', 'faint'),
-    part('hydraulic rams', 'M 90 160 L 62 150 L 60 154 L 88 166 Z M 62 150 L 44 143 L 42 148 L 60 154 Z', 52, 149),
-    part('cavitation plate', 'M 10 166 L 76 166 L 80 171 L 13 171 Z', 66, 168.5),
-    part('zincs', 'M 20 171 L 33 171 L 29 179 L 23 179 Z', 26, 175),
-    part(
-      'outdrive lower unit',
-      'M 38 171 L 66 171 L 66 180 C 76 183 82 188 83 193 C 80 199 68 202 58 202 L 26 201 L 24 184 L 38 182 Z M 44 202 L 64 202 L 54 222 L 47 221 Z',
-      73,
-      192,
-    ),
-    part('water intakes', box(45, 177, 14, 4, 1), 52, 179),
-    part(
-      'propeller',
-      'M 12 185 L 25 184 L 25 201 L 12 200 Z M 20 185 C 9 180 7 167 15 163 C 22 169 24 177 23 185 Z M 20 200 C 9 205 9 219 16 223 C 23 216 25 208 23 200 Z',
-      15,
-      215,
-    ),
-    part('exhaust hub', oval(11, 192.5, 4, 7.5), 9, 193),
+    ...sterndriveFromSide,
     part('trim tabs and rams', 'M 94 176 L 68 184 L 68 188 L 95 181 Z', 84, 182),
   ],
 };

@@ -1,5 +1,5 @@
-import { bladesShape, hubShape } from './equipment.js';
 import { bothSides, disc } from './path.js';
+import { sterndriveFromAstern } from './sterndrive.js';
 import { again, body, fitting, line, part, type View } from './view.js';
 
 const middle = 95;
@@ -32,17 +32,6 @@ export const sterndriveCruiserStern: View = {
     ),
     again('transducer', 'M 140 126 L 154 120.5 L 154 126 L 142 131 Z'),
     again('speed indicator', 'M 131 129 L 135 127.5 L 135 140 L 131 140 Z'),
-    again('gimbal area', 'M 70 94 L 120 94 L 124 126 L 112 134 L 78 134 L 66 126 Z'),
-    fitting('M 80 90 L 110 90 L 113 104 L 108 146 L 82 146 L 77 104 Z'),
-    again('hydraulic rams', bothSides('M 70 112 L 77 112 L 82 140 L 76 141 Z', middle)),
-    again('zincs', disc(95, 118, 6)),
-    line('M 91.5 114.5 L 98.5 121.5 M 98.5 114.5 L 91.5 121.5', 'faint'),
-    again(
-      'outdrive lower unit',
-      'M 88 151 L 102 151 L 105 157 L 105 175 L 98 179 L 96.5 196 L 93.5 196 L 92 179 L 85 175 L 85 157 Z',
-    ),
-    again('cavitation plate', 'M 62 146 L 128 146 L 126 151 L 64 151 Z'),
-    again('propeller', bladesShape(middle, 167, 25)),
-    again('exhaust hub', hubShape(middle, 167, 7)),
+    ...sterndriveFromAstern,
   ],
 };

@@ -1,3 +1,5 @@
+import { placed } from './path.js';
+
 /** How a line of a drawing is drawn: an outline, a detail, a faint detail, or what lies behind a surface. */
 export type Weight = 'outline' | 'detail' | 'faint' | 'behind';
 
@@ -54,4 +56,13 @@ export function again(component: string, d: string): Region {
 /** Whether a mark is a part. */
 export function isRegion(mark: Line | Region): mark is Region {
   return 'component' in mark;
+}
+
+/** Marks scaled, then moved. */
+export function movedMarks(marks: View['marks'], left: number, top: number, scale = 1): View['marks'] {
+  return marks.map((mark) => {
+    const d = placed(mark.d, left, top, scale);
+    if (!isRegion(mark)) return { ...mark, d };
+    return { ...mark, d, at: mark.at === null ? null : [mark.at[0] * scale + left, mark.at[1] * scale + top] };
+  });
 }

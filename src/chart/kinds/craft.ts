@@ -7,13 +7,17 @@ import {
   sharedOptions,
   type Unfit,
 } from '../chart-kind.js';
+import { chartWords } from '../chart-words.js';
 import { drawnComponents } from '../craft/craft-drawing.js';
+import { type CraftRows, craftRows } from '../craft/craft-rows.js';
 import { type CraftPicture, craftSvg } from '../craft/craft-svg.js';
 import { drawingOf, drawings } from '../craft/drawings.js';
 import { frequencyClasses, readEdges } from '../craft/frequency-classes.js';
-import { partFindings, rowsOfCraft, valueLabel } from '../craft/part-findings.js';
+import { partFindings, valueLabel } from '../craft/part-findings.js';
 import { partAddress, partTable } from '../craft/part-table.js';
 import { repeatedName } from '../repeated-name.js';
+
+const words = chartWords.craft;
 
 const column = (word: string, needed: boolean, meaning: string): ChartOption => ({
   word,
@@ -68,19 +72,21 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
   const { name } = asked.request;
   const picture = craftPicture(asked, name, (component) => `#${partAddress(name, component)}`);
   if ('code' in picture) return picture;
-  const { svg, parts, drawing } = picture;
+  const { svg, parts, drawing, caption, counted } = picture;
   const listed = parts.map(({ component }) => component);
   const drawn = drawnComponents(drawing);
   const absent = listed.filter((component) => !drawn.includes(component));
   const unrecorded = drawn.filter((component) => !listed.includes(component));
+  const unfound = parts.filter(({ standing }) => standing === 'none found');
   const reading = [
+    ...counted,
     'The number is the part’s place, 1 the most often fouled; equal figures share a place.',
     ...(parts.some(({ standing, rank }) => standing === 'fouled' && rank === null)
       ? [`•: fouled, but on fewer than ${enoughEvents} craft, so that these records give it no place.`]
       : []),
-    ...(parts.some(({ standing }) => standing === 'none found')
-      ? ['–: none found, which is not none there; the table has the upper limit.']
-      : []),
+    ...(parts.some(({ few, standing }) => few && standing === 'fouled') ? [words.fewInAll(enoughEvents)] : []),
+    ...(unfound.length > 0 ? [words.noneNotNone(unfound.some(({ interval }) => interval !== ''))] : []),
+    ...(unfound.some(({ ofNone }) => ofNone) ? [words.noneFouled] : []),
     ...(parts.some(({ standing }) => standing === 'too few looks') ? ['?: too few looks to say.'] : []),
     ...(parts.some(({ standing }) => standing === 'withheld')
       ? ['×: withheld, which is neither clean nor none found; places are among the parts that are shown.']
@@ -92,6 +98,7 @@ function drawCraft(asked: AskedChart): Drawing | Unfit {
     'A part leads to its row in the table.',
   ];
   return {
+    caption,
     svg: svg(reading.join(' ')),
     reading,
     specification: null,
@@ -110,13 +117,14 @@ export function craftPicture(
   addressOf: CraftPicture['addressOf'] = null,
   drawnBy: CraftPicture['drawnBy'] = null,
 ): CraftWithParts | Unfit {
-  const drawing = drawingOf(whole.settings.get('craft')!)!;
-  const asked = rowsOfCraft(whole, drawing);
-  if (asked.sheet.rows.length === 0) return noRows(drawing.title, whole.sheet.name);
-  const parts = partFindings(asked, {
-    fewest: Number(asked.settings.get('fewest') ?? 20),
-    often: Number(asked.settings.get('often') ?? 15),
-  });
+  const limits = {
+    fewest: Number(whole.settings.get('fewest') ?? 20),
+    often: Number(whole.settings.get('often') ?? 15),
+  };
+  const rows = craftRows(whole, drawingOf(whole.settings.get('craft')!)!, limits);
+  if ('code' in rows) return rows;
+  const { drawing, asked, caption, counted } = rows;
+  const parts = partFindings(asked, limits);
   const repeated = repeatedName(
     parts.map(({ component }) => component),
     'part',
@@ -125,7 +133,7 @@ export function craftPicture(
   const written = asked.settings.get('classes');
   const edges = written === undefined ? null : readEdges(written);
   if (written !== undefined && edges === null) return badClasses(written);
-  const shown = parts.flatMap(({ value }) => (value === null ? [] : [value]));
+  const shown = parts.flatMap(({ value, few }) => (value === null || few ? [] : [value]));
   const drawn = drawnComponents(drawing);
   const picture: CraftPicture = {
     drawing,
@@ -135,25 +143,14 @@ export function craftPicture(
     addressOf,
     drawnBy,
   };
-  const svg = (description: string) => craftSvg({ name, title: asked.request.caption, description }, picture);
-  return { drawing, parts, svg };
+  const svg = (description: string) => craftSvg({ name, title: caption, description }, picture);
+  return { drawing, asked, caption, counted, parts, svg };
 }
 
-/** What `craftPicture` gives: the craft, its parts in the sheet's order, and the drawing once it is described. */
-export interface CraftWithParts {
-  readonly drawing: CraftPicture['drawing'];
+/** What `craftPicture` gives: the craft and its rows, its parts in their order, and the drawing once it is described. */
+export interface CraftWithParts extends CraftRows {
   readonly parts: ReturnType<typeof partFindings>;
   readonly svg: (description: string) => ReturnType<typeof craftSvg>;
-}
-
-function noRows(title: string, sheet: string): Unfit {
-  return {
-    code: 'nothing-to-draw',
-    seen: sheet,
-    wanted: `rows of the craft drawn: ${title}`,
-    remedy:
-      'There were no such craft, or the records do not say their drive. Take the drawing out, split the sheet by watercraft_type and drive, or ask it of this craft alone.',
-  };
 }
 
 function badClasses(written: string): Unfit {

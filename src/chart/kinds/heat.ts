@@ -1,17 +1,24 @@
 import { s } from 'hastscript';
 import type { TopLevelSpec } from 'vega-lite';
 import { showNumber } from '../../notebook/shown.js';
-import { drawingWidths, spaceForNames, textSize } from '../axes.js';
-import { type AskedChart, type ChartKind, type Drawing, sharedOptions, type Unfit } from '../chart-kind.js';
+import { drawingWidths, textSize } from '../axes.js';
+import {
+  type AskedChart,
+  type ChartKind,
+  type Drawing,
+  type PlacedColumn,
+  sharedOptions,
+  type Unfit,
+} from '../chart-kind.js';
 import { colourClasses } from '../colour-classes.js';
 import { paint, rampSteps } from '../colours.js';
-import { hatchId, hatchPattern, heatLegend, legendDepth, legendWidth } from '../heat-legend.js';
+import { fieldTextSize, fits, heatFrame, legendLeft, longestSlant, slanted } from '../heat-frame.js';
+import { hatchId, hatchPattern, heatLegend, heatLegendOf } from '../heat-legend.js';
 import { keyText, orderedKeys, shortName } from '../key-text.js';
 import { pointsOf } from '../points.js';
 import { emptyPlaces } from '../reading.js';
 import { repeatedName } from '../repeated-name.js';
 import { shownScale } from '../shown-scale.js';
-import { widestText } from '../text-width.js';
 import { type Frame, vegaDrawing } from '../vega-drawing.js';
 
 /** Two keys crossed, the value in each field as a number upon a tone. */
@@ -29,7 +36,6 @@ export const heat: ChartKind = {
       meaning: 'Fields counted from fewer than this are hatched, not toned; without it, none are.',
     },
   ],
-  wideOnly: true,
   draw: drawHeat,
 };
 
@@ -41,8 +47,6 @@ interface Field {
   readonly tone: number;
 }
 
-const rowDepth = 28;
-
 /** What stands where the number is there but may not be told. */
 const withheldMark = '×';
 
@@ -50,8 +54,13 @@ const withheldMark = '×';
 const none = 'none';
 
 function drawHeat(asked: AskedChart): Drawing | Unfit {
-  const [x, y] = [asked.columns.get('x')!, asked.columns.get('y')!];
-  const points = pointsOf(asked, [y, x]);
+  const [across, down] = [asked.columns.get('x')!, asked.columns.get('y')!];
+  const layout = (x: PlacedColumn, y: PlacedColumn) => ({
+    x,
+    y,
+    names: { x: orderedKeys(asked.sheet, x).map(shortName), y: orderedKeys(asked.sheet, y) },
+  });
+  const points = pointsOf(asked, [down, across]);
   const repeated = repeatedName(
     points.map((point) => point.name),
     'x',
@@ -60,23 +69,24 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
   const fewest = Number(asked.settings.get('fewest') ?? 0);
   const enough = (at: number): boolean => points[at]!.denominator === null || points[at]!.denominator >= fewest;
   const classes = colourClasses(points.flatMap(({ value }, at) => (value !== null && enough(at) ? [value] : [])));
-  const fields = asked.sheet.rows.map(({ cells }, at): Field => {
-    const { value } = points[at]!;
-    const tone = value === null || !enough(at) ? 0 : classes.classOf(value);
-    return {
-      x: shortName(keyText(cells[x.at]!)),
-      y: keyText(cells[y.at]!),
-      shown: points[at]!.isWithheld ? withheldMark : tone === 0 ? '' : shownIn(at),
-      tone,
-    };
-  });
-  const names = { x: orderedKeys(asked.sheet, x).map(shortName), y: orderedKeys(asked.sheet, y) };
+  const tones = points.map(({ value }, at) => (value === null || !enough(at) ? 0 : classes.classOf(value)));
+  const shown = tones.map((tone, at) => (points[at]!.isWithheld ? withheldMark : tone === 0 ? '' : shownIn(at)));
   const label = shownScale(asked.sheet, asked.columns.get('value')!).label;
-  const hatched = fields.filter((field) => field.tone === 0).length;
-  const frame = frameOf(fields, names, legendWidth(classes, label, hatched > 0));
+  const hatched = tones.filter((tone) => tone === 0).length;
+  const legend = heatLegendOf(classes, label, hatched > 0, asked.width);
+  // Where a telephone has no room for the columns as asked, it may have for the rows: the numbers are the same.
+  const layouts =
+    asked.width < drawingWidths.wide ? [layout(across, down), layout(down, across)] : [layout(across, down)];
+  const framed = layouts.map((one) => ({ ...one, frame: heatFrame(shown, one.names, legend, asked.width) }));
+  const chosen = asked.width < drawingWidths.wide ? framed.find(({ frame }) => fits(frame, asked.width)) : framed[0];
+  if (chosen === undefined) return noRoom(asked);
+  const { x, y, names, frame } = chosen;
+  const fields = asked.sheet.rows.map(({ cells }, at): Field => {
+    return { x: shortName(keyText(cells[x.at]!)), y: keyText(cells[y.at]!), shown: shown[at]!, tone: tones[at]! };
+  });
   const reading = [
     `Each field holds its number: ${label.charAt(0).toLowerCase()}${label.slice(1)}; the stronger the tone, the greater.`,
-    ...(fields.some((field) => field.shown === none) ? ['none: no case was seen; the table has the upper limit.'] : []),
+    ...(shown.includes(none) ? ['none: no case was seen; the table has the upper limit.'] : []),
     ...(hatched > 0
       ? [`${hatched} hatched: no value${fewest > 0 ? `, or counted from fewer than ${fewest}` : ''}.`]
       : []),
@@ -86,10 +96,11 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
   const said = { name: asked.request.name, title: asked.request.caption, description: reading.join(' ') };
   const specification = heatSpecification(fields, names, frame, said.name, [x.column.label, y.column.label]);
   const svg = vegaDrawing(said, specification, frame);
-  const legendTop = frame.top + frame.height + frame.bottom - legendDepth;
+  const legendTop = frame.top + frame.height + frame.bottom - legend.depth;
   svg.children.push(
     s('defs', [hatchPattern(said.name)]),
-    heatLegend(classes, said.name, label, frame.left, legendTop, hatched > 0),
+    heatLegend(legend, said.name, legendLeft(frame, asked.width), legendTop),
+    ...(x === across ? [] : [s('text', { x: 0, y: 12, fill: paint('soft') }, [capital(y.column.label)])]),
   );
   return { svg, reading, specification: specification as unknown as Record<string, unknown> };
 
@@ -101,33 +112,16 @@ function drawHeat(asked: AskedChart): Drawing | Unfit {
   }
 }
 
-/** The widest that a field grows to hold a name below it; longer names stand slanted. */
-const widestField = 64;
-const longestSlant = 150;
-
-function slanted(names: readonly string[]): boolean {
-  return widestText(names, textSize) + 6 > widestField;
+function capital(label: string): string {
+  return label.charAt(0).toUpperCase() + label.slice(1);
 }
 
-function frameOf(
-  fields: readonly Field[],
-  names: { readonly x: readonly string[]; readonly y: readonly string[] },
-  legend: number,
-): Frame {
-  const left = spaceForNames(names.y, drawingWidths.wide);
-  const slant = slanted(names.x);
-  const shown = fields.map((field) => field.shown);
-  const inside = widestText(slant ? shown : [...shown, ...names.x], textSize) + 8;
-  const room = Math.floor((drawingWidths.wide - left - 10) / names.x.length);
-  const across = Math.max(inside, 22, Math.min(widestField, room));
-  const depth = slant ? Math.min(longestSlant, widestText(names.x, textSize)) * 0.6 : 0;
+function noRoom(asked: AskedChart): Unfit {
   return {
-    width: across * names.x.length,
-    height: rowDepth * names.y.length,
-    left: slant ? Math.max(left, 100) : left,
-    right: Math.max(10, legend - across * names.x.length),
-    top: 6,
-    bottom: 48 + depth + legendDepth,
+    code: 'no-room',
+    seen: asked.sheet.name,
+    wanted: `fields that fit into ${asked.width} pixels`,
+    remedy: 'It is drawn wide.',
   };
 }
 
@@ -158,7 +152,7 @@ function heatSpecification(
         scale: { domain: [...names.x], padding: 0.03 },
         axis: {
           ...axis,
-          title: across.charAt(0).toUpperCase() + across.slice(1),
+          title: capital(across),
           titleFontSize: textSize,
           titleFontWeight: 'normal',
           titleColor: paint('soft'),
@@ -189,7 +183,7 @@ function heatSpecification(
         },
       },
       {
-        mark: { type: 'text', fontSize: 11, baseline: 'middle' },
+        mark: { type: 'text', fontSize: fieldTextSize, baseline: 'middle' },
         encoding: {
           text: { field: 'shown' },
           fill: { field: 'tone', type: 'ordinal', scale: scale([paint('ink'), ...toned('ramp-ink')]), legend: null },

@@ -9,7 +9,7 @@ import { words } from '../words.js';
 /** A part as a handout lists it, in words from the same figures as the drawing's. */
 export interface HandoutPart {
   readonly part: PartFinding;
-  /** The value, what it was counted from, and its interval. */
+  /** The value, unless it is a share of too few craft, what it was counted from, and its interval. */
   readonly found: string;
   /** Fouled per 1,000 looks, as a bare number; empty where the sheet has no such column. */
   readonly rate: string;
@@ -55,7 +55,7 @@ function listed(asked: AskedChart, part: PartFinding): HandoutPart {
   return {
     part,
     found: [
-      part.shown,
+      ...(part.few ? [] : [part.shown]),
       ...(part.counted === '' ? [] : [part.counted]),
       ...(limits ? [words.handout.limits(shown('value', limits.low), shown('value', limits.high))] : []),
     ].join('; '),

@@ -1,8 +1,8 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { askChart } from '../../chart/ask-chart.js';
-import type { AskedChart, ChartOption, Unfit } from '../../chart/chart-kind.js';
-import { rowsOfCraft } from '../../chart/craft/part-findings.js';
+import type { ChartOption, Unfit } from '../../chart/chart-kind.js';
+import { driveNotRecorded } from '../../chart/craft/craft-drawing.js';
 import { craftOptions, craftPicture } from '../../chart/kinds/craft.js';
 import { enoughEvents } from '../../finding/small-numbers.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../../notebook/evaluated.js';
@@ -41,16 +41,20 @@ export function handout(
   if ('unfit' in checked) return checked;
   const picture = craftPicture(checked.asked, request.name, null, drawnBy(request, notebook));
   if ('code' in picture) return { unfit: [picture] };
-  const asked: AskedChart = rowsOfCraft(checked.asked, picture.drawing);
+  const { asked, caption } = picture;
   const { first, alsoFouled, alsoSkipped } = handoutParts(
     asked,
     picture.parts,
     Number(asked.settings.get('most') ?? 8),
   );
+  const untold = picture.drawing.drive === driveNotRecorded ? picture.counted : [];
   const id = anchor('handout', asked.settings.get('craft')!);
   const children = [
-    h('h3', { id: `${id}-title` }, [request.caption]),
-    h('p', { className: ['handout-from'] }, [words.handout.from(notebook.title)]),
+    h('h3', { id: `${id}-title` }, [caption]),
+    h('p', { className: ['handout-from'] }, [
+      words.handout.from(notebook.title),
+      ...untold.flatMap((said) => [' ', said]),
+    ]),
     h('div', { className: ['handout-drawing'], role: 'group', tabIndex: 0, ariaLabelledBy: `${id}-title` }, [
       picture.svg(words.handout.drawing),
     ]),
@@ -66,7 +70,7 @@ export function handout(
   ];
   return {
     element: h('details', { className: ['handout-fold'] }, [
-      h('summary', [words.handout.summary(request.caption)]),
+      h('summary', [words.handout.summary(caption)]),
       h('p', { className: ['handout-alone'] }, [h('a', { href: `#${id}` }, [words.handout.alone])]),
       h('section', { id, className: ['handout'], ariaLabelledBy: `${id}-title` }, children),
     ]),

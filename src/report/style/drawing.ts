@@ -4,7 +4,7 @@ import { narrowScreen } from './narrow-screen.js';
 const middle = 590;
 
 /** The places of the entries of a drawn craft's legend when they stand below one another. */
-const entries = Array.from({ length: 9 }, (_, at) => {
+const entries = Array.from({ length: 10 }, (_, at) => {
   return `.chart>.craft .legend>g:nth-of-type(${at + 1}){transform:translate(160px,${46 + at * 31}px) scale(1.7)}`;
 });
 
@@ -30,6 +30,7 @@ details.craft-choice{max-width:none;border-block-end:1px solid var(--hair);margi
 .scroll.chart:has(>.craft){overflow:visible;overflow-x:clip;background:none}
 .chart>.drawing.craft{inline-size:${share(900)};max-inline-size:none;min-inline-size:0;margin-inline-start:-${share((900 - middle) / 2)};margin-block-end:${share(250)}}
 .chart>.drawing.craft:has(.legend>g:nth-of-type(9)){margin-block-end:${share(281)}}
+.chart>.drawing.craft:has(.legend>g:nth-of-type(10)){margin-block-end:${share(312)}}
 .chart>.craft .words{display:none}
 .chart>.craft .ring{font-size:22px;translate:0 3px}
 .chart>.craft .label>circle{r:17px}

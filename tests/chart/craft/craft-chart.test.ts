@@ -114,7 +114,7 @@ describe('a drawn craft', () => {
     expect(partsOf('open-motorboat')).toEqual([['propeller', '20.0 %']]);
     expect(partsOf('personal-watercraft')).toEqual([['jet intake', '10.0 %']]);
     const none = { ...craftRequest('sailboat'), options: { part: 'component', craft: 'sailboat', value: 'share' } };
-    expect(codes(none, split)).toEqual(['nothing-to-draw']);
+    expect(codes(none, split)).toEqual(['no-such-craft']);
   });
 
   it('is a problem where a part stands twice, classes do not rise, or the craft is not drawn', () => {

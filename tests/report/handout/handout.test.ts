@@ -6,7 +6,9 @@ import { chartFigure } from '../../../src/report/chart-figure.js';
 import { handout } from '../../../src/report/handout/handout.js';
 import { tools, waysToLook } from '../../../src/report/handout/where-to-look.js';
 import { craftRequest, sitesSheet } from '../../chart/craft/craft-sheet.js';
+import { number, share, sheet, text as word } from '../../chart/small-sheet.js';
 import { sampleNotebook } from '../sample-notebook.js';
+import { untoldNotebook } from './training-notebook.js';
 
 const boat = sitesSheet([
   ['gimbal area', 6, 900, 0.22],
@@ -20,8 +22,8 @@ function asked(more: Readonly<Record<string, string>> = {}): ChartRequest {
   return { ...craftRequest('sterndrive-cruiser', more), kind: 'handout', caption: 'Where to look: cruiser' };
 }
 
-function text(sheet: EvaluatedSheet, more: Readonly<Record<string, string>> = {}): string {
-  const made = handout(asked(more), sheet, sampleNotebook);
+function text(of: EvaluatedSheet, more: Readonly<Record<string, string>> = {}): string {
+  const made = handout(asked(more), of, sampleNotebook);
   if ('unfit' in made) throw new Error(JSON.stringify(made.unfit));
   return toHtml(made.element);
 }
@@ -78,6 +80,14 @@ describe('a handout', () => {
     expect(text(few)).toContain('fouled on fewer than 5 craft');
   });
 
+  it('tells a share of under five craft as a count', () => {
+    const [part, value, looked, skipped] = sitesSheet([]).columns;
+    const rows = [[word('transom'), share(1, 2, 0.01, 0.99), number(900), number(0.05)]];
+    const html = text(sheet([part!, value!, looked!, skipped!], rows));
+    expect(html).toContain('<td>1 of 2; 1.0 to 99.0</td>');
+    expect(html).not.toContain('50.0 %');
+  });
+
   it('lists no more parts than asked, and names the others', () => {
     const html = text(boat, { most: '1' });
     expect(html.match(/<th scope="row">/g)).toHaveLength(1);
@@ -94,6 +104,27 @@ describe('a handout', () => {
     expect(on(chart)).toContain('<use href="#beside-drawing"></use>');
     expect(on({ ...chart, options: { ...chart.options, classes: '5,10' } })).not.toContain('<use');
     expect(on({ ...chart, sheet: 'other' })).toContain('class="drawn"');
+  });
+
+  it('of craft whose drive is not recorded names that in its title, and says what its figures are set against', () => {
+    const sheets = untoldNotebook.sheets;
+    const html = text({ ...sheets.get('sterndrive-cruiser')!, name: 'small' });
+    expect(html).toMatch(/<h3[^>]*>Where to look: cruiser; drive not recorded<\/h3>/);
+    expect(html).toMatch(
+      /handout-from">[^<]*Their drive is not recorded, so drives are not told apart\. A part that only/,
+    );
+    expect(text(boat)).not.toMatch(/drives? (?:is|are) not/);
+  });
+
+  it('of craft of which none are recorded is a note and no problem, as is their drawing', () => {
+    const others = { ...untoldNotebook.sheets.get('open-motorboat')!, name: 'small' };
+    const notebook = { ...sampleNotebook, sheets: new Map([['small', others]]) };
+    for (const kind of ['handout', 'craft']) {
+      const { element, problems } = chartFigure({ ...asked(), kind }, notebook);
+      expect(problems).toEqual([]);
+      expect(toHtml(element)).toContain('No craft here is recorded as cabin motorboat, drive sterndrive');
+      expect(toHtml(element)).not.toMatch(/<svg|class="problems"/);
+    }
   });
 
   it('asked for wrongly is a problem at its place', () => {
