@@ -97,12 +97,18 @@ export function recountFouled(ask: Ask): void {
       );
     });
 
-    test('by type and drive, and on trailers, over three seasons', async () => {
+    test('by type and drive, by type, and on trailers, over three seasons', async () => {
       const builds = await sites('drawn_builds');
       expectSheet(
         page.sheet('by_build'),
         'watercraft_type drive component',
         siteRows(builds, ({ grouped, part }) => `${grouped}/${part}`),
+      );
+      const types = await sites('drawn_types');
+      expectSheet(
+        page.sheet('by_type'),
+        'watercraft_type component',
+        siteRows(types, ({ grouped, part }) => `${grouped}/${part}`),
       );
       expectSheet(
         page.sheet('on_trailers'),

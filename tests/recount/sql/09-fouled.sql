@@ -43,6 +43,9 @@ group by counted.grouped, part;
 create view this_season as select *, 'all' as grouped from parts where season = 2025;
 create view drawn_builds as
 select *, watercraft_type || '/' || coalesce(drive, '') as grouped from parts
-where (watercraft_type, drive) in (('open motorboat', 'outboard'), ('cabin motorboat', 'sterndrive'), ('pontoon boat', 'outboard'),
-  ('auxiliary sail', 'inboard')) or watercraft_type = 'personal watercraft';
+where (watercraft_type in ('open motorboat', 'pontoon boat') and coalesce(drive, 'outboard') = 'outboard')
+  or (watercraft_type in ('cabin motorboat', 'houseboat') and coalesce(drive, 'sterndrive') = 'sterndrive')
+  or (watercraft_type = 'auxiliary sail' and coalesce(drive, 'inboard') = 'inboard');
+create view drawn_types as
+select *, watercraft_type as grouped from parts where watercraft_type in ('personal watercraft', 'sail only', 'paddlecraft');
 create view on_trailers as select *, 'all' as grouped from parts where area = 'trailer';
