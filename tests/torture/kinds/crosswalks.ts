@@ -48,6 +48,7 @@ const pieces = [
     '../x',
   ],
   ...['semicolon', 'utf-16le', 'header_line', '2', '99999999999', 'several', 'combine', 'constants', 'also', 'rules'],
+  ...['prefix', 'completes', 'other files', 'minus', 'partly_blank', 'next_day_if_before', 'wash-apart'],
 ];
 
 /** Aliases that stand for aliases, nesting without end, or many keys: what makes readers of YAML run out of memory. */
