@@ -31,7 +31,7 @@ interface Coded {
 
 function textRanks({ codes, texts, order }: Coded, rows: Uint32Array): Ranks {
   const seen = new Uint8Array(texts.length);
-  for (const row of rows) seen[codes[row]!] = 1;
+  for (let at = 0; at < rows.length; at++) seen[codes[rows[at]!]!] = 1;
   const place = new Map(order.map((code, index) => [code, index]));
   const present = texts.map((_, code) => code).filter((code) => seen[code] === 1);
   present.sort((one, other) => {
@@ -144,6 +144,19 @@ function distinctPlaces(numbers: Float64Array, limit: number): { distinct: numbe
   return { distinct, placeOf };
 }
 
+/** What the ranks of some fields make together: the keys that rows have, in showing order, and the place of each row's among them. */
+function keysOf(ranks: readonly Ranks[]): { readonly keys: readonly GroupKey[]; readonly placeOf: Uint32Array } {
+  const [first, ...more] = ranks as [Ranks, ...Ranks[]];
+  if (more.length === 0) return { keys: first.values.map((value) => [value]), placeOf: first.rankOf };
+  const combined = Float64Array.from(first.rankOf);
+  for (const { values, rankOf } of more) {
+    for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
+  }
+  const limit = ranks.reduce((product, { values }) => product * values.length, 1);
+  const { distinct, placeOf } = distinctPlaces(combined, limit);
+  return { keys: distinct.map((number) => keyOf(number, ranks)), placeOf };
+}
+
 function keyOf(combined: number, ranks: readonly Ranks[]): GroupKey {
   const key: (string | number | null)[] = [];
   let rest = combined;
@@ -176,19 +189,11 @@ export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly 
 }
 
 function splitRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
-  const ranks = fields.map((field) => ranksOf(table, field, rows));
-  const combined = new Float64Array(rows.length);
-  for (const { values, rankOf } of ranks) {
-    for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
-  }
-  const { distinct, placeOf } = distinctPlaces(
-    combined,
-    ranks.reduce((product, { values }) => product * values.length, 1),
-  );
-  const sizes = new Uint32Array(distinct.length);
-  for (const place of placeOf) sizes[place]!++;
-  const groups = distinct.map((number, place) => ({ key: keyOf(number, ranks), rows: new Uint32Array(sizes[place]!) }));
-  const filled = new Uint32Array(distinct.length);
+  const { keys, placeOf } = keysOf(fields.map((field) => ranksOf(table, field, rows)));
+  const sizes = new Uint32Array(keys.length);
+  for (let at = 0; at < placeOf.length; at++) sizes[placeOf[at]!]!++;
+  const groups = keys.map((key, place) => ({ key, rows: new Uint32Array(sizes[place]!) }));
+  const filled = new Uint32Array(keys.length);
   for (let at = 0; at < rows.length; at++) {
     const place = placeOf[at]!;
     groups[place]!.rows[filled[place]!++] = rows[at]!;
