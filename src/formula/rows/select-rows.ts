@@ -120,6 +120,19 @@ function drawnWith(
   return narrowDrawn(account.drawn, (position) => answers[position] === yes);
 }
 
+/** The rows whose answer is yes, and how many of the others have none. */
+function rowsThatHold(all: Uint32Array, answers: Uint8Array): { readonly rows: Uint32Array; readonly unclear: number } {
+  let held = 0;
+  let unclear = 0;
+  for (let at = 0; at < answers.length; at += 1) {
+    if (answers[at] === yes) held += 1;
+    else if (answers[at] === unknown) unclear += 1;
+  }
+  const rows = new Uint32Array(held);
+  for (let at = 0, kept = 0; kept < held; at += 1) if (answers[at] === yes) rows[kept++] = all[at]!;
+  return { rows, unclear };
+}
+
 /** The rows that a part of a formula speaks of, with their account: those for which its condition is true. */
 export function selectedRows(
   reading: RowsReading,
@@ -133,13 +146,7 @@ export function selectedRows(
   if (where === null) return base;
   const { account, table } = base;
   const answers = answersFor(where, table, account.rows);
-  const rows = new Uint32Array(account.rows.length);
-  let kept = 0;
-  let unclear = 0;
-  for (let at = 0; at < answers.length; at += 1) {
-    if (answers[at] === yes) rows[kept++] = account.rows[at]!;
-    else if (answers[at] === unknown) unclear += 1;
-  }
+  const { rows, unclear } = rowsThatHold(account.rows, answers);
   const condition = formula.text.slice(where.offset, where.end);
   const joint = / where /.test(account.description) ? ' and ' : ' where ';
   const own = decidedBy(where, table);
@@ -154,7 +161,7 @@ export function selectedRows(
       ...(deciding.size === 0 ? {} : { decidedBy: [...deciding] }),
       ...(unclear > 0 && unclear === answers.length ? { noneKnown: true as const } : {}),
       description: `${account.description}${joint}${condition}`,
-      rows: rows.slice(0, kept),
+      rows,
       unknown: account.unknown + unclear,
     },
   };
