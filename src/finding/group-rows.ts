@@ -1,5 +1,6 @@
-import { type BookTable, waitEnding } from '../record/book.js';
-import { byNaturalOrder } from './natural-order.js';
+import type { BookTable } from '../record/book.js';
+import type { NumberColumn } from '../record/column.js';
+import { type FieldCodes, fieldCodes } from './field-codes.js';
 
 /** What the rows of a group share: a value a field, null for missing. Dates and instants are numbers, as recorded. */
 export type GroupKey = readonly (string | number | null)[];
@@ -13,111 +14,55 @@ export interface RowGroup {
 
 /** A field's values among some rows in showing order, missing last, and the place of each row's value among them. */
 interface Ranks {
-  readonly values: readonly (string | number | null)[];
+  readonly values: GroupKey;
   readonly rankOf: Uint32Array;
 }
 
-/** Numbers no further apart than this are told apart in an array that is cleared each time. */
-const mostNarrow = 10_000;
-
-const endings = Object.keys(waitEnding);
-
-/** Each row's value as a code of some texts, 0 for missing, and the order in which the texts are shown. */
-interface Coded {
-  readonly codes: ArrayLike<number>;
-  readonly texts: readonly string[];
-  readonly order: readonly string[];
+/** The codes among some that are there, in showing order, and the place of each among them. */
+function codesInOrder(counts: Uint32Array, { compare }: FieldCodes): { present: number[]; placeOf: Uint32Array } {
+  const present: number[] = [];
+  for (let code = 0; code < counts.length; code++) if (counts[code]! > 0) present.push(code);
+  present.sort(compare);
+  const placeOf = new Uint32Array(counts.length);
+  present.forEach((code, place) => {
+    placeOf[code] = place;
+  });
+  return { present, placeOf };
 }
 
-function textRanks({ codes, texts, order }: Coded, rows: Uint32Array): Ranks {
-  const seen = new Uint8Array(texts.length);
-  for (let at = 0; at < rows.length; at++) seen[codes[rows[at]!]!] = 1;
-  const place = new Map(order.map((code, index) => [code, index]));
-  const present = texts.map((_, code) => code).filter((code) => seen[code] === 1);
-  present.sort((one, other) => {
-    if (one === 0 || other === 0) return one === 0 ? (other === 0 ? 0 : 1) : -1;
-    const [oneAt, otherAt] = [place.get(texts[one]!) ?? order.length, place.get(texts[other]!) ?? order.length];
-    return oneAt - otherAt || byNaturalOrder(texts[one]!, texts[other]!);
-  });
-  const rankByCode = new Uint32Array(texts.length);
-  present.forEach((code, rank) => {
-    rankByCode[code] = rank;
-  });
+function countCodes({ codes, count }: FieldCodes, rows: Uint32Array): Uint32Array {
+  const counts = new Uint32Array(count);
+  for (let at = 0; at < rows.length; at++) counts[codes[rows[at]!]!]!++;
+  return counts;
+}
+
+function codeRanks(coded: FieldCodes, rows: Uint32Array): Ranks {
+  const { codes, valueFor } = coded;
+  const { present, placeOf } = codesInOrder(countCodes(coded, rows), coded);
   const rankOf = new Uint32Array(rows.length);
-  for (let at = 0; at < rows.length; at++) rankOf[at] = rankByCode[codes[rows[at]!]!]!;
-  return { values: present.map((code) => (code === 0 ? null : texts[code]!)), rankOf };
+  for (let at = 0; at < rows.length; at++) rankOf[at] = placeOf[codes[rows[at]!]!]!;
+  return { values: present.map(valueFor), rankOf };
 }
 
-function numberRanks(values: ArrayLike<number>, missing: Uint8Array | null, rows: Uint32Array): Ranks {
-  const own = new Float64Array(rows.length);
-  let anyMissing = false;
-  for (let at = 0; at < rows.length; at++) {
-    const row = rows[at]!;
-    const isMissing = missing !== null && missing[row] === 1;
-    own[at] = isMissing ? Number.NaN : values[row]!;
-    anyMissing ||= isMissing;
-  }
-  const { distinct, placeOf } = narrowPlaces(own) ?? widePlaces(own);
-  return { values: anyMissing ? [...distinct, null] : distinct, rankOf: placeOf };
-}
-
-/** The distinct numbers among some, ascending, and the place of each among them; that of NaN is behind all others. */
-interface Places {
-  readonly distinct: number[];
-  readonly placeOf: Uint32Array;
-}
-
-/** Whole numbers that lie near each other, such as years, told apart by where they stand in an array; else null. */
-function narrowPlaces(numbers: Float64Array): Places | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let at = 0; at < numbers.length; at++) {
-    const number = numbers[at]!;
-    if (Number.isNaN(number)) continue;
-    if (!Number.isInteger(number) || Object.is(number, -0)) return null;
-    if (number < low) low = number;
-    if (number > high) high = number;
-  }
-  if (high - low >= mostNarrow) return null;
-  const places = new Uint32Array(high < low ? 0 : high - low + 1);
-  for (let at = 0; at < numbers.length; at++) if (!Number.isNaN(numbers[at]!)) places[numbers[at]! - low] = 1;
-  const distinct: number[] = [];
-  for (let place = 0; place < places.length; place++) {
-    if (places[place] === 0) continue;
-    places[place] = distinct.length;
-    distinct.push(low + place);
-  }
-  const placeOf = new Uint32Array(numbers.length);
-  for (let at = 0; at < numbers.length; at++) {
-    placeOf[at] = Number.isNaN(numbers[at]!) ? distinct.length : places[numbers[at]! - low]!;
-  }
-  return { distinct, placeOf };
-}
-
-function widePlaces(numbers: Float64Array): Places {
+/** Numbers that lie too far apart for codes. */
+function wideRanks({ values, missing }: NumberColumn, rows: Uint32Array): Ranks {
+  const numbers = new Float64Array(rows.length);
+  for (let at = 0; at < rows.length; at++) numbers[at] = missing?.[rows[at]!] === 1 ? Number.NaN : values[rows[at]!]!;
   const distinct = [...Float64Array.from(new Set(numbers.filter((number) => !Number.isNaN(number)))).sort()];
   const place = new Map(distinct.map((number, index) => [number, index]));
-  const placeOf = new Uint32Array(numbers.length);
-  for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!) ?? distinct.length;
-  return { distinct, placeOf };
+  const rankOf = new Uint32Array(rows.length);
+  let anyMissing = false;
+  for (let at = 0; at < rows.length; at++) {
+    const known = place.get(numbers[at]!);
+    anyMissing ||= known === undefined;
+    rankOf[at] = known ?? distinct.length;
+  }
+  return { values: anyMissing ? [...distinct, null] : distinct, rankOf };
 }
 
 function ranksOf(table: BookTable, field: string, rows: Uint32Array): Ranks {
-  const column = table.column(field);
-  switch (column.kind) {
-    case 'text':
-      return textRanks(
-        { codes: column.codes, texts: column.dictionary, order: table.fields.get(field)?.codes ?? [] },
-        rows,
-      );
-    case 'wait':
-      return textRanks(
-        { codes: column.ending.map((ending) => ending + 1), texts: ['', ...endings], order: endings },
-        rows,
-      );
-    case 'number':
-      return numberRanks(column.values, column.missing, rows);
-  }
+  const coded = fieldCodes(table, field);
+  return coded === null ? wideRanks(table.column(field) as NumberColumn, rows) : codeRanks(coded, rows);
 }
 
 /** Numbers below this are told apart by where they stand in an array, which is far quicker than a map. */
@@ -189,14 +134,31 @@ export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly 
 }
 
 function splitRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
+  const [only] = fields;
+  const coded = fields.length === 1 ? fieldCodes(table, only!) : null;
+  if (coded !== null) return splitByCode(coded, rows);
   const { keys, placeOf } = keysOf(fields.map((field) => ranksOf(table, field, rows)));
   const sizes = new Uint32Array(keys.length);
   for (let at = 0; at < placeOf.length; at++) sizes[placeOf[at]!]!++;
-  const groups = keys.map((key, place) => ({ key, rows: new Uint32Array(sizes[place]!) }));
-  const filled = new Uint32Array(keys.length);
-  for (let at = 0; at < rows.length; at++) {
-    const place = placeOf[at]!;
-    groups[place]!.rows[filled[place]!++] = rows[at]!;
-  }
-  return groups;
+  const { all, starts, listAt } = roomFor(sizes);
+  for (let at = 0; at < rows.length; at++) all[starts[placeOf[at]!]!++] = rows[at]!;
+  return keys.map((key, place) => ({ key, rows: listAt(place) }));
+}
+
+function splitByCode(coded: FieldCodes, rows: Uint32Array): readonly RowGroup[] {
+  const { codes, valueFor } = coded;
+  const counts = countCodes(coded, rows);
+  const { present, placeOf } = codesInOrder(counts, coded);
+  const { all, starts, listAt } = roomFor(Uint32Array.from(present, (code) => counts[code]!));
+  for (let at = 0; at < rows.length; at++) all[starts[placeOf[codes[rows[at]!]!]!]!++] = rows[at]!;
+  return present.map((code, place) => ({ key: [valueFor(code)], rows: listAt(place) }));
+}
+
+/** Room for lists of these sizes, one behind the other in one array, where each starts, and each by itself. */
+function roomFor(sizes: Uint32Array) {
+  const ends = sizes.slice();
+  for (let place = 1; place < ends.length; place++) ends[place]! += ends[place - 1]!;
+  const starts = ends.map((end, place) => end - sizes[place]!);
+  const all = new Uint32Array(ends.at(-1) ?? 0);
+  return { all, starts, listAt: (place: number) => all.subarray(ends[place]! - sizes[place]!, ends[place]) };
 }
