@@ -1,6 +1,7 @@
 import type { BookTable } from '../record/book.js';
 import { type CountedGroup, counting, sharing } from './counted-rows.js';
-import { type CraftParts, fouledParts, part } from './craft-parts.js';
+import { type CraftParts, part } from './craft-parts.js';
+import { fouledCraft } from './fouled-craft.js';
 import { lookTests } from './look-tests.js';
 
 /** The looks behind each number of a part, by the part's place: a part with sides has two looks and counts once a craft. */
@@ -8,7 +9,7 @@ export function looksAt(table: BookTable, rows: Uint32Array, parts: CraftParts):
   const { components, marks } = parts;
   const tests = lookTests(table, rows, parts);
   const { craftAt, craftOf, isCarried, isFound, isLooked, anywhere } = tests;
-  const fouledOn = fouledParts(parts);
+  const { partsOf } = fouledCraft(parts);
   const groupAt = (place: number): CountedGroup => {
     const name = components[place]!;
     const within = (): Uint32Array => tests.looksAt(place);
@@ -23,7 +24,7 @@ export function looksAt(table: BookTable, rows: Uint32Array, parts: CraftParts):
     };
     const alone = {
       words: `looks that found mussels on ${name} and on no other part`,
-      holds: (row: number) => isFound(row) && fouledOn[craftAt(row)] === 1,
+      holds: (row: number) => isFound(row) && partsOf[craftAt(row)] === 1,
       within,
     };
     return {
