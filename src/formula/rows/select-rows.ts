@@ -1,4 +1,5 @@
 import type { Book, BookTable } from '../../record/book.js';
+import { everyRowOf } from '../../record/every-row.js';
 import type { Environment, Group } from '../environment.js';
 import { unknown, yes } from '../missing.js';
 import type { Formula, Node } from '../tree.js';
@@ -11,8 +12,7 @@ import type { RowsReading } from './rows-reading.js';
 export function everyRow(table: BookTable, { cache }: Environment): Uint32Array {
   let rows = cache.everyRow.get(table);
   if (rows === undefined) {
-    rows = new Uint32Array(table.rowCount);
-    for (let row = 0; row < rows.length; row++) rows[row] = row;
+    rows = everyRowOf(table.rowCount);
     cache.everyRow.set(table, rows);
   }
   return rows;
