@@ -50,7 +50,7 @@ function wideCodes({ values, missing }: NumberColumn, rows: Uint32Array): FieldC
 /** The codes of two lists of fields as those of both together, the first of which comes first in order. */
 function bothCodes(one: KeyCodes, other: KeyCodes, rows: Uint32Array): KeyCodes {
   const { count } = other;
-  const codes = new Float64Array(rows.length);
+  const codes = one.count * count <= 0x1_0000_0000 ? new Uint32Array(rows.length) : new Float64Array(rows.length);
   for (let at = 0; at < codes.length; at++) {
     codes[at] = one.codes[one.byRow ? rows[at]! : at]! * count + other.codes[other.byRow ? rows[at]! : at]!;
   }
