@@ -1,6 +1,9 @@
 import { deflateRawSync } from 'node:zlib';
 
-/** Bytes as DEFLATE in base64, as a page carries them for its script to unpack. */
+/**
+ * Bytes as DEFLATE in base64, as a page carries them for its script to unpack. The highest level takes four times as long, and a
+ * page becomes 1 % smaller.
+ */
 export function deflated(bytes: Uint8Array): string {
-  return deflateRawSync(bytes, { level: 9 }).toString('base64');
+  return deflateRawSync(bytes, { level: 7 }).toString('base64');
 }

@@ -1,4 +1,5 @@
 import type { BookTable } from '../record/book.js';
+import type { TextColumn } from '../record/column.js';
 import { bookText } from './row-tests.js';
 import { type ClusterPlaces, clusterPlaces } from './shares.js';
 
@@ -28,22 +29,67 @@ export interface CraftParts {
   readonly openFindings: number;
 }
 
-/** Numbers the inspections of some looks from 0, with the first look of each. */
-function numberCraft(table: BookTable, rows: Uint32Array): { craftOf: Uint32Array; firstRows: Uint32Array } {
-  const { codes, dictionary } = bookText(table, 'inspection');
+/** Numbers the inspections of some looks from 0, by the codes of their keys, with the first look of each. */
+function numberCraft({ codes, dictionary }: TextColumn, rows: Uint32Array) {
   const numberOf = new Int32Array(dictionary.length).fill(-1);
-  const craftOf = new Uint32Array(rows.length);
   const firstRows: number[] = [];
+  let last = -1;
   for (let at = 0; at < rows.length; at++) {
-    const row = rows[at]!;
-    const code = codes[row]!;
-    if (numberOf[code] === -1) {
-      numberOf[code] = firstRows.length;
-      firstRows.push(row);
-    }
-    craftOf[at] = numberOf[code]!;
+    const code = codes[rows[at]!]!;
+    // Looks at one craft mostly stand together.
+    if (code === last) continue;
+    last = code;
+    if (numberOf[code] === -1) numberOf[code] = firstRows.push(rows[at]!) - 1;
   }
-  return { craftOf, firstRows: Uint32Array.from(firstRows) };
+  return { numberOf, firstRows: Uint32Array.from(firstRows) };
+}
+
+/** What each look of a table says, whatever rows are asked of. */
+interface LookMarks {
+  /** The part's place in the catalogue, or `noPlace`. */
+  readonly placeOf: Uint8Array;
+  /** Marks of `part`. */
+  readonly marks: Uint8Array;
+  /** 1 for a look at a fouled part whose finding was left open. */
+  readonly isOpen: Uint8Array;
+}
+
+const noPlace = 255;
+
+/** Marks made before: every finding about parts asks for those of the same table. */
+const marked = new WeakMap<BookTable, LookMarks>();
+
+function lookMarks(table: BookTable): LookMarks {
+  const known = marked.get(table) ?? markLooks(table);
+  marked.set(table, known);
+  return known;
+}
+
+function markLooks(table: BookTable): LookMarks {
+  const component = bookText(table, 'component');
+  const state = bookText(table, 'state');
+  const finding = bookText(table, 'finding');
+  const side = bookText(table, 'side');
+  const components = table.fields.get('component')?.codes ?? [];
+  const places = component.dictionary.map((name) => components.indexOf(name));
+  const [findings, sides] = [finding.dictionary.length, side.dictionary.length];
+  const marksByCodes = state.dictionary.flatMap((one) =>
+    finding.dictionary.flatMap((two) => side.dictionary.map((three) => marksOfLook(one, two, three))),
+  );
+  const fouled = state.dictionary.indexOf('fouled', 1);
+  const [placeOf, marks, isOpen] = [0, 0, 0].map(() => new Uint8Array(table.rowCount)) as [
+    Uint8Array,
+    Uint8Array,
+    Uint8Array,
+  ];
+  for (let row = 0; row < table.rowCount; row++) {
+    const place = places[component.codes[row]!]!;
+    placeOf[row] = place < 0 ? noPlace : place;
+    const [stateCode, findingCode] = [state.codes[row]!, finding.codes[row]!];
+    marks[row] = marksByCodes[(stateCode * findings + findingCode) * sides + side.codes[row]!]!;
+    isOpen[row] = stateCode === fouled && findingCode === 0 ? 1 : 0;
+  }
+  return { placeOf, marks, isOpen };
 }
 
 function marksOfLook(state: string, finding: string, side: string): number {
@@ -69,29 +115,18 @@ export function craftParts(table: BookTable, rows: Uint32Array): CraftParts {
 }
 
 function gatherParts(table: BookTable, rows: Uint32Array): CraftParts {
-  const component = bookText(table, 'component');
-  const state = bookText(table, 'state');
-  const finding = bookText(table, 'finding');
-  const side = bookText(table, 'side');
   const components = table.fields.get('component')?.codes ?? [];
-  const partOf = component.dictionary.map((name) => components.indexOf(name));
-  const [findings, sides] = [finding.dictionary.length, side.dictionary.length];
-  const marksByCodes = state.dictionary.flatMap((one) =>
-    finding.dictionary.flatMap((two) => side.dictionary.map((three) => marksOfLook(one, two, three))),
-  );
-  const fouled = state.dictionary.indexOf('fouled', 1);
-  const { craftOf, firstRows } = numberCraft(table, rows);
+  const looks = lookMarks(table);
+  const inspection = bookText(table, 'inspection');
+  const { numberOf, firstRows } = numberCraft(inspection, rows);
   const marks = new Uint8Array(firstRows.length * components.length);
   let openFindings = 0;
   for (let at = 0; at < rows.length; at++) {
     const row = rows[at]!;
-    const place = partOf[component.codes[row]!]!;
-    if (place < 0) continue;
-    const stateCode = state.codes[row]!;
-    const findingCode = finding.codes[row]!;
-    if (stateCode === fouled && findingCode === 0) openFindings++;
-    marks[craftOf[at]! * components.length + place]! |=
-      marksByCodes[(stateCode * findings + findingCode) * sides + side.codes[row]!]!;
+    const place = looks.placeOf[row]!;
+    if (place === noPlace) continue;
+    openFindings += looks.isOpen[row]!;
+    marks[numberOf[inspection.codes[row]!]! * components.length + place]! |= looks.marks[row]!;
   }
   return {
     components,
@@ -101,14 +136,4 @@ function gatherParts(table: BookTable, rows: Uint32Array): CraftParts {
     places: clusterPlaces(table, firstRows),
     openFindings,
   };
-}
-
-/** How many parts of each craft had mussels. */
-export function fouledParts({ components, craftCount, marks }: CraftParts): Uint8Array {
-  const fouled = new Uint8Array(craftCount);
-  for (let craft = 0; craft < craftCount; craft++) {
-    const from = craft * components.length;
-    for (let at = from; at < from + components.length; at++) if ((marks[at]! & part.mussels) !== 0) fouled[craft]!++;
-  }
-  return fouled;
 }

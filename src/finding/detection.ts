@@ -61,10 +61,14 @@ function tallyOf(pairs: readonly TwoLooks[]): Tally {
 
 /** A craft was found by a look when any of its parts was. */
 function byCraft(pairs: readonly TwoLooks[]): TwoLooks[] {
-  const craft = new Map<number, TwoLooks>();
+  const craft = new Map<number, { -readonly [Part in keyof TwoLooks]: TwoLooks[Part] }>();
   for (const pair of pairs) {
-    const known = craft.get(pair.inspection) ?? { ...pair, first: false, second: false };
-    craft.set(pair.inspection, { ...known, first: known.first || pair.first, second: known.second || pair.second });
+    const known = craft.get(pair.inspection);
+    if (known === undefined) craft.set(pair.inspection, { ...pair });
+    else {
+      known.first ||= pair.first;
+      known.second ||= pair.second;
+    }
   }
   return [...craft.values()];
 }
@@ -189,9 +193,10 @@ export const detection: Finding = {
   },
   find: (book, table, rows, by) => {
     const all = pairLooks(book, table, rows);
-    const pairOf = new Map(all.pairs.map((pair) => [pair.row, pair]));
+    const pairAt = new Array<TwoLooks | undefined>(table.rowCount);
+    for (const pair of all.pairs) pairAt[pair.row] = pair;
     const found = groupRows(table, rows, by).flatMap(({ key, rows: own }) => {
-      const pairs = Array.from(own).flatMap((row) => pairOf.get(row) ?? []);
+      const pairs = Array.from(own, (row) => pairAt[row]).filter((pair) => pair !== undefined);
       const craft = byCraft(pairs);
       const head = keyCells(table, by, key);
       return [

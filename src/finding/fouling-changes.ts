@@ -5,9 +5,10 @@ import { once } from './book/once.js';
 import { estimateColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColumn } from './columns.js';
 import { comparedEstimate } from './compared-estimate.js';
 import { type CountedGroup, countedBy, modelled, sharing } from './counted-rows.js';
-import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
 import { definitionBreak } from './definition-break.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { fouledCraft } from './fouled-craft.js';
 import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { ShareCount } from './shares.js';
@@ -34,7 +35,6 @@ const deciding = ['component', 'state', 'finding'];
 interface Season {
   readonly season: number;
   readonly parts: CraftParts;
-  readonly fouledOn: Uint8Array;
   /** The looks behind the numbers of a part of that season, by its place. */
   readonly looks: () => (place: number) => CountedGroup;
 }
@@ -45,14 +45,13 @@ function seasonsOf(table: BookTable, rows: Uint32Array): readonly Season[] {
     if (typeof season !== 'number') return [];
     const parts = craftParts(table, own);
     const looks = once(() => looksAt(table, own, parts));
-    return [{ season, parts, fouledOn: fouledParts(parts), looks }];
+    return [{ season, parts, looks }];
   });
 }
 
-function shareIn({ parts, fouledOn }: Season, at: number): ShareCount {
+function shareIn({ parts }: Season, at: number): ShareCount {
   const share = new ShareCount(parts.places.count);
-  for (let craft = 0; craft < parts.craftCount; craft++) {
-    if (fouledOn[craft]! === 0) continue;
+  for (const craft of fouledCraft(parts).craft) {
     const seen = parts.marks[craft * parts.components.length + at]!;
     share.add(parts.places.placeOf[craft]!, (seen & part.mussels) !== 0);
   }

@@ -6,6 +6,7 @@ import { countColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn 
 import { type CountedGroup, countedBy, counting, modelled, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { fouledCraft } from './fouled-craft.js';
 import { groupRows } from './group-rows.js';
 import { type LookTests, lookTests } from './look-tests.js';
 
@@ -45,9 +46,10 @@ const columns: readonly FindingColumn[] = [
 const marks = [50, 80, 95] as const;
 
 /** The craft on which each part had mussels. */
-function craftByPart({ components, craftCount, marks: seen }: CraftParts): number[][] {
+function craftByPart(parts: CraftParts): number[][] {
+  const { components, marks: seen } = parts;
   const craftOf = components.map((): number[] => []);
-  for (let craft = 0; craft < craftCount; craft++) {
+  for (const craft of fouledCraft(parts).craft) {
     for (let at = 0; at < components.length; at++) {
       if ((seen[craft * components.length + at]! & part.mussels) !== 0) craftOf[at]!.push(craft);
     }
@@ -56,13 +58,13 @@ function craftByPart({ components, craftCount, marks: seen }: CraftParts): numbe
 }
 
 /** Fouled craft by the parts they were fouled on: those alike are one kind. */
-function kindsOf({ components, craftCount, marks: seen }: CraftParts): CoveredKind[] {
+function kindsOf(parts: CraftParts): CoveredKind[] {
+  const { components, marks: seen } = parts;
   const found = new Map<string, { sets: number[]; count: number }>();
-  for (let craft = 0; craft < craftCount; craft++) {
+  for (const craft of fouledCraft(parts).craft) {
     const sets: number[] = [];
     const from = craft * components.length;
     for (let at = 0; at < components.length; at++) if ((seen[from + at]! & part.mussels) !== 0) sets.push(at);
-    if (sets.length === 0) continue;
     const key = sets.join();
     const kind = found.get(key);
     if (kind === undefined) found.set(key, { sets, count: 1 });

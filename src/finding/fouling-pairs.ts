@@ -4,6 +4,7 @@ import { countColumn, keyCells, keyColumns, numberColumn, shareColumn, wordColum
 import { countedBy, counting, modelled, type NumberRules, sharing } from './counted-rows.js';
 import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { fouledCraft } from './fouled-craft.js';
 import { groupRows } from './group-rows.js';
 import { type LookTests, lookTests } from './look-tests.js';
 import { sentence } from './sentence.js';
@@ -38,32 +39,31 @@ interface Pair {
   readonly cells: readonly FindingCell[];
 }
 
-/** The craft with mussels anywhere. */
-function fouledCraft({ components, craftCount, marks }: CraftParts): number[] {
-  const width = components.length;
-  return Array.from({ length: craftCount }, (_, craft) => craft).filter((craft) =>
-    marks.subarray(craft * width, (craft + 1) * width).some((seen) => (seen & part.mussels) !== 0),
-  );
-}
-
-function pairOf(parts: CraftParts, craft: readonly number[], one: number, other: number): Pair | null {
+function pairOf(parts: CraftParts, one: number, other: number): Pair | null {
   const { components, marks, places } = parts;
-  const share = new ShareCount(places.count);
-  let [looked, onOne, onOther] = [0, 0, 0];
+  const { craft } = fouledCraft(parts);
+  const bothOf = (own: number) =>
+    [marks[own * components.length + one]!, marks[own * components.length + other]!] as const;
+  let [looked, onOne, onOther, onBoth] = [0, 0, 0, 0];
   for (const own of craft) {
-    const [a, b] = [marks[own * components.length + one]!, marks[own * components.length + other]!];
+    const [a, b] = bothOf(own);
     if ((a & b & part.looked) === 0) continue;
     looked++;
-    const [fouledOne, fouledOther] = [(a & part.mussels) !== 0, (b & part.mussels) !== 0];
-    if (fouledOne) onOne++;
-    if (fouledOther) onOther++;
-    if (fouledOne || fouledOther) share.add(places.placeOf[own]!, fouledOne && fouledOther);
+    if ((a & part.mussels) !== 0) onOne++;
+    if ((b & part.mussels) !== 0) onOther++;
+    if ((a & b & part.mussels) !== 0) onBoth++;
   }
-  if (share.cases === 0) return null;
+  if (onBoth === 0) return null;
+  const share = new ShareCount(places.count);
+  for (const own of craft) {
+    const [a, b] = bothOf(own);
+    const isEither = (a & b & part.looked) !== 0 && ((a | b) & part.mussels) !== 0;
+    if (isEither) share.add(places.placeOf[own]!, (a & b & part.mussels) !== 0);
+  }
   const together: Estimate = share.clustered();
-  const times = (share.cases * looked) / (onOne * onOther);
-  const cells = [components[one]!, components[other]!, looked, share.trials, share.cases, together, times];
-  return { places: [one, other], both: share.cases, cells };
+  const times = (onBoth * looked) / (onOne * onOther);
+  const cells = [components[one]!, components[other]!, looked, share.trials, onBoth, together, times];
+  return { places: [one, other], both: onBoth, cells };
 }
 
 /** Which looks stand behind each number of a pair of parts. */
@@ -111,10 +111,9 @@ function rulesOf({ components, marks }: CraftParts, tests: LookTests, [one, othe
 }
 
 function pairsOf(parts: CraftParts): Pair[] {
-  const craft = fouledCraft(parts);
   return parts.components
     .flatMap((_, one) =>
-      parts.components.flatMap((_name, other) => (other <= one ? [] : (pairOf(parts, craft, one, other) ?? []))),
+      parts.components.flatMap((_name, other) => (other <= one ? [] : (pairOf(parts, one, other) ?? []))),
     )
     .sort((one, other) => other.both - one.both);
 }

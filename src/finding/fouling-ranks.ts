@@ -5,8 +5,9 @@ import { once } from './book/once.js';
 import { numberChoice } from './choices.js';
 import { countColumn, estimateColumn, keyCells, keyColumns, numberColumn, whereNone, wordColumn } from './columns.js';
 import { type CountedGroup, countedBy, modelled } from './counted-rows.js';
-import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingChoices, FindingColumn } from './finding.js';
+import { fouledCraft } from './fouled-craft.js';
 import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
@@ -42,9 +43,9 @@ function unitsOf(parts: CraftParts, strata: (craft: number) => number) {
   const { components, craftCount, marks, places } = parts;
   const counts = Array.from({ length: places.count }, () => new Map<number, number>());
   const stratumOf = new Uint32Array(places.count);
-  for (let craft = 0; craft < craftCount; craft++) {
+  for (let craft = 0; craft < craftCount; craft++) stratumOf[places.placeOf[craft]!] = strata(craft);
+  for (const craft of fouledCraft(parts).craft) {
     const place = places.placeOf[craft]!;
-    stratumOf[place] = strata(craft);
     for (let at = 0; at < components.length; at++) {
       if ((marks[craft * components.length + at]! & part.mussels) === 0) continue;
       counts[place]!.set(at, (counts[place]!.get(at) ?? 0) + 1);
@@ -67,6 +68,17 @@ function unitsOf(parts: CraftParts, strata: (craft: number) => number) {
 function rankEstimate({ rank, interval }: ResampledRank, fouled: number): Estimate {
   if (fouled < enoughEvents) return withheld(fewFouled, fouled);
   return { value: rank, numerator: null, denominator: null, interval, why: null, cautions: [] };
+}
+
+/** How many craft each part had mussels on. */
+function craftFouledThere(parts: CraftParts): Uint32Array {
+  const { components, marks } = parts;
+  const there = new Uint32Array(components.length);
+  for (const craft of fouledCraft(parts).craft) {
+    for (let at = 0; at < there.length; at++)
+      if ((marks[craft * there.length + at]! & part.mussels) !== 0) there[at]!++;
+  }
+  return there;
 }
 
 /** A part with its numbers, and which looks stand behind them. */
@@ -97,25 +109,19 @@ function behindRanks(table: BookTable, rows: Uint32Array, parts: CraftParts): (p
 
 function ranksOf(book: Book, table: BookTable, rows: Uint32Array, choices: FindingChoices): RankedPart[] {
   const parts = craftParts(table, rows);
-  const { components, craftCount, marks, firstRows } = parts;
+  const { components, firstRows } = parts;
   const { count, seed } = choices.resamples;
   const top = numberChoice(choices, 'top') ?? 5;
   const stratum = (craft: number): number => book.clusters.stratumOf[table.clusterOf![firstRows[craft]!]!]!;
   const ranks = resampledRanks(unitsOf(parts, stratum), top, count, seed);
-  const fouledCraft = fouledParts(parts).filter((own) => own > 0).length;
-  const fouled = components.map((_, at) => {
-    let sum = 0;
-    for (let craft = 0; craft < craftCount; craft++) {
-      if ((marks[craft * components.length + at]! & part.mussels) !== 0) sum++;
-    }
-    return sum;
-  });
+  const fouledAnywhere = fouledCraft(parts).craft.length;
+  const fouled = craftFouledThere(parts);
   const behind = behindRanks(table, rows, parts);
   return components
     .map((component, at): RankedPart => {
       const own = fouled[at]!;
       const chance = own < enoughEvents ? null : ranks[at]!.inTop;
-      const cells = [component, own, fouledCraft, rankEstimate(ranks[at]!, own), chance];
+      const cells = [component, own, fouledAnywhere, rankEstimate(ranks[at]!, own), chance];
       return { fouled: own, cells, behind: once(() => behind(at)) };
     })
     .filter((part) => part.fouled !== 0)

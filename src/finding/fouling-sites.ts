@@ -2,8 +2,9 @@ import { componentOf } from '../record/components.js';
 import { once } from './book/once.js';
 import { countColumn, keyCells, keyColumns, shareColumn, wordColumn } from './columns.js';
 import { countedBy } from './counted-rows.js';
-import { type CraftParts, craftParts, fouledParts, part } from './craft-parts.js';
+import { type CraftParts, craftParts, part } from './craft-parts.js';
 import type { Finding, FindingCell, FindingColumn } from './finding.js';
+import { fouledCraft } from './fouled-craft.js';
 import { looksAt } from './fouling-looks.js';
 import { groupRows } from './group-rows.js';
 import { sentence } from './sentence.js';
@@ -36,23 +37,28 @@ interface Site {
   readonly cells: readonly FindingCell[];
 }
 
-function siteOf(parts: CraftParts, fouledOn: Uint8Array, at: number): Site | null {
+function siteOf(parts: CraftParts, at: number): Site | null {
   const { components, craftCount, marks, places } = parts;
-  const ofFouled = new ShareCount(places.count);
   const ofLooks = new ShareCount(places.count);
   const skipped = new ShareCount(places.count);
-  const sole = new ShareCount(places.count);
   for (let craft = 0; craft < craftCount; craft++) {
     const seen = marks[craft * components.length + at]!;
+    if ((seen & part.carried) === 0) continue;
     const place = places.placeOf[craft]!;
-    const fouled = (seen & part.mussels) !== 0;
     const looked = (seen & part.looked) !== 0;
-    if (fouledOn[craft]! > 0) ofFouled.add(place, fouled);
-    if ((seen & part.carried) !== 0) skipped.add(place, !looked);
-    if (looked) ofLooks.add(place, fouled);
-    if (fouled) sole.add(place, fouledOn[craft] === 1);
+    skipped.add(place, !looked);
+    if (looked) ofLooks.add(place, (seen & part.mussels) !== 0);
   }
   if (skipped.trials === 0) return null;
+  const ofFouled = new ShareCount(places.count);
+  const sole = new ShareCount(places.count);
+  const { craft: fouledOnes, partsOf } = fouledCraft(parts);
+  for (const craft of fouledOnes) {
+    const place = places.placeOf[craft]!;
+    const fouled = (marks[craft * components.length + at]! & part.mussels) !== 0;
+    ofFouled.add(place, fouled);
+    if (fouled) sole.add(place, partsOf[craft] === 1);
+  }
   const component = components[at]!;
   return {
     at,
@@ -76,10 +82,7 @@ function siteOf(parts: CraftParts, fouledOn: Uint8Array, at: number): Site | nul
 
 /** Every part that some craft carries, the most often fouled first, then in the order of the catalogue. */
 function sitesOf(parts: CraftParts): readonly Site[] {
-  const fouledOn = fouledParts(parts);
-  return parts.components
-    .flatMap((_, at) => siteOf(parts, fouledOn, at) ?? [])
-    .sort((one, other) => other.fouled - one.fouled);
+  return parts.components.flatMap((_, at) => siteOf(parts, at) ?? []).sort((one, other) => other.fouled - one.fouled);
 }
 
 /** Where mussels are found on craft, and which parts are skipped. */

@@ -1,147 +1,13 @@
-import { type BookTable, waitEnding } from '../record/book.js';
-import { byNaturalOrder } from './natural-order.js';
+import type { BookTable } from '../record/book.js';
+import { type GroupKey, keyCodes } from './key-codes.js';
 
-/** What the rows of a group share: a value a field, null for missing. Dates and instants are numbers, as recorded. */
-export type GroupKey = readonly (string | number | null)[];
+export type { GroupKey } from './key-codes.js';
 
 /** Rows that share the values of some fields. */
 export interface RowGroup {
   readonly key: GroupKey;
   /** Ascending row numbers. */
   readonly rows: Uint32Array;
-}
-
-/** A field's values among some rows in showing order, missing last, and the place of each row's value among them. */
-interface Ranks {
-  readonly values: readonly (string | number | null)[];
-  readonly rankOf: Uint32Array;
-}
-
-/** Numbers no further apart than this are told apart in an array that is cleared each time. */
-const mostNarrow = 10_000;
-
-const endings = Object.keys(waitEnding);
-
-/** Each row's value as a code of some texts, 0 for missing, and the order in which the texts are shown. */
-interface Coded {
-  readonly codes: ArrayLike<number>;
-  readonly texts: readonly string[];
-  readonly order: readonly string[];
-}
-
-function textRanks({ codes, texts, order }: Coded, rows: Uint32Array): Ranks {
-  const seen = new Uint8Array(texts.length);
-  for (const row of rows) seen[codes[row]!] = 1;
-  const place = new Map(order.map((code, index) => [code, index]));
-  const present = texts.map((_, code) => code).filter((code) => seen[code] === 1);
-  present.sort((one, other) => {
-    if (one === 0 || other === 0) return one === 0 ? (other === 0 ? 0 : 1) : -1;
-    const [oneAt, otherAt] = [place.get(texts[one]!) ?? order.length, place.get(texts[other]!) ?? order.length];
-    return oneAt - otherAt || byNaturalOrder(texts[one]!, texts[other]!);
-  });
-  const rankByCode = new Uint32Array(texts.length);
-  present.forEach((code, rank) => {
-    rankByCode[code] = rank;
-  });
-  const rankOf = new Uint32Array(rows.length);
-  for (let at = 0; at < rows.length; at++) rankOf[at] = rankByCode[codes[rows[at]!]!]!;
-  return { values: present.map((code) => (code === 0 ? null : texts[code]!)), rankOf };
-}
-
-function numberRanks(values: ArrayLike<number>, missing: Uint8Array | null, rows: Uint32Array): Ranks {
-  const own = new Float64Array(rows.length);
-  let anyMissing = false;
-  for (let at = 0; at < rows.length; at++) {
-    const row = rows[at]!;
-    const isMissing = missing !== null && missing[row] === 1;
-    own[at] = isMissing ? Number.NaN : values[row]!;
-    anyMissing ||= isMissing;
-  }
-  const { distinct, placeOf } = narrowPlaces(own) ?? widePlaces(own);
-  return { values: anyMissing ? [...distinct, null] : distinct, rankOf: placeOf };
-}
-
-/** The distinct numbers among some, ascending, and the place of each among them; that of NaN is behind all others. */
-interface Places {
-  readonly distinct: number[];
-  readonly placeOf: Uint32Array;
-}
-
-/** Whole numbers that lie near each other, such as years, told apart by where they stand in an array; else null. */
-function narrowPlaces(numbers: Float64Array): Places | null {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let at = 0; at < numbers.length; at++) {
-    const number = numbers[at]!;
-    if (Number.isNaN(number)) continue;
-    if (!Number.isInteger(number) || Object.is(number, -0)) return null;
-    if (number < low) low = number;
-    if (number > high) high = number;
-  }
-  if (high - low >= mostNarrow) return null;
-  const places = new Uint32Array(high < low ? 0 : high - low + 1);
-  for (let at = 0; at < numbers.length; at++) if (!Number.isNaN(numbers[at]!)) places[numbers[at]! - low] = 1;
-  const distinct: number[] = [];
-  for (let place = 0; place < places.length; place++) {
-    if (places[place] === 0) continue;
-    places[place] = distinct.length;
-    distinct.push(low + place);
-  }
-  const placeOf = new Uint32Array(numbers.length);
-  for (let at = 0; at < numbers.length; at++) {
-    placeOf[at] = Number.isNaN(numbers[at]!) ? distinct.length : places[numbers[at]! - low]!;
-  }
-  return { distinct, placeOf };
-}
-
-function widePlaces(numbers: Float64Array): Places {
-  const distinct = [...Float64Array.from(new Set(numbers.filter((number) => !Number.isNaN(number)))).sort()];
-  const place = new Map(distinct.map((number, index) => [number, index]));
-  const placeOf = new Uint32Array(numbers.length);
-  for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!) ?? distinct.length;
-  return { distinct, placeOf };
-}
-
-function ranksOf(table: BookTable, field: string, rows: Uint32Array): Ranks {
-  const column = table.column(field);
-  switch (column.kind) {
-    case 'text':
-      return textRanks(
-        { codes: column.codes, texts: column.dictionary, order: table.fields.get(field)?.codes ?? [] },
-        rows,
-      );
-    case 'wait':
-      return textRanks(
-        { codes: column.ending.map((ending) => ending + 1), texts: ['', ...endings], order: endings },
-        rows,
-      );
-    case 'number':
-      return numberRanks(column.values, column.missing, rows);
-  }
-}
-
-/** Numbers below this are told apart by where they stand in an array, which is far quicker than a map. */
-const mostPlaces = 1_000_000;
-
-/** The distinct whole numbers among some, ascending, and the place of each among them; all are below `limit`. */
-function distinctPlaces(numbers: Float64Array, limit: number): { distinct: number[]; placeOf: Uint32Array } {
-  const placeOf = new Uint32Array(numbers.length);
-  if (limit > mostPlaces) {
-    const distinct = [...Float64Array.from(new Set(numbers)).sort()];
-    const place = new Map(distinct.map((number, index) => [number, index]));
-    for (let at = 0; at < numbers.length; at++) placeOf[at] = place.get(numbers[at]!)!;
-    return { distinct, placeOf };
-  }
-  const places = new Uint32Array(limit);
-  for (let at = 0; at < numbers.length; at++) places[numbers[at]!] = 1;
-  const distinct: number[] = [];
-  for (let number = 0; number < limit; number++) {
-    if (places[number] === 0) continue;
-    places[number] = distinct.length;
-    distinct.push(number);
-  }
-  for (let at = 0; at < numbers.length; at++) placeOf[at] = places[numbers[at]!]!;
-  return { distinct, placeOf };
 }
 
 /** How rows were split before: several findings and sheets of a page split the same ones, which nobody changes. */
@@ -166,34 +32,20 @@ export function groupRows(table: BookTable, rows: Uint32Array, fields: readonly 
 }
 
 function splitRows(table: BookTable, rows: Uint32Array, fields: readonly string[]): readonly RowGroup[] {
-  const ranks = fields.map((field) => ranksOf(table, field, rows));
-  let combined = new Float64Array(rows.length);
-  let limit = 1;
-  for (const { values, rankOf } of ranks) {
-    if (limit * values.length > Number.MAX_SAFE_INTEGER) {
-      // Beyond whole numbers that are told apart: places among those that occur take less.
-      const { distinct, placeOf } = distinctPlaces(combined, limit);
-      combined = Float64Array.from(placeOf);
-      limit = distinct.length;
-    }
-    for (let at = 0; at < combined.length; at++) combined[at] = combined[at]! * values.length + rankOf[at]!;
-    limit *= values.length;
+  const { codes, byRow, count, compare, keyFor } = keyCodes(table, rows, fields);
+  const sizes = new Uint32Array(count);
+  for (let at = 0; at < rows.length; at++) sizes[codes[byRow ? rows[at]! : at]!]!++;
+  const present: number[] = [];
+  for (let code = 0; code < count; code++) if (sizes[code]! > 0) present.push(code);
+  present.sort(compare);
+  // The lists stand one behind the other in one array.
+  const nextOf = new Uint32Array(count);
+  let filled = 0;
+  for (const code of present) {
+    nextOf[code] = filled;
+    filled += sizes[code]!;
   }
-  const { distinct, placeOf } = distinctPlaces(combined, limit);
-  const sizes = new Uint32Array(distinct.length);
-  const first = new Uint32Array(distinct.length);
-  for (let at = rows.length - 1; at >= 0; at--) {
-    sizes[placeOf[at]!]!++;
-    first[placeOf[at]!] = at;
-  }
-  const groups = distinct.map((_, place) => ({
-    key: ranks.map(({ values, rankOf }) => values[rankOf[first[place]!]!]!),
-    rows: new Uint32Array(sizes[place]!),
-  }));
-  const filled = new Uint32Array(distinct.length);
-  for (let at = 0; at < rows.length; at++) {
-    const place = placeOf[at]!;
-    groups[place]!.rows[filled[place]!++] = rows[at]!;
-  }
-  return groups;
+  const all = new Uint32Array(rows.length);
+  for (let at = 0; at < rows.length; at++) all[nextOf[codes[byRow ? rows[at]! : at]!]!++] = rows[at]!;
+  return present.map((code) => ({ key: keyFor(code), rows: all.subarray(nextOf[code]! - sizes[code]!, nextOf[code]) }));
 }

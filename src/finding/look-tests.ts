@@ -26,9 +26,12 @@ export interface LookTests {
 /** The tests for some looks, gathered by craft and part. */
 export function lookTests(table: BookTable, rows: Uint32Array, { components, firstRows }: CraftParts): LookTests {
   const inspection = bookText(table, 'inspection');
-  const craftOf = new Uint32Array(inspection.dictionary.length);
-  firstRows.forEach((row, craft) => {
-    craftOf[inspection.codes[row]!] = craft;
+  const craftOf = once(() => {
+    const numbers = new Uint32Array(inspection.dictionary.length);
+    firstRows.forEach((row, craft) => {
+      numbers[inspection.codes[row]!] = craft;
+    });
+    return numbers;
   });
   const state = bookText(table, 'state').codes;
   const [absent, skipped] = [isValue(table, 'state', 'absent'), isValue(table, 'state', 'not checked')];
@@ -41,7 +44,7 @@ export function lookTests(table: BookTable, rows: Uint32Array, { components, fir
   const placeOf = component.dictionary.map((name) => components.indexOf(name));
   return {
     craftOf: (row) => inspection.codes[row]!,
-    craftAt: (row) => craftOf[inspection.codes[row]!]!,
+    craftAt: (row) => craftOf()[inspection.codes[row]!]!,
     isCarried,
     isLooked: (row) => isCarried(row) && !skipped(row),
     isFound,

@@ -52,10 +52,25 @@ function recordsOf(book: Book, table: BookTable, { numerator, denominator, count
   const isOfCraft = counts === 'craft' && belongsToInspections(table);
   const found = ({ rows }: ToldRows): FoundRecords =>
     isOfCraft
-      ? { table: 'inspections', rows: Uint32Array.from(new Set(inspectionRows(book, table, rows))).sort() }
+      ? { table: 'inspections', rows: markedRows(marksOf(inspectionRows(book, table, rows))) }
       : { table: table.name, rows };
   if (denominator === null) return [found(numerator)];
   const [cases, all] = [found(numerator), found(denominator)];
-  const isCase = new Set(cases.rows);
-  return [cases, all, { table: all.table, rows: all.rows.filter((row) => !isCase.has(row)) }];
+  const isCase = marksOf(cases.rows);
+  return [cases, all, { table: all.table, rows: all.rows.filter((row) => isCase[row] !== 1) }];
+}
+
+/** A mark at each of some rows, as far as the last of them. */
+function marksOf(rows: Uint32Array): Uint8Array {
+  const marks = new Uint8Array(rows.reduce((most, row) => Math.max(most, row + 1), 0));
+  for (let at = 0; at < rows.length; at++) marks[rows[at]!] = 1;
+  return marks;
+}
+
+/** The rows that are marked, ascending. */
+function markedRows(marks: Uint8Array): Uint32Array {
+  const rows = new Uint32Array(marks.length);
+  let count = 0;
+  for (let row = 0; row < marks.length; row++) if (marks[row] === 1) rows[count++] = row;
+  return rows.slice(0, count);
 }

@@ -46,6 +46,17 @@ export interface BookTable {
   /** The station-day each row belongs to, or null where rows belong to none (spending). */
   readonly clusterOf: Uint32Array | null;
   readonly origin: Origin | null;
+  /** The table whose fields its rows have besides their own; nothing where there is none. */
+  readonly parent?: ParentTable;
+}
+
+/** The table that gives each row of another some of its fields, as inspections do for looks. */
+export interface ParentTable {
+  readonly table: BookTable;
+  /** Whether a field of the other table is this one's, with the value at the row's parent. */
+  readonly gives: (field: string) => boolean;
+  /** The parent of each row, as a row of this table; made when first asked for. */
+  readonly rowOf: () => Int32Array;
 }
 
 /** The station-days that resampling draws from, each in the stratum (station and season) it is drawn within. */

@@ -7,6 +7,7 @@ import { findings } from '../finding/findings.js';
 import { findingResults } from '../notebook/finding-results.js';
 import { unitInHead } from '../notebook/shown.js';
 import type { Book } from '../record/book.js';
+import { everyRowOf } from '../record/every-row.js';
 import type { StatisticAccount } from '../statistic/account/statistic-account.js';
 import { statisticAccounts } from '../statistic/account/statistic-accounts.js';
 import { anchorOfText, headed } from './anchor.js';
@@ -31,7 +32,7 @@ const mostRows = 8;
 function exampleTable(finding: Finding, book: Book): Element[] {
   const table = book.tables.get(finding.table)!;
   const { by, options } = finding.account.example;
-  const rows = Uint32Array.from({ length: table.rowCount }, (_, row) => row);
+  const rows = everyRowOf(table.rowCount);
   const answer: FindingTable = finding.find(book, table, rows, by, choicesOf(finding, options, exampleResamples));
   const results = findingResults(answer, table);
   const keys = answer.columns.map(({ kind, name }) => kind === 'text' || by.includes(name));

@@ -80,6 +80,36 @@ describe('grouping rows', () => {
     expect(groups[last + 1]!.key).toEqual([last, last, last, 1]);
   });
 
+  it('keeps the order of texts and numbers that are too many, or lie too far apart, for a code each', () => {
+    // Row r has region R(r × 7 mod 150), craft number (r × 11 mod 150) and, but for every tenth, a length of so many halves.
+    const many = openBook(
+      smallRecords({
+        stations: [elkPoint],
+        inspections: Array.from({ length: 150 }, (_, row) =>
+          inspection(`i${row}`, {
+            home_region: `R${(row * 7) % 150}`,
+            craft: `c${(row * 11) % 150}`,
+            length_ft: row % 10 === 0 ? null : ((row * 13) % 150) / 2 + 1,
+          }),
+        ),
+      }),
+      smallSum(null),
+    ).tables.get('inspections')!;
+    const rows = Uint32Array.from({ length: 150 }, (_, row) => row);
+    const keys = (...fields: string[]) => groupRows(many, rows, fields).map(({ key }) => key);
+    const places = Array.from(rows, (row) => [(row * 7) % 150, (row * 11) % 150] as const);
+    // 150 regions by 150 craft are far more codes than rows.
+    expect(keys('home_region', 'craft')).toEqual(
+      places.toSorted(([one], [other]) => one - other).map(([region, craft]) => [`R${region}`, `c${craft}`]),
+    );
+    const lengths = Array.from(rows)
+      .filter((row) => row % 10 !== 0)
+      .map((row) => ((row * 13) % 150) / 2 + 1)
+      .toSorted((one, other) => one - other);
+    expect(keys('length_ft')).toEqual([...lengths.map((length) => [length]), [null]]);
+    expect(groupRows(many, rows, ['length_ft']).at(-1)!.rows).toEqual(rows.filter((row) => row % 10 === 0));
+  });
+
   it('without fields is one group, also of nothing', () => {
     expect(grouped(Uint32Array.of())).toEqual([[[]]]);
     expect(grouped(Uint32Array.of(), 'season')).toEqual([]);

@@ -1,4 +1,4 @@
-import type { BookColumn, BookField, BookTable } from '../../record/book.js';
+import type { BookColumn, BookField, BookTable, ParentTable } from '../../record/book.js';
 import type { Origin } from '../../record/records.js';
 import { once } from './once.js';
 
@@ -18,6 +18,7 @@ export interface TableParts {
   readonly sources: readonly FieldSource[];
   readonly clusterOf: (() => Uint32Array) | null;
   readonly origin: Origin | null;
+  readonly parent?: ParentTable;
 }
 
 /** A table whose columns, and whose station-days, are made when they are first asked for, and kept. */
@@ -29,7 +30,7 @@ export function lazyTable(parts: TableParts): BookTable {
     fields.set(field.name, field);
     columns.set(field.name, once(build));
   }
-  const { name, row, counted, rowCount, origin } = parts;
+  const { name, row, counted, rowCount, origin, parent } = parts;
   const clusterOf = parts.clusterOf === null ? null : once(parts.clusterOf);
   return {
     name,
@@ -38,6 +39,7 @@ export function lazyTable(parts: TableParts): BookTable {
     rowCount,
     fields,
     origin,
+    ...(parent === undefined ? {} : { parent }),
     column: (wanted) => {
       const column = columns.get(wanted);
       if (column === undefined) throw new Error(`the table ${name} has no field ${wanted}`);

@@ -5,7 +5,7 @@ import type { Records, RecordTable } from '../../record/records.js';
 import { textOf } from './columns-of.js';
 import { answer, codedColumn, codedField, translateCodes, yesNoColumn, yesNoField } from './derived-fields.js';
 import { type FieldSource, lazyTable } from './lazy-table.js';
-import { clustersOfInspection, fieldsOfInspection } from './of-inspection.js';
+import { clustersOfInspection, fieldsOfInspection, inspectionsGive } from './of-inspection.js';
 import { recordedFields } from './recorded-fields.js';
 
 const areas: readonly Component['area'][] = ['exterior', 'propulsion', 'water-holding', 'equipment', 'trailer'];
@@ -80,13 +80,15 @@ export function looksTable(
   parentOf: () => Int32Array,
 ): BookTable {
   const table = records[name];
+  const own = [...recordedFields(records, name), ...lookFields(table)];
   return lazyTable({
     name,
     row: table.definition.row,
     counted: 'looks',
     rowCount: table.rowCount,
-    sources: [...recordedFields(records, name), ...lookFields(table), ...fieldsOfInspection(inspections, parentOf)],
+    sources: [...own, ...fieldsOfInspection(inspections, parentOf)],
     clusterOf: clustersOfInspection(inspections, parentOf),
     origin: table.origin,
+    parent: inspectionsGive(inspections, own, parentOf),
   });
 }

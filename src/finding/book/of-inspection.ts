@@ -1,4 +1,4 @@
-import type { BookTable } from '../../record/book.js';
+import type { BookTable, ParentTable } from '../../record/book.js';
 import { gather } from './gather.js';
 import type { FieldSource } from './lazy-table.js';
 
@@ -18,5 +18,19 @@ export function clustersOfInspection(inspections: BookTable, parentOf: () => Int
     const clusters = new Uint32Array(parents.length);
     for (let row = 0; row < clusters.length; row++) clusters[row] = of[parents[row]!]!;
     return clusters;
+  };
+}
+
+/** The inspections as the table that gives rows those of its fields that they have not themselves. */
+export function inspectionsGive(
+  inspections: BookTable,
+  own: readonly FieldSource[],
+  parentOf: () => Int32Array,
+): ParentTable {
+  const owned = new Set(own.map(({ field }) => field.name));
+  return {
+    table: inspections,
+    gives: (field) => inspections.fields.has(field) && !owned.has(field),
+    rowOf: parentOf,
   };
 }

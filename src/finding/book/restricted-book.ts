@@ -33,7 +33,7 @@ function decidingColumn(table: BookTable, field: string, book: Book): BookColumn
 function restrictedTable(table: BookTable, choice: Choice, book: Book): BookTable {
   const asked = [...choice].filter(([field]) => table.fields.has(field));
   if (asked.length === 0) return table;
-  const { name, row, counted, fields } = table;
+  const { name, row, counted, fields, parent } = table;
   // Rows are chosen when a table is first asked for anything: most choices are asked of a few tables only.
   const rows = once(() => chosenRows(table, asked, book));
   const columns = new Map([...fields.keys()].map((field) => [field, once(() => gather(table.column(field), rows()))]));
@@ -42,11 +42,13 @@ function restrictedTable(table: BookTable, choice: Choice, book: Book): BookTabl
     return of === null ? null : Uint32Array.from(rows(), (at) => of[at]!);
   });
   const origin = once(() => originOf(table, rows()));
+  const parentOf = once(() => Int32Array.from(rows(), (at) => parent!.rowOf()[at]!));
   return {
     name,
     row,
     counted,
     fields,
+    ...(parent === undefined ? {} : { parent: { ...parent, rowOf: parentOf } }),
     get rowCount() {
       return rows().length;
     },

@@ -24,6 +24,31 @@ export function watchedBook(book: Book, asking: () => string): { readonly book: 
 }
 
 function watchedTable(table: BookTable, note: (table: string, column: string) => void): BookTable {
+  const { name, row, counted, rowCount, fields, origin, parent } = table;
+  const watching = (of: BookTable) => (wanted: string) => {
+    note(name, wanted);
+    return of.column(wanted);
+  };
+  return {
+    name,
+    row,
+    counted,
+    rowCount,
+    fields,
+    origin,
+    // What is asked of the parents stands for the same column of their rows.
+    ...(parent === undefined
+      ? {}
+      : { parent: { ...parent, table: askedThrough(parent.table, watching(parent.table)) } }),
+    column: watching(table),
+    get clusterOf() {
+      note(name, clusterColumn);
+      return table.clusterOf;
+    },
+  };
+}
+
+function askedThrough(table: BookTable, column: BookTable['column']): BookTable {
   const { name, row, counted, rowCount, fields, origin } = table;
   return {
     name,
@@ -32,12 +57,8 @@ function watchedTable(table: BookTable, note: (table: string, column: string) =>
     rowCount,
     fields,
     origin,
-    column: (wanted) => {
-      note(name, wanted);
-      return table.column(wanted);
-    },
+    column,
     get clusterOf() {
-      note(name, clusterColumn);
       return table.clusterOf;
     },
   };

@@ -1,5 +1,6 @@
 import type { Book } from '../../record/book.js';
 import { numberAt, textAt } from '../../record/column.js';
+import { everyRowOf } from '../../record/every-row.js';
 import { once } from '../book/once.js';
 import type { RowRule } from '../counted-rows.js';
 import { bookNumber, bookText, hasText, isValue } from '../row-tests.js';
@@ -32,7 +33,7 @@ interface OutcomeRows {
 function rowsOf(book: Book, name: string, { table: of, holds, adds }: OutcomeRows): Outcome['rowsIn'] {
   const table = book.tables.get(of)!;
   const [stationOf, seasonOf] = [bookText(table, 'station'), bookNumber(table, 'season')];
-  const every = once(() => Uint32Array.from({ length: table.rowCount }, (_, row) => row));
+  const every = once(() => everyRowOf(table.rowCount));
   return (years, station) => ({
     words: `${name}, of the same years${station === undefined ? '' : ' and station'}`,
     table: of,

@@ -32,8 +32,6 @@ export function dayTraffic(book: Book, { watches, days }: ShiftDays): Traffic {
   const inWatch = days.map(() => new Array<number>(watches.length).fill(0));
   let outside = 0;
   const { clusterOf, rowCount } = table;
-  /** The number of a full inspection's day; nothing for others. */
-  const dayAt = (row: number): number | undefined => (isFull(row) ? dayOf.get(clusterOf?.[row] ?? -1) : undefined);
   /** The watch in which an inspection of a day began, if a shift could be planned for it; −1 otherwise. */
   const watchAt = (row: number, day: number): number => {
     const at = numberAt(hour, row);
@@ -41,12 +39,17 @@ export function dayTraffic(book: Book, { watches, days }: ShiftDays): Traffic {
     const watch = at === null ? -1 : watches.findIndex(({ from, to }) => at >= from && at < to);
     return watch >= 0 && days[day]!.open[watch]! > 0 ? watch : -1;
   };
+  // Each full inspection of the days: its row, its day, and its watch.
+  const [rows, dayOfRow, watchOfRow] = [[] as number[], [] as number[], [] as number[]];
   for (let row = 0; row < rowCount; row++) {
-    const day = dayAt(row);
+    const day = isFull(row) ? dayOf.get(clusterOf?.[row] ?? -1) : undefined;
     if (day === undefined) continue;
+    const watch = watchAt(row, day);
+    rows.push(row);
+    dayOfRow.push(day);
+    watchOfRow.push(watch);
     full[day]!++;
     if (isCase(row)) cases[day]!++;
-    const watch = watchAt(row, day);
     if (watch >= 0) inWatch[day]![watch]!++;
     else outside++;
   }
@@ -54,14 +57,9 @@ export function dayTraffic(book: Book, { watches, days }: ShiftDays): Traffic {
     days: days.map((_, day) => ({ full: full[day]!, intercepted: cases[day]!, inWatch: inWatch[day]! })),
     outside,
     isCase,
-    fullOn: (wanted, watch) => {
-      const found: number[] = [];
-      for (let row = 0; row < rowCount; row++) {
-        const day = dayAt(row);
-        if (day === undefined || !wanted.has(day)) continue;
-        if (watch === null || watchAt(row, day) === watch) found.push(row);
-      }
-      return Uint32Array.from(found);
-    },
+    fullOn: (wanted, watch) =>
+      Uint32Array.from(
+        rows.filter((_, at) => (watch === null || watchOfRow[at] === watch) && wanted.has(dayOfRow[at]!)),
+      ),
   };
 }

@@ -20,15 +20,69 @@ export type ReplayedSeason = readonly (readonly ReplayedMeans[])[];
 /** Replays beyond this change no figure that a reader can see. */
 const mostReplays = 400;
 
-/** How often each day of a line is drawn, once for each of its washes. */
-function dayWeights(days: readonly number[], random: Random): readonly number[] {
-  const distinct = [...new Set(days)];
-  const times = new Map<number, number>();
-  for (const _ of distinct) {
-    const day = distinct[random.below(distinct.length)]!;
-    times.set(day, (times.get(day) ?? 0) + 1);
+/** The washes of a line, each with its group and its day; days are numbered from 0 as they appear. */
+interface Places {
+  readonly groupAt: Uint32Array;
+  readonly dayAt: Uint32Array;
+  readonly days: number;
+}
+
+function placesOf(rows: Uint32Array, groupOf: (row: number) => number, dayOf: (row: number) => number): Places {
+  const numbers = new Map<number, number>();
+  const dayAt = new Uint32Array(rows.length);
+  for (let at = 0; at < rows.length; at++) {
+    const day = dayOf(rows[at]!);
+    const number = numbers.get(day) ?? numbers.size;
+    numbers.set(day, number);
+    dayAt[at] = number;
   }
-  return days.map((day) => times.get(day) ?? 0);
+  return { groupAt: rows.map(groupOf), dayAt, days: numbers.size };
+}
+
+/** How often each of some days is drawn, as many times as there are days. */
+function dayWeights(days: number, random: Random): Uint32Array {
+  const times = new Uint32Array(days);
+  for (let draw = 0; draw < days; draw++) times[random.below(days)]!++;
+  return times;
+}
+
+/** What waits of washes add up to in one replay, by group and change in units. */
+interface WaitSums {
+  readonly plain: Float64Array;
+  readonly drawn: Float64Array;
+  /** 1 where no unit would be left at one of the group's stations. */
+  readonly none: Uint8Array;
+  /** Washes of each group, and the same with the days drawn again. */
+  readonly washes: Float64Array;
+  readonly weighed: Float64Array;
+}
+
+function addWaits(sums: WaitSums, waits: readonly (Float64Array | null)[], places: Places, weights: Uint32Array): void {
+  const { groupAt, dayAt } = places;
+  for (let at = 0; at < groupAt.length; at++) {
+    const group = groupAt[at]!;
+    const weight = weights[dayAt[at]!]!;
+    sums.washes[group]!++;
+    sums.weighed[group]! += weight;
+    for (let change = 0; change < changes.length; change++) {
+      const own = waits[change]!;
+      const place = group * changes.length + change;
+      if (own === null) sums.none[place] = 1;
+      else {
+        sums.plain[place]! += own[at]!;
+        sums.drawn[place]! += weight * own[at]!;
+      }
+    }
+  }
+}
+
+function meansOf({ plain, drawn, none, washes, weighed }: WaitSums, group: number): ReplayedMeans {
+  const mean = (sums: Float64Array, of: number): readonly (number | null)[] =>
+    changes.map((_, change) => {
+      const place = group * changes.length + change;
+      return none[place] === 1 || of === 0 ? null : sums[place]! / of;
+    });
+  return { means: mean(plain, washes[group]!), drawn: mean(drawn, weighed[group]!) };
 }
 
 /**
@@ -43,37 +97,24 @@ export function replaySeason(
   { count, seed }: FindingChoices['resamples'],
 ): ReplayedSeason {
   const random = randomFrom(seed);
-  const days = lines.map(({ rows }) => Array.from(rows, dayOf));
-  const places = lines.map(({ rows }) => Array.from(rows, groupOf));
+  const places = lines.map(({ rows }) => placesOf(rows, groupOf, dayOf));
   return Array.from({ length: Math.min(mostReplays, count) }, () => {
-    const sums = Array.from({ length: groups }, () => changes.map(() => ({ plain: 0, drawn: 0, none: false })));
-    const washes = new Array<number>(groups).fill(0);
-    const weighed = new Array<number>(groups).fill(0);
+    const sums: WaitSums = {
+      plain: new Float64Array(groups * changes.length),
+      drawn: new Float64Array(groups * changes.length),
+      none: new Uint8Array(groups * changes.length),
+      washes: new Float64Array(groups),
+      weighed: new Float64Array(groups),
+    };
     lines.forEach(({ ordered, units, lengths }, line) => {
-      const services = Float64Array.from(ordered, () => lengths[random.below(lengths.length)]!);
-      const weights = dayWeights(days[line]!, random);
+      const services = new Float64Array(ordered.length);
+      for (let at = 0; at < services.length; at++) services[at] = lengths[random.below(lengths.length)]!;
+      const weights = dayWeights(places[line]!.days, random);
       const waits = changes.map((change) =>
         units + change < 1 ? null : replayWaits(ordered, services, units + change),
       );
-      places[line]!.forEach((group, at) => {
-        washes[group]!++;
-        weighed[group]! += weights[at]!;
-        waits.forEach((own, change) => {
-          const sum = sums[group]![change]!;
-          if (own === null) sum.none = true;
-          else {
-            sum.plain += own[at]!;
-            sum.drawn += weights[at]! * own[at]!;
-          }
-        });
-      });
+      addWaits(sums, waits, places[line]!, weights);
     });
-    return sums.map((own, group): ReplayedMeans => {
-      const mean = (sum: number, of: number, none: boolean): number | null => (none || of === 0 ? null : sum / of);
-      return {
-        means: own.map(({ plain, none }) => mean(plain, washes[group]!, none)),
-        drawn: own.map(({ drawn, none }) => mean(drawn, weighed[group]!, none)),
-      };
-    });
+    return Array.from({ length: groups }, (_, group) => meansOf(sums, group));
   });
 }

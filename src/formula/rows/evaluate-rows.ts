@@ -1,4 +1,4 @@
-import type { BookTable } from '../../record/book.js';
+import type { ParentTable } from '../../record/book.js';
 import type { Evaluation } from '../context.js';
 import type { EachFunction, PlainFunction } from '../functions/declaration.js';
 import { functionNamed } from '../functions/functions.js';
@@ -12,16 +12,12 @@ import type { EachNumber } from '../value/lift.js';
 import { answersOf } from './condition.js';
 import { decidedBy } from './decided-by.js';
 import { drawnBy } from './drawn-by.js';
+import { type HeldRows, heldOfParents, heldRows } from './held-rows.js';
+import { answersOfParents, parentToAsk } from './parent-answers.js';
 import { plainRows } from './plain-rows.js';
-import { fieldValues, type RowNumbers, type RowValues } from './row-values.js';
-import type { Conditions } from './select-rows.js';
+import { fieldValues, type RowNumbers, type RowsAsked, type RowValues } from './row-values.js';
+import { type Conditions, everyRow } from './select-rows.js';
 import { timeRows } from './time-rows.js';
-
-/** Some rows of a table that a part of a formula is evaluated for. */
-export interface RowsAsked {
-  readonly table: BookTable;
-  readonly rows: Uint32Array;
-}
 
 function finite(value: number): number {
   return Number.isFinite(value) ? value : Number.NaN;
@@ -130,11 +126,27 @@ export function rowValuesOf(node: Node, asked: RowsAsked, evaluation: Evaluation
   }
 }
 
+function answersFor(condition: Node, asked: RowsAsked, evaluation: Evaluation): Uint8Array {
+  const parent = parentToAsk(condition, asked);
+  if (parent !== null) return answersOfParents(parentAnswers(condition, parent, evaluation), parent, asked.rows);
+  return answersOf(condition, (part) => rowValuesOf(part, asked, evaluation), asked.rows.length);
+}
+
+function parentAnswers(condition: Node, { table }: ParentTable, evaluation: Evaluation): Uint8Array {
+  return answersFor(condition, { table, rows: everyRow(table, evaluation.environment) }, evaluation);
+}
+
+function heldBy(condition: Node, asked: RowsAsked, evaluation: Evaluation): HeldRows {
+  const parent = asked.rows.length === asked.table.rowCount ? parentToAsk(condition, asked) : null;
+  const held = parent === null ? null : heldOfParents(parent, parentAnswers(condition, parent, evaluation));
+  return held ?? heldRows(asked.rows, answersFor(condition, asked, evaluation));
+}
+
 /** What is known of a formula's conditions for rows. */
 export function conditionsOf(evaluation: Evaluation): Conditions {
   return {
-    answersFor: (condition, table, rows) =>
-      answersOf(condition, (part) => rowValuesOf(part, { table, rows }, evaluation), rows.length),
+    answersFor: (condition, table, rows) => answersFor(condition, { table, rows }, evaluation),
+    heldBy: (condition, table, rows) => heldBy(condition, { table, rows }, evaluation),
     decidedBy: (condition, table) => decidedBy(condition, table, evaluation),
     drawnBy: (condition, table, rows) =>
       drawnBy(

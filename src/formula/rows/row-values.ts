@@ -38,6 +38,12 @@ export interface RowConstant {
 /** What a part of a formula gives for each of some rows, in their order. */
 export type RowValues = RowNumbers | RowTexts | RowAnswers | RowWaits | RowConstant;
 
+/** Some rows of a table that a part of a formula is evaluated for. */
+export interface RowsAsked {
+  readonly table: BookTable;
+  readonly rows: Uint32Array;
+}
+
 function gather<Values extends Float64Array | Uint8Array | Uint16Array | Uint32Array>(
   from: Values,
   rows: Uint32Array,

@@ -1,18 +1,19 @@
 import type { Book, BookTable } from '../../record/book.js';
+import { everyRowOf } from '../../record/every-row.js';
 import type { Environment, Group } from '../environment.js';
-import { unknown, yes } from '../missing.js';
+import { yes } from '../missing.js';
 import type { Formula, Node } from '../tree.js';
 import { type CountedRecords, type DrawnRows, drawnAmong, narrowDrawn } from '../value/account.js';
 import type { SelectedRows } from '../value/census.js';
 import { groupRows } from './group-rows.js';
+import type { HeldRows } from './held-rows.js';
 import type { RowsReading } from './rows-reading.js';
 
 /** Every row number of a table; the same array each time it is asked for. */
 export function everyRow(table: BookTable, { cache }: Environment): Uint32Array {
   let rows = cache.everyRow.get(table);
   if (rows === undefined) {
-    rows = new Uint32Array(table.rowCount);
-    for (let row = 0; row < rows.length; row++) rows[row] = row;
+    rows = everyRowOf(table.rowCount);
     cache.everyRow.set(table, rows);
   }
   return rows;
@@ -101,6 +102,8 @@ function baseRows({ base, here }: RowsReading, environment: Environment): Select
 export interface Conditions {
   /** An answer of a condition for each of some rows of a table. */
   readonly answersFor: (condition: Node, table: BookTable, rows: Uint32Array) => Uint8Array;
+  /** Those of some rows for which a condition holds. */
+  readonly heldBy: (condition: Node, table: BookTable, rows: Uint32Array) => HeldRows;
   /** What a condition compares the rows of a table with that comes from records itself. */
   readonly decidedBy: (condition: Node, table: BookTable) => readonly string[];
   /** How that decides some rows in every resample; null where it cannot be told. */
@@ -127,19 +130,12 @@ export function selectedRows(
   environment: Environment,
   conditions: Conditions,
 ): SelectedRows {
-  const { answersFor, decidedBy } = conditions;
+  const { heldBy, decidedBy } = conditions;
   const base = baseRows(reading, environment);
   const { where } = reading;
   if (where === null) return base;
   const { account, table } = base;
-  const answers = answersFor(where, table, account.rows);
-  const rows = new Uint32Array(account.rows.length);
-  let kept = 0;
-  let unclear = 0;
-  for (let at = 0; at < answers.length; at += 1) {
-    if (answers[at] === yes) rows[kept++] = account.rows[at]!;
-    else if (answers[at] === unknown) unclear += 1;
-  }
+  const { rows, unclear } = heldBy(where, table, account.rows);
   const condition = formula.text.slice(where.offset, where.end);
   const joint = / where /.test(account.description) ? ' and ' : ' where ';
   const own = decidedBy(where, table);
@@ -152,9 +148,9 @@ export function selectedRows(
       ...plain,
       ...(drawn === null ? {} : { drawn }),
       ...(deciding.size === 0 ? {} : { decidedBy: [...deciding] }),
-      ...(unclear > 0 && unclear === answers.length ? { noneKnown: true as const } : {}),
+      ...(unclear > 0 && unclear === account.rows.length ? { noneKnown: true as const } : {}),
       description: `${account.description}${joint}${condition}`,
-      rows: rows.slice(0, kept),
+      rows,
       unknown: account.unknown + unclear,
     },
   };

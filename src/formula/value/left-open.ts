@@ -9,8 +9,10 @@ const farMore = 10;
  * The caution of a count, or of a share's cases, that what is missing could make many times larger; none for any other
  * number. It names no number, so that a page for the public may say it too.
  */
-export function leftOpen({ counted, shareOf, accounts }: NumberValue): readonly string[] {
-  const [account] = shareOf === null ? (counted === null ? [] : accounts) : shareOf.cases.accounts;
+export function leftOpen(number: NumberValue): readonly string[] {
+  // Rows behind a finding's number, which is neither, are looked up when its accounts are asked for.
+  const count = number.shareOf?.cases ?? (number.counted === null ? null : number);
+  const account = count?.accounts[0];
   return account !== undefined && account.unknown > account.rows.length * farMore ? [said] : [];
 }
 

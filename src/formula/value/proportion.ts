@@ -24,9 +24,12 @@ function placeOf(number: number, ascending: Uint32Array, from: number): number {
 export function isPartOf(rows: Uint32Array, among: Uint32Array): boolean {
   if (rows === among) return true;
   if (rows.length > among.length) return false;
-  let at = 0;
-  for (const row of rows) {
-    at = placeOf(row, among, at);
+  // Among few others, every one of them is gone through; among many, steps are taken over them.
+  const isDense = rows.length * 8 > among.length;
+  for (let position = 0, at = 0; position < rows.length; position += 1) {
+    const row = rows[position]!;
+    if (isDense) while (among[at]! < row) at += 1;
+    else at = placeOf(row, among, at);
     if (among[at] !== row) return false;
   }
   return true;

@@ -51,6 +51,9 @@ function clusterAt(clusterOf: Uint32Array): (row: number) => number {
 /** Fewer numbers than this are gone through from the first. */
 const manyNumbers = 200;
 
+/** Within so many standard errors of independent numbers most quantiles of resamples lie; those that do not are found all the same. */
+const errorsNear = 6;
+
 function drawQuantiles(
   table: BookTable,
   numbers: Float64Array,
@@ -68,7 +71,8 @@ function drawQuantiles(
       weights: sharedWeights(environment),
     };
     // A resample's quantile lies near that of the rows themselves: numbers far below it need only be counted.
-    const from = numbers.length < manyNumbers ? 0 : Math.max(0, Math.floor((p - 0.08) * numbers.length));
+    const near = errorsNear * (1 + Math.sqrt(p * (1 - p) * numbers.length));
+    const from = numbers.length < manyNumbers ? 0 : Math.max(0, Math.floor(p * numbers.length - near));
     const far = Uint32Array.from(order.subarray(0, from), (at) => rows[at]!);
     const passed = drawTotals(totalsByCluster(table, far, null, environment), environment);
     return totals().map((total, draw) => {

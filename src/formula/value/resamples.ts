@@ -41,17 +41,20 @@ export function totalsByCluster(
   const clusterOf = table.clusterOf!;
   const sums = new Float64Array(book.clusters.count);
   const seen = new Uint8Array(book.clusters.count);
-  rows.forEach((row, position) => {
-    const cluster = clusterOf[row]!;
+  for (let position = 0; position < rows.length; position++) {
+    const cluster = clusterOf[rows[position]!]!;
     sums[cluster]! += amounts === null ? 1 : amounts[position]!;
     seen[cluster] = 1;
-  });
-  const cluster = new Uint32Array(seen.reduce((sum, one) => sum + one, 0));
+  }
+  const cluster = new Uint32Array(seen.length);
+  const total = new Float64Array(seen.length);
   let found = 0;
-  seen.forEach((one, index) => {
-    if (one === 1) cluster[found++] = index;
-  });
-  return { cluster, total: Float64Array.from(cluster, (index) => sums[index]!) };
+  for (let index = 0; index < seen.length; index++) {
+    if (seen[index] === 0) continue;
+    cluster[found] = index;
+    total[found++] = sums[index]!;
+  }
+  return { cluster: cluster.slice(0, found), total: total.slice(0, found) };
 }
 
 /** The sum of totals in every shared resample. */

@@ -1,4 +1,5 @@
 import type { Result } from '../../formula/result.js';
+import { everyRowOf } from '../../record/every-row.js';
 import { isOfAccount } from '../account-notes.js';
 import type { SheetDeclaration } from '../document.js';
 import type { EvaluatedNotebook, EvaluatedSheet, SheetRow } from '../evaluated.js';
@@ -30,7 +31,7 @@ export function withheldNotebook(workings: NotebookWorkings, fewest: number): Wi
   const whole = wholeSheets(workings);
   const told = toldCells(workings, whole.unknown, fewest);
   const allRows = [...book.tables.values()].map(({ name, rowCount }) => {
-    return { table: name, rows: Uint32Array.from({ length: rowCount }, (_, row) => row) };
+    return { table: name, rows: everyRowOf(rowCount) };
   });
   const withheld = withheldCells(told, allRows, fewest);
   const why = `it tells of fewer than ${fewest} craft, or such a number could be worked out from it`;

@@ -99,6 +99,15 @@ function unpackTable(
     ),
     clusterOf: clusterOf === null ? null : () => clustersOf(clusterOf),
     origin: null,
+    ...(parentOf === null || inspections === undefined
+      ? {}
+      : {
+          parent: {
+            table: inspections,
+            gives: (field) => carried.get(field)?.kind === 'of parent',
+            rowOf: parentOf,
+          },
+        }),
   });
   const columnOf = (field: string): BookColumn => {
     const column = carried.get(field);

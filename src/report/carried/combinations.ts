@@ -19,12 +19,14 @@ function valuesOf(column: BookColumn): { readonly of: ArrayLike<number>; readonl
   if (column.kind === 'wait') throw new Error('waits are not combined');
   const numberOf = new Map<number, number>();
   const { values, missing } = column;
-  const of = Uint32Array.from(values, (value, row) => {
-    if (missing !== null && missing[row] === 1) return 0;
+  const of = new Uint32Array(values.length);
+  for (let row = 0; row < of.length; row++) {
+    if (missing !== null && missing[row] === 1) continue;
+    const value = values[row]!;
     const known = numberOf.get(value) ?? numberOf.size + 1;
-    numberOf.set(value, known);
-    return known;
-  });
+    if (known > numberOf.size) numberOf.set(value, known);
+    of[row] = known;
+  }
   return { of, count: numberOf.size + 1 };
 }
 

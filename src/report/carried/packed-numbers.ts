@@ -48,25 +48,40 @@ function unpackFloats(at: number, count: number, bytes: Uint8Array): Float64Arra
   return numbers;
 }
 
+/** Numbers as packed bytes, wherever these come to stand. */
+interface Packing {
+  readonly form: Omit<PackedNumbers, 'at'>;
+  readonly part: Uint8Array;
+}
+
+/** What was packed before: several pages of a run carry the same columns, which nobody changes. */
+const packings = new WeakMap<object, Packing>();
+
+function packingOf(given: ArrayLike<number>): Packing {
+  // One kind of array for all, since loops over many kinds are slow.
+  const numbers = given instanceof Float64Array ? given : Float64Array.from(given);
+  const { plain, steps } = rangesOf(numbers);
+  const stepped = widthOf(steps) < widthOf(plain);
+  const width = stepped ? widthOf(steps) : widthOf(plain);
+  const from = width === 8 ? 0 : stepped ? steps.low : plain.low;
+  const together = width === 1 && !stepped && plain.high - plain.low <= 3 ? 4 : 1;
+  const form = { count: numbers.length, width, from, steps: stepped, together } as const;
+  const part =
+    width === 8 ? floatPlanes(numbers) : together === 4 ? quarters(numbers, from) : wholePlanes(numbers, form);
+  return { form, part };
+}
+
 /** Bytes that grow as numbers are packed into them. */
 export class NumberPacker {
   readonly #parts: Uint8Array[] = [];
   #length = 0;
 
-  /** Packs numbers as narrow as they fit. */
+  /** Packs numbers, which do not change any more, as narrow as they fit. */
   pack(given: ArrayLike<number>): PackedNumbers {
-    // One kind of array for all, since loops over many kinds are slow.
-    const numbers = given instanceof Float64Array ? given : Float64Array.from(given);
-    const plain = rangeOf(numbers, false);
-    const steps = rangeOf(numbers, true);
-    const stepped = widthOf(steps) < widthOf(plain);
-    const width = stepped ? widthOf(steps) : widthOf(plain);
-    const from = width === 8 ? 0 : stepped ? steps.low : plain.low;
-    const together = width === 1 && !stepped && plain.high - plain.low <= 3 ? 4 : 1;
-    const packed: PackedNumbers = { at: this.#length, count: numbers.length, width, from, steps: stepped, together };
-    this.#add(
-      width === 8 ? floatPlanes(numbers) : together === 4 ? quarters(numbers, from) : wholePlanes(numbers, packed),
-    );
+    const packing = packings.get(given) ?? packingOf(given);
+    packings.set(given, packing);
+    const packed = { at: this.#length, ...packing.form };
+    this.#add(packing.part);
     return packed;
   }
 
@@ -93,19 +108,25 @@ interface Range {
   readonly whole: boolean;
 }
 
-function rangeOf(numbers: Float64Array, steps: boolean): Range {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
+const notWhole: Range = { low: 0, high: 0, whole: false };
+
+/** The range of the numbers, and that of the steps from each to the next, the first from 0. */
+function rangesOf(numbers: Float64Array): { readonly plain: Range; readonly steps: Range } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [lowStep, highStep] = [low, high];
   let before = 0;
   for (let place = 0; place < numbers.length; place++) {
     const number = numbers[place]!;
-    const counted = steps ? number - before : number;
-    if (!Number.isInteger(number) || Object.is(number, -0)) return { low: 0, high: 0, whole: false };
-    if (counted < low) low = counted;
-    if (counted > high) high = counted;
+    if (!Number.isInteger(number) || Object.is(number, -0)) return { plain: notWhole, steps: notWhole };
+    const step = number - before;
+    if (number < low) low = number;
+    if (number > high) high = number;
+    if (step < lowStep) lowStep = step;
+    if (step > highStep) highStep = step;
     before = number;
   }
-  return numbers.length === 0 ? { low: 0, high: 0, whole: true } : { low, high, whole: true };
+  if (numbers.length === 0) return { plain: { low: 0, high: 0, whole: true }, steps: { low: 0, high: 0, whole: true } };
+  return { plain: { low, high, whole: true }, steps: { low: lowStep, high: highStep, whole: true } };
 }
 
 function widthOf({ low, high, whole }: Range): PackedNumbers['width'] {
@@ -114,17 +135,18 @@ function widthOf({ low, high, whole }: Range): PackedNumbers['width'] {
   return span <= 0xff ? 1 : span <= 0xffff ? 2 : 4;
 }
 
-function wholePlanes(numbers: Float64Array, { width, from, steps }: PackedNumbers): Uint8Array {
+function wholePlanes(numbers: Float64Array, { width, from, steps }: Packing['form']): Uint8Array {
   const count = numbers.length;
   const planes = new Uint8Array(count * width);
   let before = 0;
   for (let place = 0; place < count; place++) {
     const number = numbers[place]!;
-    let rest = (steps ? number - before : number) - from;
+    // Below 2³², as the width says.
+    let rest = ((steps ? number - before : number) - from) >>> 0;
     before = number;
     for (let byte = 0; byte < width; byte++) {
-      planes[byte * count + place] = rest % 0x100;
-      rest = Math.floor(rest / 0x100);
+      planes[byte * count + place] = rest;
+      rest >>>= 8;
     }
   }
   return planes;

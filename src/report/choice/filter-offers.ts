@@ -2,6 +2,7 @@ import type { Choice } from '../../finding/book/restricted-book.js';
 import { groupRows } from '../../finding/group-rows.js';
 import { labelOf } from '../../notebook/key-cell.js';
 import type { Book, BookTable } from '../../record/book.js';
+import { everyRowOf } from '../../record/every-row.js';
 
 /** The word that stands for a value that was not recorded, in addresses and on the command line. */
 export const notRecorded = 'not recorded';
@@ -25,7 +26,7 @@ export function filterOffers(book: Book, fields: readonly string[]): readonly Fi
   return fields.flatMap((field) => {
     const table = tableWith(book, field);
     if (table === null) return [];
-    const values = groupRows(table, everyRow(table), [field]).map(({ key }): OfferedValue => {
+    const values = groupRows(table, everyRowOf(table.rowCount), [field]).map(({ key }): OfferedValue => {
       const [value] = key;
       if (value === null || value === undefined) return { value: notRecorded, label: notRecorded, recorded: null };
       const label = table.fields.get(field)!.labels?.get(String(value)) ?? String(value);
@@ -55,8 +56,4 @@ function tableWith(book: Book, field: string): BookTable | null {
   const inspections = book.tables.get('inspections');
   if (inspections?.fields.has(field)) return inspections;
   return [...book.tables.values()].find((table) => table.fields.has(field)) ?? null;
-}
-
-function everyRow({ rowCount }: BookTable): Uint32Array {
-  return Uint32Array.from({ length: rowCount }, (_, row) => row);
 }

@@ -13,11 +13,11 @@ export function termsUsed(elements: readonly ElementContent[]): readonly Term[] 
 
 /** Whether a form stands in a text as whole words, itself or in the plural. */
 function stands(form: string, text: string): boolean {
-  const words = form
-    .toLowerCase()
-    .replace(/[\s-]+/g, ' ')
-    .replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-  return new RegExp(`(?<![\\p{L}\\d])${words}(?:s|es)?(?![\\p{L}\\d])`, 'u').test(text);
+  const words = form.toLowerCase().replace(/[\s-]+/g, ' ');
+  // Most terms are not there at all, which is quickly seen.
+  if (!text.includes(words)) return false;
+  const pattern = words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  return new RegExp(`(?<![\\p{L}\\d])${pattern}(?:s|es)?(?![\\p{L}\\d])`, 'u').test(text);
 }
 
 function textOf(node: ElementContent): string {

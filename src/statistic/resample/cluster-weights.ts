@@ -17,9 +17,8 @@ export function clusterWeights(stratumOf: ArrayLike<number>, resamples: number, 
     let next = 0;
     for (const stratum of members) {
       const size = stratum.length;
-      for (let draw = 0; draw < size; draw += 1) {
-        weights[start + stratum[Math.floor((drawn[next++]! / 4294967296) * size)]!]! += 1;
-      }
+      const share = size / 4294967296;
+      for (let draw = 0; draw < size; draw += 1) weights[start + stratum[(drawn[next++]! * share) | 0]!]! += 1;
     }
   }
   return weights;
