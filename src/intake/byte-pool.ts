@@ -10,8 +10,7 @@ export class BytePool {
   add(bytes: Uint8Array, start: number, end: number): void {
     const to = this.size + end - start;
     if (to > this.bytes.length) this.bytes = grown(this.bytes, Math.max(to, this.bytes.length * 2));
-    if (end - start > 64) this.bytes.set(bytes.subarray(start, end), this.size);
-    else for (let at = start; at < end; at++) this.bytes[this.size + at - start] = bytes[at]!;
+    putBytes(bytes, start, end, this.bytes, this.size);
     this.size = to;
   }
 
@@ -25,4 +24,10 @@ export class BytePool {
   textOf(start: number, end: number): string {
     return Buffer.from(this.bytes.buffer, this.bytes.byteOffset + start, end - start).toString('utf8');
   }
+}
+
+/** Puts a piece of some bytes at a place among others. */
+export function putBytes(bytes: Uint8Array, start: number, end: number, to: Uint8Array, at: number): void {
+  if (end - start > 64) to.set(bytes.subarray(start, end), at);
+  else for (let from = start; from < end; from++) to[at + from - start] = bytes[from]!;
 }

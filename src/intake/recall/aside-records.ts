@@ -1,8 +1,10 @@
 import { type Column, codeArray, type NumberColumn, type TextColumn } from '../../record/column.js';
+import { heldColumn } from '../../record/dictionary-bytes.js';
 import type { Field, TableDefinition, TableName } from '../../record/field.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { tables } from '../../record/tables.js';
 import { type Draft, type DraftColumn, noDay } from '../draft.js';
+import { Interner } from '../interner.js';
 import { countKept } from '../kept-values.js';
 import type { FileReading } from '../read-file.js';
 
@@ -26,26 +28,10 @@ function partsOf(table: TableDefinition, readings: readonly FileReading[]): read
   });
 }
 
-/** Texts, numbered in order of first appearance. */
-class Dictionary {
-  readonly texts = [''];
-  readonly #codes = new Map<string, number>();
-
-  codeOf(text: string): number {
-    let code = this.#codes.get(text);
-    if (code === undefined) {
-      code = this.texts.length;
-      this.texts.push(text);
-      this.#codes.set(text, code);
-    }
-    return code;
-  }
-}
-
 /** What each cell of a checklist says of a field, row by row. */
-function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32Array, texts: Dictionary): void {
+function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32Array, texts: Interner): void {
   const fold = draft.fold!;
-  const codeOf = (text: string | undefined) => (text === undefined ? 0 : texts.codeOf(text));
+  const codeOf = (text: string | undefined) => (text === undefined ? 0 : texts.codeOfText(text));
   const isFixed = name === 'component' || name === 'side';
   const said = [0, ...[...fold.values.values()].map((value) => codeOf(value.get(name)))];
   for (let at = 0; at < codes.length; at++) {
@@ -55,7 +41,7 @@ function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32A
   }
 }
 
-function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, texts: Dictionary): void {
+function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, texts: Interner): void {
   const { values, interner, field } = drafted;
   const listed = field.type === 'code' ? field.codes.codes : [];
   // By the number used while reading; 0 where the text was not met yet.
@@ -64,14 +50,15 @@ function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, text
     const value = values[rows[at]!]!;
     if (value === 0) continue;
     if (known[value] === 0) {
-      known[value] = texts.codeOf(interner === null ? listed[value - 1]!.code : interner.textOf(value));
+      known[value] = interner === null ? texts.codeOfText(listed[value - 1]!.code) : texts.codeFrom(interner, value);
     }
     codes[at] = known[value]!;
   }
 }
 
 function textsOf(field: Field, parts: readonly Part[], rowCount: number): TextColumn {
-  const texts = new Dictionary();
+  // Texts are numbered in order of first appearance.
+  const texts = new Interner();
   const wide = new Uint32Array(rowCount);
   let first = 0;
   for (const part of parts) {
@@ -81,9 +68,9 @@ function textsOf(field: Field, parts: readonly Part[], rowCount: number): TextCo
     else if (drafted !== undefined) putTexts(part, drafted, codes, texts);
     first += codes.length;
   }
-  const codes = codeArray(rowCount, texts.texts.length);
+  const codes = codeArray(rowCount, texts.size);
   codes.set(wide);
-  return { kind: 'text', codes, dictionary: texts.texts };
+  return heldColumn(codes, texts.takeAll());
 }
 
 function numbersOf(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
