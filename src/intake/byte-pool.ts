@@ -6,6 +6,11 @@ export class BytePool {
   size = 0;
   bytes: Uint8Array = new Uint8Array(256);
 
+  /** Makes room for so many bytes more, so that what is there need not be moved while they come. */
+  expect(bytes: number): void {
+    if (this.size + bytes > this.bytes.length) this.bytes = grown(this.bytes, this.size + bytes);
+  }
+
   /** Appends a piece of other bytes. */
   add(bytes: Uint8Array, start: number, end: number): void {
     const to = this.size + end - start;

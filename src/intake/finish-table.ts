@@ -1,7 +1,8 @@
 import { type Column, codeArray, type NumberColumn, type TextColumn } from '../record/column.js';
 import { type DictionaryBytes, heldColumn } from '../record/dictionary-bytes.js';
-import type { CodeField, Field, TableDefinition } from '../record/field.js';
+import { type CodeField, type Field, holdsNumbers, type TableDefinition } from '../record/field.js';
 import type { Origin, RecordTable } from '../record/records.js';
+import { AbsentColumns } from './absent-columns.js';
 import { type Draft, noDay } from './draft.js';
 import type { Growable } from './growing.js';
 import type { Interner } from './interner.js';
@@ -134,11 +135,6 @@ function finishText(gathered: Uint32Array, { codeOf, texts }: FinalKeys): TextCo
 
 function finishNumbers(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
   const isDate = field.type === 'date';
-  const isGiven = parts.some(({ draft, isFolded }) => !isFolded && draft.columns.has(field.name));
-  if (!isGiven) {
-    const values = isDate ? new Int32Array(rowCount) : new Float64Array(rowCount);
-    return { kind: 'number', values, missing: rowCount === 0 ? null : new Uint8Array(rowCount).fill(1) };
-  }
   const drafted = ({ draft, isFolded }: Part) => (isFolded ? undefined : draft.columns.get(field.name)?.values);
   const values = isDate
     ? keptValues(
@@ -169,14 +165,25 @@ function takeMissing(values: Float64Array | Int32Array): Uint8Array | null {
   return missing;
 }
 
-/** Where the records of a table were read; the list of lines is made whenever it is asked for, and held by nobody. */
-function finishOrigin(parts: readonly Part[], recordCount: number, files: readonly string[]): Origin {
+/** Which of the parts each record came from. */
+function finishFiles(parts: readonly Part[], recordCount: number, absent: AbsentColumns): Origin['fileOf'] {
+  if (parts.length <= 1) return absent.codes(1) as Uint8Array;
   const fileOf = parts.length <= 0x100 ? new Uint8Array(recordCount) : new Uint16Array(recordCount);
   let first = 0;
   for (const [index, { kept, width }] of parts.entries()) {
-    if (index > 0) fileOf.fill(index, first, first + kept * width);
+    fileOf.fill(index, first, first + kept * width);
     first += kept * width;
   }
+  return fileOf;
+}
+
+/** Where the records of a table were read; the list of lines is made whenever it is asked for, and held by nobody. */
+function finishOrigin(
+  parts: readonly Part[],
+  recordCount: number,
+  files: readonly string[],
+  fileOf: Origin['fileOf'],
+): Origin {
   // Where the rows stood is held when the drafts give it up: it takes a quarter of what the line of each record would.
   const placed = parts.map(({ draft: { places, aside, rowCount }, width }) => ({ places, aside, rowCount, width }));
   return {
@@ -186,6 +193,11 @@ function finishOrigin(parts: readonly Part[], recordCount: number, files: readon
       return keptLines(placed, recordCount);
     },
   };
+}
+
+/** Whether a file gave a field of a table; a checklist gives the texts of what is folded out of it. */
+function isGiven(field: Field, parts: readonly Part[]): boolean {
+  return parts.some(({ draft, isFolded }) => (isFolded ? !holdsNumbers(field) : draft.columns.has(field.name)));
 }
 
 /**
@@ -201,8 +213,12 @@ export function finishTable(
   const parts = partsOf(table, readings);
   const rowCount = parts.reduce((sum, part) => sum + part.kept * part.width, 0);
   const columns = new Map<string, Column>();
+  const absent = new AbsentColumns(rowCount);
   for (const field of table.fields) {
-    if (field.type === 'code') columns.set(field.name, finishCodes(field, parts, rowCount));
+    if (field.name !== table.key[0] && !isGiven(field, parts)) {
+      const texts = field.type === 'reference' ? finalKeys.get(field.to)!.texts : undefined;
+      columns.set(field.name, absent.column(field, texts));
+    } else if (field.type === 'code') columns.set(field.name, finishCodes(field, parts, rowCount));
     else if (field.type === 'reference') {
       columns.set(field.name, finishText(gather(field, parts, rowCount), finalKeys.get(field.to)!));
     } else if (field.type === 'text' || field.type === 'pseudonym') {
@@ -216,5 +232,6 @@ export function finishTable(
     names[draft.file] = file;
     return names;
   }, []);
-  return { definition: table, rowCount, columns, origin: finishOrigin(parts, rowCount, files) };
+  const fileOf = finishFiles(parts, rowCount, absent);
+  return { definition: table, rowCount, columns, origin: finishOrigin(parts, rowCount, files, fileOf) };
 }

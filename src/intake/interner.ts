@@ -1,6 +1,7 @@
 import { DictionaryBytes } from '../record/dictionary-bytes.js';
 import { putBytes } from './byte-pool.js';
 import { grown } from './growing.js';
+import { letGo } from './let-go.js';
 import { hashOf, headOf, mixedOf } from './text-hash.js';
 
 const firstBytes = 4096;
@@ -122,6 +123,7 @@ export class Interner {
 
   /** The text of a code that was given out. */
   textOf(code: number): string {
+    if (code >= this.#ends.length) throw new Error('a text is asked for that was given up, or never numbered');
     const { buffer, byteOffset } = this.#bytes;
     const start = this.#ends[code - 1]!;
     return Buffer.from(buffer, byteOffset + start, this.#ends[code]! - start).toString();
@@ -133,10 +135,12 @@ export class Interner {
    */
   takeTexts(placeOf: Uint32Array, count: number): DictionaryBytes {
     const ends = this.#ends;
-    const lengths = new Int32Array(count);
-    for (let code = 1; code < this.size; code++) lengths[placeOf[code]!] = ends[code]! - ends[code - 1]!;
-    lengths[0] = 0;
-    const offsets = DictionaryBytes.offsetsOf(lengths);
+    const offsets = new Int32Array(count + 1);
+    for (let code = 1; code < this.size; code++) {
+      const place = placeOf[code]!;
+      if (place !== 0) offsets[place + 1] = ends[code]! - ends[code - 1]!;
+    }
+    DictionaryBytes.addUp(offsets);
     const bytes = new Uint8Array(offsets[count]!);
     for (let code = 1; code < this.size; ) {
       const place = placeOf[code]!;
@@ -146,6 +150,8 @@ export class Interner {
       while (code < this.size && placeOf[code] === place + code - first) code++;
       putBytes(this.#bytes, ends[first - 1]!, ends[code - 1]!, bytes, offsets[place]!);
     }
+    letGo(this.#bytes);
+    letGo(this.#ends);
     this.#bytes = new Uint8Array(0);
     this.#pool = viewOf(this.#bytes);
     this.#ends = new Uint32Array(1);
@@ -162,6 +168,8 @@ export class Interner {
 
   /** Gives up what finds a text's number: from here on the texts can only be asked for. */
   settle(): void {
+    letGo(this.#slots);
+    letGo(this.#hashes);
     this.#slots = new Int32Array(1);
     this.#hashes = new Int32Array(0);
     this.#recent.fill(0);

@@ -94,11 +94,13 @@ export class RowPlaces {
     const rows = this.#rows;
     let low = 0;
     let high = this.#size - 1;
-    // Rows are mostly asked for in their order.
-    const last = this.#last;
-    if (rows[last]! <= row) {
-      low = last;
-      if (last < high && row < rows[last + 1]!) high = last;
+    // Rows are mostly asked for in their order, so that the next is near: steps from the last one double until they pass it.
+    if (rows[this.#last]! <= row) {
+      low = this.#last;
+      for (let step = 1; low + step <= high; step *= 2) {
+        if (rows[low + step]! > row) high = low + step - 1;
+        else low += step;
+      }
     }
     while (low < high) {
       const middle = (low + high + 1) >>> 1;

@@ -19,16 +19,18 @@ export class DictionaryBytes {
     this.offsets = offsets;
   }
 
-  /** The offsets of texts of those lengths in bytes; throws where they are more bytes than Arrow's offsets can tell. */
-  static offsetsOf(lengths: Int32Array): Int32Array {
-    const offsets = new Int32Array(lengths.length + 1);
+  /**
+   * Turns lengths of texts in bytes into their offsets, where they stand: the length of a code's text stands one place behind
+   * the code. Throws where there are more bytes than Arrow's offsets can tell.
+   */
+  static addUp(lengths: Int32Array): Int32Array {
     let end = 0;
-    for (let code = 0; code < lengths.length; code++) {
-      end += lengths[code]!;
+    for (let at = 1; at < lengths.length; at++) {
+      end += lengths[at]!;
       if (end > mostBytes) throw new Error('the texts of one column are more than 2 GiB');
-      offsets[code + 1] = end;
+      lengths[at] = end;
     }
-    return offsets;
+    return lengths;
   }
 
   /** Texts that are strings already. */
@@ -37,8 +39,9 @@ export class DictionaryBytes {
     const bytes = Buffer.from(joined, 'utf8');
     // Plain letters are as many bytes, so that they need not be counted text by text.
     const bytesOf = bytes.length === joined.length ? (text: string) => text.length : Buffer.byteLength;
-    const lengths = Int32Array.from(texts, (text) => bytesOf(text));
-    const held = new DictionaryBytes(bytes, DictionaryBytes.offsetsOf(lengths));
+    const offsets = new Int32Array(texts.length + 1);
+    for (const [code, text] of texts.entries()) offsets[code + 1] = bytesOf(text);
+    const held = new DictionaryBytes(bytes, DictionaryBytes.addUp(offsets));
     held.#texts = texts;
     return held;
   }
@@ -57,7 +60,9 @@ export class DictionaryBytes {
   /** Some of the texts, in the order of the codes given. */
   chosen(codes: Uint32Array): DictionaryBytes {
     const { bytes, offsets: from } = this;
-    const offsets = DictionaryBytes.offsetsOf(Int32Array.from(codes, (code) => from[code + 1]! - from[code]!));
+    const offsets = new Int32Array(codes.length + 1);
+    for (const [at, code] of codes.entries()) offsets[at + 1] = from[code + 1]! - from[code]!;
+    DictionaryBytes.addUp(offsets);
     const chosen = new Uint8Array(offsets[codes.length]!);
     for (const [at, code] of codes.entries()) chosen.set(bytes.subarray(from[code]!, from[code + 1]!), offsets[at]!);
     return new DictionaryBytes(chosen, offsets);

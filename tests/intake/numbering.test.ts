@@ -40,6 +40,7 @@ test('texts are taken in an order of their own, some left out, whatever letters 
       const bytes = Buffer.from(wanted.join(''), 'utf8');
       expect(Buffer.from(taken.bytes).equals(bytes)).toBe(true);
       expect([...taken.offsets]).toEqual([...DictionaryBytes.of(wanted).offsets]);
+      if (texts.length > 0) expect(() => interner.textOf(1)).toThrow('given up');
     }),
   );
 });
