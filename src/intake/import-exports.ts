@@ -186,6 +186,7 @@ async function readBy(threads: ReadingThreads, request: ImportRequest, plan: Rea
   }
   const read = readings.filter((_, place) => !known.has(place));
   for (const reading of read) completeMended(reading);
+  texts.settle();
   // Other threads fetch from the files what the ledgers will show, while this one makes the tables.
   const complete = completeReadings(threads, request.from, read);
 

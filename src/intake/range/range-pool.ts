@@ -2,7 +2,7 @@ import { Worker } from 'node:worker_threads';
 import type { FetchedRows } from '../refetch/fetch-rows.js';
 import type { WantedRows } from '../refetch/wanted-rows.js';
 import { threadEntry } from '../thread-entry.js';
-import type { PackedRange } from './packed-range.js';
+import { memoryOf, type PackedRange } from './packed-range.js';
 import type { RangeTask } from './read-range.js';
 
 /** What a thread is asked: the rows of a range by one rule of one crosswalk, some rows once more, or a file's fingerprint. */
@@ -48,7 +48,8 @@ export class RangeThread {
   ask(question: Question & { readonly kind: 'rows' }): Promise<FetchedRows>;
   ask(question: Question & { readonly kind: 'fingerprint' }): Promise<string>;
   ask(question: Question): Promise<unknown> {
-    this.#worker.postMessage(question);
+    // Which rows are wanted is long where many are, and nobody here needs it again.
+    this.#worker.postMessage(question, question.kind === 'rows' ? [...memoryOf(question)] : []);
     return this.#answer();
   }
 
