@@ -53,6 +53,8 @@ export class ReadingThreads {
         return fetched;
       };
     }
+    // A thread takes some 20 MB while it waits.
+    for (const thread of threads.slice(wanted.length)) void thread.close();
     const asked = Promise.all(
       wanted.map((one, at) => threads[at % threads.length]!.ask({ kind: 'rows', wanted: one })),
     );
