@@ -44,6 +44,15 @@ export class AsideTexts {
     this.#end(line);
   }
 
+  /** Makes room for so many rows more, of so many bytes. */
+  expect(rows: number, bytes: number): void {
+    this.#texts.expect(bytes);
+    if (this.size + rows > this.#lines.length) {
+      this.#lines = grown(this.#lines, this.size + rows);
+      this.#ends = grown(this.#ends, this.size + rows);
+    }
+  }
+
   /** The physical line on which a row begins. */
   line(at: number): number {
     return this.#lines[at]!;
@@ -71,6 +80,7 @@ export class AsideTexts {
 
   /** Takes over the rows of a later part of the file, whose lines were counted from its own beginning. */
   append({ size, lines, ends, bytes }: PackedAsideTexts, linesBefore: number): void {
+    if (size > 0) this.expect(size, ends[size - 1]!);
     for (let at = 0; at < size; at++) {
       this.#texts.add(bytes, at === 0 ? 0 : ends[at - 1]!, ends[at]!);
       this.#end(lines[at]! + linesBefore);

@@ -6,12 +6,16 @@ export class BytePool {
   size = 0;
   bytes: Uint8Array = new Uint8Array(256);
 
+  /** Makes room for so many bytes more, so that what is there need not be moved while they come. */
+  expect(bytes: number): void {
+    if (this.size + bytes > this.bytes.length) this.bytes = grown(this.bytes, this.size + bytes);
+  }
+
   /** Appends a piece of other bytes. */
   add(bytes: Uint8Array, start: number, end: number): void {
     const to = this.size + end - start;
     if (to > this.bytes.length) this.bytes = grown(this.bytes, Math.max(to, this.bytes.length * 2));
-    if (end - start > 64) this.bytes.set(bytes.subarray(start, end), this.size);
-    else for (let at = start; at < end; at++) this.bytes[this.size + at - start] = bytes[at]!;
+    putBytes(bytes, start, end, this.bytes, this.size);
     this.size = to;
   }
 
@@ -25,4 +29,10 @@ export class BytePool {
   textOf(start: number, end: number): string {
     return Buffer.from(this.bytes.buffer, this.bytes.byteOffset + start, end - start).toString('utf8');
   }
+}
+
+/** Puts a piece of some bytes at a place among others. */
+export function putBytes(bytes: Uint8Array, start: number, end: number, to: Uint8Array, at: number): void {
+  if (end - start > 64) to.set(bytes.subarray(start, end), at);
+  else for (let from = start; from < end; from++) to[at + from - start] = bytes[from]!;
 }

@@ -1,9 +1,12 @@
 import { type Column, codeArray, type NumberColumn, type TextColumn } from '../record/column.js';
-import type { CodeField, Field, TableDefinition } from '../record/field.js';
+import { type DictionaryBytes, heldColumn } from '../record/dictionary-bytes.js';
+import { type CodeField, type Field, holdsNumbers, type TableDefinition } from '../record/field.js';
 import type { Origin, RecordTable } from '../record/records.js';
+import { AbsentColumns } from './absent-columns.js';
 import { type Draft, noDay } from './draft.js';
 import type { Growable } from './growing.js';
 import type { Interner } from './interner.js';
+import { keptLines } from './kept-lines.js';
 import { countKept, putKept } from './kept-values.js';
 import type { Texts } from './key-space.js';
 import type { FileReading } from './read-file.js';
@@ -21,7 +24,7 @@ interface Part {
 /** The final numbering of each table's keys, which its references share: by the number used while reading. */
 export interface FinalKeys {
   readonly codeOf: Uint32Array;
-  readonly dictionary: readonly string[];
+  readonly texts: DictionaryBytes;
 }
 
 function partsOf(table: TableDefinition, readings: readonly FileReading[]): readonly Part[] {
@@ -115,7 +118,7 @@ function gather(field: Field, parts: readonly Part[], rowCount: number): Uint32A
   );
 }
 
-/** Numbers texts again in order of first appearance among the rows kept. */
+/** Numbers texts again in order of first appearance among the rows kept; the former numbering is used up. */
 function numberAgain(gathered: Uint32Array, texts: Interner): FinalKeys {
   const codeOf = new Uint32Array(texts.size);
   let count = 1;
@@ -123,20 +126,15 @@ function numberAgain(gathered: Uint32Array, texts: Interner): FinalKeys {
     const code = gathered[row]!;
     if (code !== 0 && codeOf[code] === 0) codeOf[code] = count++;
   }
-  return { codeOf, dictionary: texts.textsAt(codeOf, count) };
+  return { codeOf, texts: texts.takeTexts(codeOf, count) };
 }
 
-function finishText(gathered: Uint32Array, { codeOf, dictionary }: FinalKeys): TextColumn {
-  return { kind: 'text', codes: renumbered(gathered, codeOf, dictionary.length), dictionary };
+function finishText(gathered: Uint32Array, { codeOf, texts }: FinalKeys): TextColumn {
+  return heldColumn(renumbered(gathered, codeOf, texts.size), texts);
 }
 
 function finishNumbers(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
   const isDate = field.type === 'date';
-  const isGiven = parts.some(({ draft, isFolded }) => !isFolded && draft.columns.has(field.name));
-  if (!isGiven) {
-    const values = isDate ? new Int32Array(rowCount) : new Float64Array(rowCount);
-    return { kind: 'number', values, missing: rowCount === 0 ? null : new Uint8Array(rowCount).fill(1) };
-  }
   const drafted = ({ draft, isFolded }: Part) => (isFolded ? undefined : draft.columns.get(field.name)?.values);
   const values = isDate
     ? keptValues(
@@ -167,20 +165,39 @@ function takeMissing(values: Float64Array | Int32Array): Uint8Array | null {
   return missing;
 }
 
-function finishOrigin(parts: readonly Part[], rowCount: number, files: readonly string[]): Origin {
-  const fileOf = parts.length <= 0x100 ? new Uint8Array(rowCount) : new Uint16Array(rowCount);
+/** Which of the parts each record came from. */
+function finishFiles(parts: readonly Part[], recordCount: number, absent: AbsentColumns): Origin['fileOf'] {
+  if (parts.length <= 1) return absent.codes(1) as Uint8Array;
+  const fileOf = parts.length <= 0x100 ? new Uint8Array(recordCount) : new Uint16Array(recordCount);
   let first = 0;
   for (const [index, { kept, width }] of parts.entries()) {
-    if (index > 0) fileOf.fill(index, first, first + kept * width);
+    fileOf.fill(index, first, first + kept * width);
     first += kept * width;
   }
-  const lineOf = keptValues(
-    parts,
-    rowCount,
-    (length) => new Uint32Array(length),
-    ({ draft }) => draft.places.lines(draft.rowCount),
-  );
-  return { files: parts.map(({ draft }) => files[draft.file]!), fileOf, lineOf };
+  return fileOf;
+}
+
+/** Where the records of a table were read; the list of lines is made whenever it is asked for, and held by nobody. */
+function finishOrigin(
+  parts: readonly Part[],
+  recordCount: number,
+  files: readonly string[],
+  fileOf: Origin['fileOf'],
+): Origin {
+  // Where the rows stood is held when the drafts give it up: it takes a quarter of what the line of each record would.
+  const placed = parts.map(({ draft: { places, aside, rowCount }, width }) => ({ places, aside, rowCount, width }));
+  return {
+    files: parts.map(({ draft }) => files[draft.file]!),
+    fileOf,
+    get lineOf() {
+      return keptLines(placed, recordCount);
+    },
+  };
+}
+
+/** Whether a file gave a field of a table; a checklist gives the texts of what is folded out of it. */
+function isGiven(field: Field, parts: readonly Part[]): boolean {
+  return parts.some(({ draft, isFolded }) => (isFolded ? !holdsNumbers(field) : draft.columns.has(field.name)));
 }
 
 /**
@@ -196,8 +213,12 @@ export function finishTable(
   const parts = partsOf(table, readings);
   const rowCount = parts.reduce((sum, part) => sum + part.kept * part.width, 0);
   const columns = new Map<string, Column>();
+  const absent = new AbsentColumns(rowCount);
   for (const field of table.fields) {
-    if (field.type === 'code') columns.set(field.name, finishCodes(field, parts, rowCount));
+    if (field.name !== table.key[0] && !isGiven(field, parts)) {
+      const texts = field.type === 'reference' ? finalKeys.get(field.to)!.texts : undefined;
+      columns.set(field.name, absent.column(field, texts));
+    } else if (field.type === 'code') columns.set(field.name, finishCodes(field, parts, rowCount));
     else if (field.type === 'reference') {
       columns.set(field.name, finishText(gather(field, parts, rowCount), finalKeys.get(field.to)!));
     } else if (field.type === 'text' || field.type === 'pseudonym') {
@@ -211,5 +232,6 @@ export function finishTable(
     names[draft.file] = file;
     return names;
   }, []);
-  return { definition: table, rowCount, columns, origin: finishOrigin(parts, rowCount, files) };
+  const fileOf = finishFiles(parts, rowCount, absent);
+  return { definition: table, rowCount, columns, origin: finishOrigin(parts, rowCount, files, fileOf) };
 }

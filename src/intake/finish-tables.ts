@@ -7,7 +7,6 @@ import type { FileReading } from './read-file.js';
 
 /** The kept rows of all files as tables, parents first. The drafts are used up, each as soon as no table needs it any more. */
 export function finishTables(readings: readonly FileReading[], texts: Texts): Records {
-  texts.settle();
   const finalKeys = new Map<string, FinalKeys>();
   const finished = tables.map((table): [TableName, RecordTable] => {
     const records = finishTable(table, readings, texts, finalKeys);

@@ -16,16 +16,17 @@ import { completeMended } from './mending/complete-mended.js';
 import type { Correction } from './mending/mending.js';
 import { takeCorrections } from './mending/take-corrections.js';
 import { keyPrint, shortestKey } from './pseudonym.js';
-import { readAgain } from './read-again.js';
 import { type ImportProgress, readAll } from './read-all.js';
 import type { FileReading } from './read-file.js';
 import { notKnown, type ReadingPlan, without } from './reading-plan.js';
+import { ReadingThreads } from './reading-threads.js';
 import { asideRecords } from './recall/aside-records.js';
 import { knownFiles, notJoined, type PastFiles, sameFiles } from './recall/known-files.js';
 import { findHiddenKeys, LostKeys } from './recall/lost-keys.js';
 import type { PastImport } from './recall/past-import.js';
 import { LedgerRecall } from './recall/recall-ledger.js';
 import { rememberReading } from './recall/remember-reading.js';
+import { completeReadings } from './refetch/complete-readings.js';
 import { checkParts, craftKinds } from './sense/check-parts.js';
 import { checkSense } from './sense/check-sense.js';
 import { type MatchedWaters, matchWaters, unmatchedOf } from './waters/match-waters.js';
@@ -151,10 +152,24 @@ function lostMendings(past: PastImport | null, readings: readonly FileReading[])
 }
 
 async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<ImportResult> {
+  const toRead = [...plan.tasks.entries()].filter(([place]) => !plan.known.has(place));
+  const threads = new ReadingThreads(toRead, plan.crosswalks, request);
+  try {
+    return await readBy(threads, request, plan);
+  } finally {
+    await threads.close();
+  }
+}
+
+async function readBy(threads: ReadingThreads, request: ImportRequest, plan: ReadingPlan): Promise<ImportResult> {
   const { crosswalks, tasks, under, known, mended, withdrawn } = plan;
+  const otherwise = async (other: ReadingPlan): Promise<ImportResult> => {
+    await threads.close();
+    return readTasks(request, other);
+  };
   const problems: Problem[] = [];
   const texts = new Texts();
-  const readings = await readAll(tasks, crosswalks, request, texts, known, mended);
+  const readings = await readAll(tasks, crosswalks, request, texts, known, mended, threads);
   problems.push(...readings.flatMap((reading) => reading.problems));
   if (problems.length > 0) return stoppedImport(problems);
   const gone = withdrawSeasons(readings, new Set(withdrawn.seasons), texts, problems);
@@ -165,31 +180,24 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
       ...withdrawn.files,
       ...[...gone].map(([reading, seasons]) => withdrawnFile(reading, seasons, tasks[readings.indexOf(reading)]!)),
     ];
-    return readTasks(request, { ...without(plan, places), withdrawn: { ...withdrawn, files: inOrder(files) } });
+    return otherwise({ ...without(plan, places), withdrawn: { ...withdrawn, files: inOrder(files) } });
   }
   const hashes = request.past?.key === under.key && under.key !== null ? request.key : null;
   const unreadable = findHiddenKeys(readings, (place) => known.has(place), texts, hashes);
-  if (unreadable.length > 0) return readTasks(request, notKnown(plan, unreadable));
+  if (unreadable.length > 0) return otherwise(notKnown(plan, unreadable));
   const own = readings.map(({ remarks }) => remarks.size);
   const { doubleEntries, waters } = checkAcross(readings, texts, crosswalks, withdrawn.seasons);
   const ledger = known.size === 0 ? null : new LedgerRecall(request.past!);
   const incomplete = [...known.keys()].filter((place) => ledger?.complete(readings[place]!) === false);
   if (incomplete.length > 0) {
     // A row at fault that was not before stands in its file alone.
-    return readTasks(request, notKnown(plan, incomplete));
+    return otherwise(notKnown(plan, incomplete));
   }
-  for (const [place, reading] of readings.entries()) {
-    if (known.has(place)) continue;
-    completeMended(reading);
-    const line = await readAgain(request.from, reading);
-    if (line === null) continue;
-    const remedy = 'Import again once nothing writes to the file.';
-    problems.push(
-      stop('file-changed', reading.file, `other text at line ${line}`, 'a file that stays as it is', remedy),
-    );
-  }
-  if (problems.length === 0) problems.push(...(await changedFiles(request.from, plan.stamps)));
-  if (problems.length > 0) return stoppedImport(problems);
+  const read = readings.filter((_, place) => !known.has(place));
+  for (const reading of read) completeMended(reading);
+  texts.settle();
+  // Other threads fetch from the files what the ledgers will show, while this one makes the tables.
+  const complete = completeReadings(threads, request.from, read);
 
   const lostKeys = new LostKeys(readings, texts, request.key);
   const remembered = {
@@ -208,7 +216,13 @@ async function readTasks(request: ImportRequest, plan: ReadingPlan): Promise<Imp
   };
   const sum = importSum(crosswalks, readings, withdrawn);
   const records = finishTables(readings, texts);
-  const filesRead = readings.filter((_, place) => !known.has(place)).map(({ file }) => file);
+  for (const { file, line } of await complete()) {
+    const remedy = 'Import again once nothing writes to the file.';
+    problems.push(stop('file-changed', file, `other text at line ${line}`, 'a file that stays as it is', remedy));
+  }
+  if (problems.length === 0) problems.push(...(await changedFiles(request.from, plan.stamps)));
+  if (problems.length > 0) return stoppedImport(problems);
+  const filesRead = read.map(({ file }) => file);
   const mendedLost = lostMendings(request.past ?? null, readings);
   const unmatched = unmatchedOf(waters.values());
   const found = { records, sum, doubleEntries, unmatched, remembered, filesRead, mendedLost };

@@ -1,13 +1,13 @@
-import { availableParallelism } from 'node:os';
 import { tables } from '../record/tables.js';
 import type { Crosswalk } from './crosswalk.js';
 import type { Task } from './find-exports.js';
 import type { ImportRequest } from './import-exports.js';
 import type { Texts } from './key-space.js';
 import type { MendedFiles } from './mending/take-corrections.js';
-import { RangePool, type RangeThread } from './range/range-pool.js';
+import type { RangeThread } from './range/range-pool.js';
 import type { RangeSettings } from './range/read-in-ranges.js';
 import { type FileReading, readFile } from './read-file.js';
+import type { ReadingThreads } from './reading-threads.js';
 import type { PastReading } from './recall/past-import.js';
 import { Recall } from './recall/recall-reading.js';
 import { ZoneClock } from './time-zone.js';
@@ -24,12 +24,6 @@ export interface ImportProgress {
   readonly bytesDone: number;
   readonly bytesTotal: number;
 }
-
-/** Below this many bytes a second thread takes longer to begin than it saves. */
-const worthThreads = 48 * 1024 * 1024;
-const mostThreads = 8;
-/** Below this many bytes a file is not worth a thread of its own. */
-const worthThread = 8 * 1024 * 1024;
 
 /** The zone of each station, by the number of its key. */
 class StationZones {
@@ -61,7 +55,7 @@ class StationZones {
 
 /**
  * Reads the files, those of parent tables first; the readings come back in the order of the tasks. Files known from the
- * import before are recalled instead. Large files are read by several threads.
+ * import before are recalled instead.
  */
 export async function readAll(
   tasks: readonly Task[],
@@ -70,6 +64,7 @@ export async function readAll(
   texts: Texts,
   known: ReadonlyMap<number, PastReading>,
   mended: MendedFiles,
+  threads: ReadingThreads,
 ): Promise<readonly FileReading[]> {
   const recall = request.past ? new Recall(request.past, texts) : null;
   const clocks = new Map<string, ZoneClock>();
@@ -80,20 +75,12 @@ export async function readAll(
   };
   const zones = new StationZones(texts);
   const bytesTotal = tasks.reduce((sum, { bytes }, place) => sum + (known.has(place) ? 0 : bytes), 0);
-  const threads = request.threads ?? (bytesTotal < worthThreads ? 1 : Math.min(availableParallelism(), mostThreads));
-  const settings = { crosswalks: crosswalks.map(({ text }) => text), key: request.key };
   const inOrder = tables.flatMap((table) => [...tasks.entries()].filter(([, { rule }]) => rule.table === table));
   const toRead = inOrder.filter(([place]) => recall === null || !known.has(place));
-  // Stations come before all others, since the clocks of their rows are theirs.
-  const large = toRead.filter(
-    ([, { bytes, rule }]) => rule.table.name !== 'stations' && (bytes >= worthThread || request.threads !== undefined),
-  );
-  const takesRanges = request.range !== undefined || (threads > 2 && large.length < threads);
-  const takesFiles = !takesRanges && threads > 1 && large.length >= threads;
-  const pool = takesRanges || takesFiles ? new RangePool(threads - 1, settings) : null;
+  const { pool, apart } = threads;
   const rangesOf = ({ crosswalk, rule }: Task, alone: RangeThread | null): RangeSettings | null => {
     const place = crosswalk.files.indexOf(rule);
-    if (pool === null || place < 0 || (takesFiles && alone === null)) return null;
+    if (pool === null || place < 0 || (apart.size > 0 && alone === null)) return null;
     const length = request.range ?? null;
     return { pool, length, alone, crosswalk: crosswalks.indexOf(crosswalk), rule: place, zones: zones.byKey() };
   };
@@ -140,19 +127,12 @@ export async function readAll(
     readings[place] = reading;
     zones.remember(reading);
   };
-  try {
-    const apart = takesFiles ? new Set(large) : new Set();
-    for (const one of inOrder) if (!apart.has(one)) await read(one, null);
-    if (takesFiles) {
-      // Each takes the largest that is left, this thread first: the others have yet to start.
-      const waiting = [...large].sort(([, a], [, b]) => b.bytes - a.bytes);
-      const lane = async (thread: RangeThread | null): Promise<void> => {
-        for (let one = waiting.shift(); one !== undefined; one = waiting.shift()) await read(one, thread);
-      };
-      await Promise.all([lane(null), ...pool!.threads.map(lane)]);
-    }
-    return readings;
-  } finally {
-    await pool?.close();
-  }
+  for (const one of inOrder) if (!apart.has(one[0])) await read(one, null);
+  // Each thread takes the largest that is left, this one first: the others have yet to start.
+  const waiting = toRead.filter(([place]) => apart.has(place)).sort(([, a], [, b]) => b.bytes - a.bytes);
+  const lane = async (thread: RangeThread | null): Promise<void> => {
+    for (let one = waiting.shift(); one !== undefined; one = waiting.shift()) await read(one, thread);
+  };
+  if (waiting.length > 0) await Promise.all([lane(null), ...pool!.threads.map(lane)]);
+  return readings;
 }

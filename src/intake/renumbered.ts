@@ -1,11 +1,13 @@
 import { type CodeArray, codeArray } from '../record/column.js';
+import { letGo } from './let-go.js';
 
-/** The codes by their new numbers, in the narrowest array that holds as many as the new numbering has. */
+/** The codes by their new numbers, in the narrowest array that holds as many as the new numbering has; the former are used up. */
 export function renumbered(codes: Uint32Array, newCodeOf: Uint32Array, size: number): CodeArray {
   const narrow = size <= 0x10000 ? codeArray(codes.length, size) : codes;
   if (narrow instanceof Uint8Array) renumberToBytes(codes, newCodeOf, narrow);
   else if (narrow instanceof Uint16Array) renumberToPairs(codes, newCodeOf, narrow);
   else renumberInPlace(codes, newCodeOf);
+  if (narrow !== codes) letGo(codes);
   return narrow;
 }
 

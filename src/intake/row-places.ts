@@ -61,14 +61,11 @@ export class RowPlaces {
     return this.#size === 0 ? 0 : this.#offsets[this.#size - 1]!;
   }
 
-  /** The lines of so many rows, from the first. */
-  lines(rows: number): Uint32Array {
-    const lines = new Uint32Array(rows);
+  /** Calls for each stretch of rows on lines that follow each other: those from `row` up to but without `end`, from `line` on. */
+  eachStretch(rows: number, visit: (row: number, end: number, line: number) => void): void {
     for (let at = 0; at < this.#size; at++) {
-      const to = at + 1 < this.#size ? this.#rows[at + 1]! : rows;
-      for (let row = this.#rows[at]!, line = this.#lines[at]!; row < to; row++, line++) lines[row] = line;
+      visit(this.#rows[at]!, at + 1 < this.#size ? this.#rows[at + 1]! : rows, this.#lines[at]!);
     }
-    return lines;
   }
 
   /** The places as they may be handed from one thread to another. */
@@ -97,11 +94,13 @@ export class RowPlaces {
     const rows = this.#rows;
     let low = 0;
     let high = this.#size - 1;
-    // Rows are mostly asked for in their order.
-    const last = this.#last;
-    if (rows[last]! <= row) {
-      low = last;
-      if (last < high && row < rows[last + 1]!) high = last;
+    // Rows are mostly asked for in their order, so that the next is near: steps from the last one double until they pass it.
+    if (rows[this.#last]! <= row) {
+      low = this.#last;
+      for (let step = 1; low + step <= high; step *= 2) {
+        if (rows[low + step]! > row) high = low + step - 1;
+        else low += step;
+      }
     }
     while (low < high) {
       const middle = (low + high + 1) >>> 1;

@@ -1,3 +1,5 @@
+import type { DictionaryBytes } from './dictionary-bytes.js';
+
 /** The integer arrays that dictionary codes live in; the narrowest that fits the dictionary is used. */
 export type CodeArray = Uint8Array | Uint16Array | Uint32Array;
 
@@ -9,6 +11,8 @@ export interface TextColumn {
   readonly kind: 'text';
   readonly codes: CodeArray;
   readonly dictionary: readonly string[];
+  /** The same texts as bytes, where they were read and not written down: a store writes them as they lie. */
+  readonly texts?: DictionaryBytes;
 }
 
 /**

@@ -64,6 +64,11 @@ export interface InstantField extends AnyField {
 /** A field of a canonical table: its name, type, meaning, and what its values must be. */
 export type Field = TextField | PseudonymField | CodeField | ReferenceField | NumberField | DateField | InstantField;
 
+/** Whether the values of a field are stored as numbers: days and moments are. */
+export function holdsNumbers({ type }: Field): boolean {
+  return type === 'number' || type === 'integer' || type === 'date' || type === 'instant';
+}
+
 /** The canonical tables. */
 export type TableName =
   | 'stations'

@@ -11,6 +11,7 @@ import {
   utf8,
 } from '@uwdata/flechette';
 import { type CodeArray, type Column, codeArray, type NumberColumn, type TextColumn } from '../record/column.js';
+import { DictionaryBytes } from '../record/dictionary-bytes.js';
 import type { Field } from '../record/field.js';
 
 /** The part of an Arrow batch that holds a column's values as they lie in the file. */
@@ -58,42 +59,34 @@ function bitmapOf(marks: CodeArray, missing: number): Validity {
   return there === length ? allThere : { nullCount: length - there, validity };
 }
 
-function arrowStrings(texts: readonly string[], type: ArrowType): ArrowColumn<string> {
-  const joined = texts.join('');
-  const values = Buffer.from(joined, 'utf8');
-  // Plain letters are as many bytes, so that they need not be counted text by text.
-  const bytesOf = values.length === joined.length ? (text: string) => text.length : Buffer.byteLength;
-  const offsets = new Int32Array(texts.length + 1);
-  for (let index = 0; index < texts.length; index++) offsets[index + 1] = offsets[index]! + bytesOf(texts[index]!);
-  const column = new ArrowColumn<string>(
-    [batchOf(type, { length: texts.length, nullCount: 0, validity: noBytes, offsets, values })],
-    type,
-  );
-  // A dictionary is decoded where it is put to use, and here its texts are at hand.
-  column.cache = () => texts as string[];
+function arrowStrings({ bytes, offsets, size }: DictionaryBytes, type: ArrowType): ArrowColumn<string> {
+  const parts = { length: size, nullCount: 0, validity: noBytes, offsets, values: bytes };
+  const column = new ArrowColumn<string>([batchOf(type, parts)], type);
+  // A dictionary is decoded where it is put to use, and here no text of it is asked for.
+  column.cache = () => [];
   return column;
 }
 
-/** The codes and texts of a column that uses only few of many texts, such as references to a far longer table. */
-function compacted(codes: CodeArray, texts: readonly string[]): Pick<TextColumn, 'codes' | 'dictionary'> {
-  if (texts.length <= codes.length + 1) return { codes, dictionary: texts };
-  const used = new Map<number, number>([[0, 0]]);
-  const dictionary = [texts[0]!];
-  const numbers = codes.map((code) => {
-    let number = used.get(code);
-    if (number === undefined) {
-      number = dictionary.length;
-      used.set(code, number);
-      dictionary.push(texts[code]!);
-    }
-    return number;
-  });
-  const narrow = codeArray(codes.length, dictionary.length);
-  narrow.set(numbers);
-  return { codes: narrow, dictionary };
+interface UsedTexts {
+  readonly codes: CodeArray;
+  readonly texts: DictionaryBytes;
 }
 
-function dictionaryColumn(codes: CodeArray, texts: readonly string[], there: Validity): ArrowColumn<unknown> {
+/** The codes and texts of a column that uses only few of many texts, such as references to a far longer table. */
+function compacted(codes: CodeArray, texts: DictionaryBytes): UsedTexts {
+  if (texts.size <= codes.length + 1) return { codes, texts };
+  const used = new Map<number, number>([[0, 0]]);
+  const numbers = codes.map((code) => {
+    const number = used.get(code) ?? used.size;
+    used.set(code, number);
+    return number;
+  });
+  const narrow = codeArray(codes.length, used.size);
+  narrow.set(numbers);
+  return { codes: narrow, texts: texts.chosen(Uint32Array.from(used.keys())) };
+}
+
+function dictionaryColumn(codes: CodeArray, texts: DictionaryBytes, there: Validity): ArrowColumn<unknown> {
   const strings = utf8();
   const indices = codes instanceof Uint8Array ? uint8() : codes instanceof Uint16Array ? uint16() : uint32();
   const type = dictionary(strings, indices);
@@ -103,7 +96,7 @@ function dictionaryColumn(codes: CodeArray, texts: readonly string[], there: Val
 
 /** A dictionary column in Arrow in which every code stands for a text; the codes are taken over as they are. */
 export function arrowCodes(codes: CodeArray, texts: readonly string[]): ArrowColumn<unknown> {
-  return dictionaryColumn(codes, texts, allThere);
+  return dictionaryColumn(codes, DictionaryBytes.of(texts), allThere);
 }
 
 /** A column of whole numbers from 0 up in Arrow. */
@@ -138,18 +131,13 @@ function wide(values: Float64Array | Int32Array): BigInt64Array {
 /** A column of records as an Arrow column: dates as Date32, moments as Timestamp (ms, UTC), texts as a dictionary. */
 export function arrowColumn(column: Column, field: Field): ArrowColumn<unknown> {
   if (column.kind === 'number') return arrowNumbers(column, field);
-  const { codes, dictionary: texts } = compacted(column.codes, column.dictionary);
+  const { codes, texts } = compacted(column.codes, column.texts ?? DictionaryBytes.of(column.dictionary));
   return dictionaryColumn(codes, texts, bitmapOf(codes, 0));
 }
 
 /** The texts of an Arrow dictionary. */
 function stringsOf(batch: ArrowBatch): readonly string[] {
-  const bytes = batch.values as Uint8Array;
-  const offsets = batch.offsets!;
-  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
-  return Array.from({ length: batch.length }, (_, index) =>
-    buffer.toString('utf8', offsets[index]!, offsets[index + 1]!),
-  );
+  return new DictionaryBytes(batch.values as Uint8Array, batch.offsets!).texts;
 }
 
 /** The codes and texts of an Arrow dictionary column, the codes where they lie in the file's bytes. */

@@ -1,6 +1,6 @@
 import { tableFromColumns, tableFromIPC, tableToIPC } from '@uwdata/flechette';
 import { type Column, numberColumn, textColumn } from '../record/column.js';
-import type { TableDefinition } from '../record/field.js';
+import { holdsNumbers, type TableDefinition } from '../record/field.js';
 import type { RecordTable } from '../record/records.js';
 import {
   type ArrowBatch,
@@ -74,9 +74,8 @@ export function tableFromArrow(definition: TableDefinition, bytes: Uint8Array, r
 
 /** A table of no rows. */
 export function emptyTable(definition: TableDefinition): RecordTable {
-  const columns = definition.fields.map(({ name, type }): [string, Column] => {
-    const holdsNumbers = ['number', 'integer', 'date', 'instant'].includes(type);
-    return [name, holdsNumbers ? numberColumn([]) : textColumn([])];
+  const columns = definition.fields.map((field): [string, Column] => {
+    return [field.name, holdsNumbers(field) ? numberColumn([]) : textColumn([])];
   });
   const origin = { files: [], fileOf: new Uint8Array(0), lineOf: new Uint32Array(0) };
   return { definition, rowCount: 0, columns: new Map(columns), origin };

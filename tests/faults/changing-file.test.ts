@@ -7,7 +7,7 @@ import { inFolder, stationCrosswalk, stationFiles, testKey } from '../intake/sma
 const inspections = ['1,L1,2025-05-01 08:00,,P,,C,', '2,L1,2025-05-01 09:00,,P,,C,'];
 
 /** Imports while something is done to the files as soon as the last of them is being read. */
-async function importWhile(change: (folder: string) => void) {
+async function importWhile(change: (folder: string) => void, threads: number) {
   const files = { ...stationFiles({ inspections }), 'c.yaml': stationCrosswalk };
   return inFolder(files, async (folder) => {
     let isDone = false;
@@ -15,6 +15,7 @@ async function importWhile(change: (folder: string) => void) {
       crosswalks: [join(folder, 'c.yaml')],
       from: folder,
       key: testKey,
+      threads,
       progress: ({ file }) => {
         if (file !== 'checks.csv' || isDone) return;
         isDone = true;
@@ -26,16 +27,19 @@ async function importWhile(change: (folder: string) => void) {
   });
 }
 
-test('a file that is added to, replaced or taken away while the import reads stops it, though its rows were read already', async () => {
-  expect(await importWhile(() => {})).toEqual([]);
-  const file = (folder: string) => join(folder, 'inspections.csv');
-  expect(await importWhile((folder) => appendFileSync(file(folder), '3,L1,2025-05-01 10:00,,P,,C,\n'))).toEqual([
-    'file-changed inspections.csv',
-  ]);
-  const replaced = await importWhile((folder) => {
-    writeFileSync(`${file(folder)}.new`, stationFiles({ inspections })['inspections.csv']!);
-    renameSync(`${file(folder)}.new`, file(folder));
-  });
-  expect(replaced).toEqual(['file-changed inspections.csv']);
-  expect(await importWhile((folder) => unlinkSync(file(folder)))).toEqual(['file-changed inspections.csv']);
-});
+test.each([1, 2])(
+  'a file that is added to, replaced or taken away while %i threads read stops the import, though its rows were read already',
+  async (threads) => {
+    expect(await importWhile(() => {}, threads)).toEqual([]);
+    const file = (folder: string) => join(folder, 'inspections.csv');
+    const changes = [
+      (folder: string) => appendFileSync(file(folder), '3,L1,2025-05-01 10:00,,P,,C,\n'),
+      (folder: string) => {
+        writeFileSync(`${file(folder)}.new`, stationFiles({ inspections })['inspections.csv']!);
+        renameSync(`${file(folder)}.new`, file(folder));
+      },
+      (folder: string) => unlinkSync(file(folder)),
+    ];
+    for (const change of changes) expect(await importWhile(change, threads)).toEqual(['file-changed inspections.csv']);
+  },
+);

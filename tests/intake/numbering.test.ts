@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { dayNumber, daysInMonth } from '../../src/intake/calendar.js';
 import { Interner } from '../../src/intake/interner.js';
 import { RowSet } from '../../src/intake/row-set.js';
+import { DictionaryBytes } from '../../src/record/dictionary-bytes.js';
 
 test('equal bytes have equal numbers, in order of first appearance, however many there are', () => {
   fc.assert(
@@ -18,22 +19,28 @@ test('equal bytes have equal numbers, in order of first appearance, however many
   );
 });
 
-test('texts are given in an order of their own, some left out, whatever letters they have', () => {
+test('texts are taken in an order of their own, some left out, whatever letters they have', () => {
   const text = fc.oneof(fc.string({ maxLength: 4 }), fc.string({ unit: 'grapheme', minLength: 1, maxLength: 3 }));
   fc.assert(
     fc.property(fc.uniqueArray(text, { maxLength: 200 }), fc.nat(), (texts, seed) => {
       const interner = new Interner();
       const wanted = [''];
       const placeOf = new Uint32Array(texts.length + 1);
-      // The last text first, and every few of them left out.
+      // Stretches of five in their order, the last stretch first, and every few of them left out.
       for (const said of texts) interner.codeOfText(said);
-      for (const [index, said] of [...texts.entries()].reverse()) {
-        if ((index + seed) % 3 === 0) continue;
+      const stretchOf = (index: number) => Math.floor(index / 5);
+      const turned = [...texts.entries()].sort(([a], [b]) => stretchOf(b) - stretchOf(a) || a - b);
+      for (const [index, said] of turned) {
+        if ((index + seed) % 7 === 0) continue;
         placeOf[index + 1] = wanted.length;
         wanted.push(Buffer.from(said, 'utf8').toString());
       }
-      interner.settle();
-      expect(interner.textsAt(placeOf, wanted.length)).toEqual(wanted);
+      const taken = interner.takeTexts(placeOf, wanted.length);
+      expect(taken.texts).toEqual(wanted);
+      const bytes = Buffer.from(wanted.join(''), 'utf8');
+      expect(Buffer.from(taken.bytes).equals(bytes)).toBe(true);
+      expect([...taken.offsets]).toEqual([...DictionaryBytes.of(wanted).offsets]);
+      if (texts.length > 0) expect(() => interner.textOf(1)).toThrow('given up');
     }),
   );
 });

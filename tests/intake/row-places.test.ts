@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { keptLines } from '../../src/intake/kept-lines.js';
 import { RowPlaces } from '../../src/intake/row-places.js';
 
 /** How many lines, and bytes, lie between a row and the one before. */
@@ -18,7 +19,10 @@ function placed(list: readonly (readonly [lines: number, bytes: number])[]): { l
 }
 
 function hold(places: RowPlaces, rows: readonly { line: number; offset: number }[], asked: readonly number[]): void {
-  expect([...places.lines(rows.length)]).toEqual(rows.map(({ line }) => line));
+  // Every third row is set aside, and each of the others gives two records.
+  const aside = Uint8Array.from(rows, (_, row) => (row % 3 === 1 ? 1 : 0));
+  const kept = rows.filter((_, row) => row % 3 !== 1).flatMap(({ line }) => [line, line]);
+  expect([...keptLines([{ places, rowCount: rows.length, aside, width: 2 }], kept.length)]).toEqual(kept);
   for (const number of asked) {
     const row = number % rows.length;
     expect(places.lineOf(row)).toBe(rows[row]!.line);

@@ -68,7 +68,10 @@ export function packRange(
     undecodable,
     endless,
     columns,
-    texts: numberings.map((interner) => interner.pack()),
+    texts: numberings.map((interner) => {
+      interner.settle();
+      return interner.pack();
+    }),
     places: draft.places.pack(),
     aside: draft.aside,
     folded: draft.folded,
@@ -79,7 +82,7 @@ export function packRange(
   };
 }
 
-/** The memory of a packed range, which moves with it from thread to thread. */
+/** The memory of plain values, which moves with them from thread to thread. */
 export function memoryOf(value: unknown, found = new Set<ArrayBuffer>()): ReadonlySet<ArrayBuffer> {
   if (ArrayBuffer.isView(value)) {
     if (value.buffer instanceof ArrayBuffer) found.add(value.buffer);

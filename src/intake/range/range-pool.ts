@@ -1,11 +1,14 @@
 import { Worker } from 'node:worker_threads';
+import type { FetchedRows } from '../refetch/fetch-rows.js';
+import type { WantedRows } from '../refetch/wanted-rows.js';
 import { threadEntry } from '../thread-entry.js';
-import type { PackedRange } from './packed-range.js';
+import { memoryOf, type PackedRange } from './packed-range.js';
 import type { RangeTask } from './read-range.js';
 
-/** What a thread is asked: the rows of a range by one rule of one crosswalk, or the fingerprint of a file. */
+/** What a thread is asked: the rows of a range by one rule of one crosswalk, some rows once more, or a file's fingerprint. */
 export type Question =
   | { readonly kind: 'range'; readonly task: RangeTask; readonly crosswalk: number; readonly rule: number }
+  | { readonly kind: 'rows'; readonly wanted: WantedRows }
   | { readonly kind: 'fingerprint'; readonly path: string };
 
 /** What threads are told once: the crosswalks' texts, and the key of pseudonyms. */
@@ -13,6 +16,9 @@ export interface PoolSettings {
   readonly crosswalks: readonly string[];
   readonly key: Uint8Array;
 }
+
+/** What a thread makes in passing is little, so that more room for it only takes memory. */
+const youngMegabytes = 4;
 
 interface Waiting {
   readonly resolve: (answer: never) => void;
@@ -27,7 +33,10 @@ export class RangeThread {
   readonly #waiting: Waiting[] = [];
 
   constructor(settings: PoolSettings) {
-    this.#worker = new Worker(threadEntry(new URL('./range-worker.js', import.meta.url)), { workerData: settings });
+    this.#worker = new Worker(threadEntry(new URL('./range-worker.js', import.meta.url)), {
+      workerData: settings,
+      resourceLimits: { maxYoungGenerationSizeMb: youngMegabytes },
+    });
     this.#worker.on('message', (answer) => this.#waiting.shift()!.resolve(answer as never));
     this.#worker.on('error', (mistake) => {
       for (const { reject } of this.#waiting.splice(0)) reject(mistake);
@@ -36,9 +45,11 @@ export class RangeThread {
   }
 
   ask(question: Question & { readonly kind: 'range' }): Promise<PackedRange>;
+  ask(question: Question & { readonly kind: 'rows' }): Promise<FetchedRows>;
   ask(question: Question & { readonly kind: 'fingerprint' }): Promise<string>;
   ask(question: Question): Promise<unknown> {
-    this.#worker.postMessage(question);
+    // Which rows are wanted is long where many are, and nobody here needs it again.
+    this.#worker.postMessage(question, question.kind === 'rows' ? [...memoryOf(question)] : []);
     return this.#answer();
   }
 

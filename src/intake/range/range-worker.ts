@@ -3,6 +3,7 @@ import { closeSync, openSync, readSync } from 'node:fs';
 import { type MessagePort, parentPort, workerData } from 'node:worker_threads';
 import type { Crosswalk } from '../crosswalk.js';
 import { readCrosswalk } from '../read-crosswalk.js';
+import { fetchRows } from '../refetch/fetch-rows.js';
 import { ZoneClock } from '../time-zone.js';
 import { memoryOf } from './packed-range.js';
 import type { PoolSettings, Question } from './range-pool.js';
@@ -42,7 +43,10 @@ function fingerprint(path: string): string {
 
 async function answer(question: Question): Promise<void> {
   if (question.kind === 'fingerprint') port.postMessage(fingerprint(question.path));
-  else {
+  else if (question.kind === 'rows') {
+    const fetched = await fetchRows(question.wanted);
+    port.postMessage(fetched, [...memoryOf(fetched)]);
+  } else {
     const rule = crosswalkAt(question.crosswalk).files[question.rule]!;
     const range = await readRange(question.task, { rule, key, clockOf, texts: null }, () => {});
     port.postMessage(range, [...memoryOf(range)]);

@@ -1,8 +1,10 @@
 import { type Column, codeArray, type NumberColumn, type TextColumn } from '../../record/column.js';
-import type { Field, TableDefinition, TableName } from '../../record/field.js';
+import { heldColumn } from '../../record/dictionary-bytes.js';
+import { type CodeField, type Field, holdsNumbers, type TableDefinition, type TableName } from '../../record/field.js';
 import type { Records, RecordTable } from '../../record/records.js';
 import { tables } from '../../record/tables.js';
 import { type Draft, type DraftColumn, noDay } from '../draft.js';
+import { Interner } from '../interner.js';
 import { countKept } from '../kept-values.js';
 import type { FileReading } from '../read-file.js';
 
@@ -28,53 +30,60 @@ function partsOf(table: TableDefinition, readings: readonly FileReading[]): read
   });
 }
 
-/** Texts, numbered in order of first appearance. */
-class Dictionary {
-  readonly texts = [''];
-  readonly #codes = new Map<string, number>();
-
-  codeOf(text: string): number {
-    let code = this.#codes.get(text);
-    if (code === undefined) {
-      code = this.texts.length;
-      this.texts.push(text);
-      this.#codes.set(text, code);
-    }
-    return code;
-  }
-}
-
 /** What each cell of a checklist says of a field, row by row. */
-function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32Array, texts: Dictionary): void {
+function putFolded({ draft, rows, width }: Part, { name }: Field, codes: Uint32Array, texts: Interner): void {
   const fold = draft.fold!;
-  const codeOf = (text: string | undefined) => (text === undefined ? 0 : texts.codeOf(text));
+  const codeOf = (text: string | undefined) => (text === undefined ? 0 : texts.codeOfText(text));
   const isFixed = name === 'component' || name === 'side';
+  const fixed = isFixed && rows.length > 0 ? fold.columns.map((column) => codeOf(column[name])) : [];
   const said = [0, ...[...fold.values.values()].map((value) => codeOf(value.get(name)))];
   for (let at = 0; at < codes.length; at++) {
     const column = at % width;
     const cell = rows[(at - column) / width]! * width + column;
-    codes[at] = isFixed ? codeOf(fold.columns[column]![name]) : said[draft.folded[cell]!]!;
+    codes[at] = isFixed ? fixed[column]! : said[draft.folded[cell]!]!;
   }
 }
 
-function putTexts({ rows }: Part, drafted: DraftColumn, codes: Uint32Array, texts: Dictionary): void {
-  const { values, interner, field } = drafted;
-  const listed = field.type === 'code' ? field.codes.codes : [];
-  // By the number used while reading; 0 where the text was not met yet.
-  const known = new Uint32Array(interner === null ? listed.length + 1 : interner.size);
+function putTexts({ rows }: Part, { values, interner, field }: DraftColumn, codes: Uint32Array, texts: Interner): void {
+  if (interner !== null) putNumbered(values as Uint32Array, rows, codes, interner, texts);
+  else if (field.type === 'code') putListed(values as Uint8Array, rows, codes, field, texts);
+}
+
+function putListed(values: Uint8Array, rows: Uint32Array, codes: Uint32Array, field: CodeField, texts: Interner): void {
+  const listed = field.codes.codes;
+  // By the place in the code list, from 1; 0 where the code was not met yet.
+  const known = new Uint32Array(listed.length + 1);
   for (let at = 0; at < rows.length; at++) {
     const value = values[rows[at]!]!;
     if (value === 0) continue;
-    if (known[value] === 0) {
-      known[value] = texts.codeOf(interner === null ? listed[value - 1]!.code : interner.textOf(value));
-    }
+    if (known[value] === 0) known[value] = texts.codeOfText(listed[value - 1]!.code);
     codes[at] = known[value]!;
   }
 }
 
-function textsOf(field: Field, parts: readonly Part[], rowCount: number): TextColumn {
-  const texts = new Dictionary();
-  const wide = new Uint32Array(rowCount);
+function putNumbered(
+  values: Uint32Array,
+  rows: Uint32Array,
+  codes: Uint32Array,
+  interner: Interner,
+  texts: Interner,
+): void {
+  let above = 0;
+  let code = 0;
+  for (let at = 0; at < rows.length; at++) {
+    const value = values[rows[at]!]!;
+    if (value === 0) continue;
+    // Rows of one inspection mostly follow each other.
+    if (value !== above) code = texts.codeFrom(interner, value);
+    above = value;
+    codes[at] = code;
+  }
+}
+
+function textsOf(field: Field, parts: readonly Part[], wide: Uint32Array): TextColumn {
+  // Texts are numbered in order of first appearance.
+  const texts = new Interner();
+  wide.fill(0);
   let first = 0;
   for (const part of parts) {
     const codes = wide.subarray(first, first + part.rows.length * part.width);
@@ -83,9 +92,9 @@ function textsOf(field: Field, parts: readonly Part[], rowCount: number): TextCo
     else if (drafted !== undefined) putTexts(part, drafted, codes, texts);
     first += codes.length;
   }
-  const codes = codeArray(rowCount, texts.texts.length);
+  const codes = codeArray(wide.length, texts.size);
   codes.set(wide);
-  return { kind: 'text', codes, dictionary: texts.texts };
+  return heldColumn(codes, texts.takeAll());
 }
 
 function numbersOf(field: Field, parts: readonly Part[], rowCount: number): NumberColumn {
@@ -122,9 +131,10 @@ function putNumbers(from: Float64Array, rows: Uint32Array, to: Float64Array, mis
 function asideTable(table: TableDefinition, readings: readonly FileReading[]): RecordTable {
   const parts = partsOf(table, readings);
   const rowCount = parts.reduce((sum, { rows, width }) => sum + rows.length * width, 0);
+  // The codes of one column before it is known how many texts it has; all columns share it.
+  const wide = new Uint32Array(rowCount);
   const columnOf = (field: Field): Column => {
-    const holdsNumbers = ['number', 'integer', 'date', 'instant'].includes(field.type);
-    return (holdsNumbers ? numbersOf : textsOf)(field, parts, rowCount);
+    return holdsNumbers(field) ? numbersOf(field, parts, rowCount) : textsOf(field, parts, wide);
   };
   const fileOf = new Uint16Array(rowCount);
   const lineOf = new Uint32Array(rowCount);
