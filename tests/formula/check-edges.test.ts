@@ -105,7 +105,8 @@ describe('arithmetic', () => {
       const kinds = new Map([...known].map(([name, value]) => [name, kindOfValue(value)]));
       return checkFormula(of, { book: withVisits, known: kinds, sheet: null });
     };
-    expect(kindOf('over - began').problems).toEqual([]);
+    expect(kindOf('over - began')).toEqual({ kind: kindOfValue(input('1', 'minutes')), problems: [] });
+    expect(kindOf('due - opening')).toEqual({ kind: kindOfValue(input('1', 'days')), problems: [] });
     expect(askNumber('mean((over - began) of visits)', environment).unit).toBe('minutes');
     expect(askNumber('mean((due - opening) of visits)', environment).unit).toBe('days');
     const remedy = 'Subtract one from the other, or add a number of days.';
@@ -422,6 +423,8 @@ describe('conditions and comparisons', () => {
     expect(codes('rate(nothing_here, limit)')).toEqual(['unknown-name']);
     expect(codes('running_sum(inspected / 2 of by_station)')).toEqual(['not-this-sheet']);
     expect(codes('joined("a", nothing_here) is 3')).toEqual(['unknown-name']);
+    expect(problemsOf('if(1 < 2, "a", 3) is 3', environment)).toHaveLength(1);
+    expect(problemsOf('-first_known(opening, "a")', environment)).toHaveLength(1);
   });
 
   test('a part that failed is not forgotten because a condition stands around it', () => {
