@@ -24,7 +24,13 @@ const moment = (name: string) => ({
 const visits = table(
   'visits',
   'visits',
-  [moment('began'), moment('over'), dates('due', [0, 1]), texts('shade', ['a', 'b'], [...'abcdefghij'])],
+  [
+    moment('began'),
+    moment('over'),
+    dates('due', [0, 1]),
+    texts('shade', ['a', 'b'], [...'abcdefghij']),
+    texts('tint', ['a', 'b'], [...'abcdefgh']),
+  ],
   null,
 );
 const withVisits = book([...smallBook.tables.values(), visits], [0, 0, 1, 1]);
@@ -63,6 +69,7 @@ const known = new Map<string, Evaluated>([
   ['watched', input('North, South', 'list')],
   ['full', valueOfFormula('inspections where extent is "full"')],
 ]);
+known.set('failed', { kind: 'problem', problems: [] });
 const environment = environmentOf(withVisits, known);
 const inSheet = inStation('North', known);
 
@@ -372,6 +379,9 @@ describe('conditions and comparisons', () => {
     expect(count('shade is "zzzzzz"', 'visits')[0]![2]).toBe(
       'one of the values that the field may have, such as a, b, c, d, e, f, g, h',
     );
+    expect(count('tint is "zzzzzz"', 'visits')[0]![2]).toBe(
+      'one of the values that the field may have: a, b, c, d, e, f, g, h',
+    );
     expect(count('station is "North" and station is lower_case("North") and station is outcome')).toEqual([]);
     expect(count('station in ("North", "Nort")').map(([, seen]) => seen)).toEqual(['Nort']);
   });
@@ -563,6 +573,51 @@ describe('rows and names', () => {
     expect(told(text)).toEqual([expected]);
   });
 
+  test('what failed before says nothing more, and neither does what stands on it', () => {
+    for (const text of [
+      'count(failed)',
+      'inspected of failed for "North"',
+      'failed + 1',
+      'count(failed where x is 3)',
+    ]) {
+      expect(told(text)).toEqual([]);
+    }
+    const once = (text: string, where = environment) => problemsOf(text, where).map(({ code }) => code);
+    expect(once('count(qqqqqqqq here)', inSheet)).toEqual(['unknown-name']);
+    expect(once('count(inspektions where outcome is "x")')).toEqual(['unknown-name']);
+    expect(once('inspektions where length_ft > 3')).toEqual(['unknown-name']);
+  });
+
+  test('rows may be the group’s alone, and an input is the same for each of them', () => {
+    expect(told('where length_ft > 20', inSheet)).toEqual([]);
+    expect(askNumber('where length_ft > 20', inSheet).value).toBe(1);
+    expect(told('sum(limit)', inSheet)).toEqual([]);
+    expect(askNumber('sum(limit)', inSheet)).toMatchObject({ value: 6, unit: 'hours' });
+    expect(told('count(limi)')[0]![3]).toMatch(/^The tables are inspections, /);
+  });
+
+  test('a sheet that is not there, and one of several keys', () => {
+    expect(told('inspected of by_statio for "North"', environmentOf(smallBook))[0]![3]).toBe(
+      'Declare the sheet with a sentence.',
+    );
+    const season = smallBook.tables.get('inspections')!.fields.get('season')!;
+    const two = sheetValue(
+      'two',
+      { fields: [field, season], rows: [['North', 2025]] },
+      new Map([['amount', column('3')]]),
+    );
+    const withTwo = environmentOf(smallBook, new Map([['two', two]]));
+    expect(told('amount of two for "North"', withTwo)).toEqual([
+      [
+        'wrong-arguments',
+        'amount of two for "North"',
+        'a value for each key of two: station, season',
+        'Write amount of two for (station, season).',
+      ],
+    ]);
+    expect(told('amount of two for ("North", 2025)', withTwo)).toEqual([]);
+  });
+
   test('in a sheet a field alone is told how to be one value for the group', () => {
     expect(told('length_ft', inSheet)).toEqual([
       [
@@ -589,14 +644,22 @@ describe('a figure with other inputs', () => {
     ['chosen', { formula: read('inspections where minutes > limit'), needs: ['limit'] }],
     ['filled', { formula: null, needs: ['wage'] }],
     ['on_sheet', { formula: read('wage * 3'), needs: ['filled', 'wage'] }],
+    ['span', { formula: read('limit * 2'), needs: ['limit'] }],
+    ['after', { formula: read('opening + 1'), needs: ['opening'] }],
+    ['last', { formula: read('latest(day of inspections where day <= opening)'), needs: ['opening'] }],
+    ['counted', { formula: read('count(inspections where extent is how)'), needs: ['how'] }],
     ['again', { formula: read('1 + (cost with wage as 2)'), needs: ['cost', 'wage'] }],
   ]);
-  const values = new Map(known);
-  for (const name of ['cost', 'shown', 'since', 'chosen', 'on_sheet']) {
+  const values = new Map(known)
+    .set('thirty', input('30', 'minutes'))
+    .set('how', input('full'))
+    .set('cots', input('1'))
+    .set('filed', input('1'));
+  for (const name of ['cost', 'shown', 'since', 'chosen', 'on_sheet', 'counted', 'span', 'after', 'last']) {
     values.set(name, valueOfFormula(made.get(name)!.formula!.text, environmentOf(smallBook, values)));
   }
   values.set('filled', byStation).set('again', values.get('cost')!);
-  const inputs = new Set(['wage', 'limit', 'opening', 'place']);
+  const inputs = new Set(['wage', 'limit', 'opening', 'place', 'how']);
   const withFigures = { ...environmentOf(smallBook, values), definitions: { inputs, made, values } };
 
   test('is made again from all that the inputs reach, in the input’s unit', () => {
@@ -610,11 +673,37 @@ describe('a figure with other inputs', () => {
     expect(asked('since with opening as "2025-05-02"').value).toBe(3);
     expect(asked('since with opening as (opening + 1)').value).toBe(3);
     expect(asked('since').value).toBe(7);
+    // 30 minutes are half an hour, and days since 1970-01-01 of 2025-06-02 are 20,241 (`date -u -d 2025-06-02 +%s` / 86,400).
+    expect(asked('span with limit as thirty')).toMatchObject({ value: 1, unit: 'hours' });
+    expect(valueOfFormula('after with opening as "2025-06-01"', withFigures)).toMatchObject({
+      kind: 'date',
+      day: 20241,
+    });
+    // Seven were full; the other was a paper check.
+    expect([asked('counted').value, asked('counted with how as "paper check"').value]).toEqual([7, 1]);
+  });
+
+  test('that is refused says nothing more', () => {
+    const codes = (text: string, where = withFigures as typeof environment) =>
+      problemsOf(text, where).map(({ code }) => code);
+    expect(codes('(cost with limit as 2) is "a"')).toEqual(['no-effect']);
+    expect(codes('(on_sheet with wage as 2) is "a"')).toEqual(['not-again']);
+    expect(codes('cost with wage as 3 with wge as 4')).toEqual(['not-an-input']);
+    expect(codes('wage with wage as 3', environment)).toEqual(['not-a-figure', 'not-an-input']);
+    expect(told('cots with wage as 3', withFigures as typeof environment)[0]![3]).toBe('Did you mean `cost`?');
+    expect(told('filed with wage as 3', withFigures as typeof environment)[0]![3]).toBe(
+      'Make the formula a figure and name that.',
+    );
   });
 
   test('a count of its records says with which inputs it was made', () => {
     const value = valueOfFormula('since with opening as "2025-05-02"', withFigures);
     if (value.kind !== 'number') throw new Error(value.kind);
+    const last = valueOfFormula('last with opening as "2025-05-02"', withFigures);
+    expect(last).toMatchObject({
+      kind: 'date',
+      accounts: [{ description: expect.stringMatching(/, with opening as "2025-05-02"$/) }],
+    });
     expect(value.accounts.map(({ description }) => description.endsWith(', with opening as "2025-05-02"'))).toEqual([
       true,
     ]);

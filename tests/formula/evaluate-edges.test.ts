@@ -5,13 +5,15 @@ import { selectRows } from '../../src/formula/evaluate.js';
 import { inputValue } from '../../src/formula/input-value.js';
 import { describeKind } from '../../src/formula/kind.js';
 import { sectionFor } from '../../src/formula/language-sections.js';
+import { and, answerOf, no, not, or, truthOf, unknown, yes } from '../../src/formula/missing.js';
 import { resultOf } from '../../src/formula/result-of.js';
 import { sheetValue } from '../../src/formula/sheet/sheet-value.js';
 import type { Evaluated } from '../../src/formula/value/evaluated.js';
 import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
+import { saysLeftOpen } from '../../src/formula/value/left-open.js';
 import { givenNumber } from '../../src/formula/value/number.js';
 import { ask, askNumber, environmentOf, problemsOf, read, valueOfFormula } from './ask.js';
-import { firstOfMay, smallBook } from './small-book.js';
+import { book, firstOfMay, smallBook, table, texts } from './small-book.js';
 
 // What is expected can be counted on the rows of the small book, or follows from the rules of the language.
 
@@ -114,6 +116,8 @@ describe('a lookup', () => {
     ['half', input('0.5', 'hours')],
     ['thirty', input('30', 'minutes')],
     ['opening', input('2025-05-01')],
+    ['gap', { ...input('1', 'hours'), value: null } as Evaluated],
+    ['no_day', { kind: 'date', day: null, accounts: [] }],
     ['nothing', { ...input('1', 'minutes'), value: null } as Evaluated],
   ]);
   const environment = environmentOf(smallBook, known);
@@ -126,6 +130,8 @@ describe('a lookup', () => {
     ['amount of s for (thirty, opening)', 1],
     ['amount of s for (half / 60, opening)', 2],
     ['amount of s for (thirty, opening + 1)', 3],
+    // The missing group is found by a missing key, whatever its unit.
+    ['amount of s for (gap, no_day)', 4],
   ])('%s finds the row of its keys, in their units', (text, value) => {
     expect(askNumber(text, environment).value).toBe(value);
   });
@@ -149,16 +155,17 @@ describe('a lookup', () => {
 
 describe('what comes from records and decides which rows are counted', () => {
   const columns = (formula: string) =>
-    ['North', 'South'].map((station, row) =>
+    ['North', 'South', 'East'].map((station, row) =>
       valueOfFormula(
         formula,
-        environmentOf(smallBook, new Map(), group([['station', station]], row === 0 ? [0, 1, 2, 3] : [4, 5, 6, 7])),
+        environmentOf(smallBook, new Map(), group([['station', station]], [[0, 1, 2, 3], [4, 5, 6, 7], []][row])),
       ),
     );
-  const byStation = sheetOf(['station'], [['North'], ['South']], {
+  const byStation = sheetOf(['station'], [['North'], ['South'], ['East']], {
     inspected: columns('count()'),
     typical: columns('mean(length_ft)'),
-    fixed: plainNumbers(1, 2),
+    fixed: plainNumbers(1, 2, 0),
+    label: columns('lower_case(station)'),
   });
   const known = new Map<string, Evaluated>([['s', byStation]]);
   const environment = environmentOf(smallBook, known);
@@ -178,6 +185,7 @@ describe('what comes from records and decides which rows are counted', () => {
     expect(askNumber('mean(typical of s where not (typical * fixed < 22))', environment).why).toBe(why);
     expect(askNumber('mean(typical of s where fixed > 1)', environment).why).not.toBe(why);
     expect(askNumber('mean(typical of s where inspected > 3)', environment).why).not.toBe(why);
+    expect(askNumber('mean(typical of s where label is not "east")', environment).why).not.toContain('label');
     expect(askNumber('count(s where typical > 22 or typical > 40)', environment).cautions).toEqual([
       'typical decides which rows of s are taken, and is taken as known',
     ]);
@@ -191,6 +199,30 @@ describe('what comes from records and decides which rows are counted', () => {
   });
 });
 
+test('an answer is yes, no or unknown, and they go together as in Kleene’s strong logic', () => {
+  // Kleene (1952), Introduction to Metamathematics, section 64: the tables of not, and, or.
+  const all = [no, yes, unknown];
+  expect([answerOf(false), answerOf(true), answerOf(null)]).toEqual(all);
+  expect(all.map(truthOf)).toEqual([false, true, null]);
+  expect(all.map(not)).toEqual([yes, no, unknown]);
+  expect(all.map((one) => all.map((other) => and(one, other)))).toEqual([
+    [no, no, no],
+    [no, yes, unknown],
+    [no, unknown, unknown],
+  ]);
+  expect(all.map((one) => all.map((other) => or(one, other)))).toEqual([
+    [no, yes, unknown],
+    [yes, yes, yes],
+    [unknown, yes, unknown],
+  ]);
+  const gone = environmentOf(smallBook, new Map([['gone', givenNumber(null, [], 'not known')]]));
+  // Where no row knows the answer there is no count.
+  for (const text of ['gone > 2', 'not gone > 2']) {
+    expect(askNumber(`count(inspections where ${text})`, gone).value).toBeNull();
+  }
+  expect(askNumber('count(inspections where gone > 2 or station is "North")', gone).value).toBe(4);
+});
+
 describe('what rests on something that failed', () => {
   const failed: Evaluated = { kind: 'problem', problems: [problem] };
   const sheet = sheetOf(['station'], [['North']], { amount: plainNumbers(1) });
@@ -198,6 +230,9 @@ describe('what rests on something that failed', () => {
     ['spent', failed],
     ['minutes', failed],
     ['amount', failed],
+    ['day', failed],
+    ['station', failed],
+    ['length_ft', failed],
     ['full', { ...valueOfFormula('inspections where extent is "full"') }],
     ['s', sheet],
   ]);
@@ -209,6 +244,11 @@ describe('what rests on something that failed', () => {
     expect(kindOf('sum(minutes of full)')).toBe('number');
     expect(kindOf('count(inspections where minutes > 3)')).toBe('number');
     expect(kindOf('sum(amount of s)')).toBe('number');
+    expect(kindOf('count(inspections where year_of(day) is 2025)')).toBe('number');
+    expect(kindOf('count(inspections where lower_case(station) is "north")')).toBe('number');
+    expect(kindOf('sum(if(outcome is "refused", length_ft, 0) of inspections)')).toBe('number');
+    expect(kindOf('count(inspections where max(length_ft, 30) > 30)')).toBe('number');
+    expect(kindOf('year_of(day)')).toBe('problem');
     expect(kindOf('sum(minutes)', environmentOf(smallBook, known, group([['station', 'North']])))).toBe('number');
     expect(kindOf('minutes + 1')).toBe('problem');
     expect(kindOf('count(station_days where staff_hours > spent)')).toBe('problem');
@@ -281,6 +321,20 @@ test('a value as a notebook shows it', () => {
     text: 'the sheet s',
   });
   expect(resultOf({ kind: 'problem', problems: [problem] })).toEqual({ kind: 'problem', problems: [problem] });
+});
+
+test('a count says where far more rows are left open than are counted: more than ten for each', () => {
+  const cautions = (open: number) => {
+    const water = texts('water', ['yes', ...Array(open).fill(null)], ['yes', 'no']);
+    return askNumber(
+      'count(looks where water is "yes")',
+      environmentOf(book([table('looks', 'looks', [water], null)], [])),
+    ).cautions.filter(saysLeftOpen);
+  };
+  expect(cautions(10)).toEqual([]);
+  expect(cautions(11)).toEqual([
+    'far more rows are left open than are counted: what a condition asks for is missing in them',
+  ]);
 });
 
 test('a kind is a phrase', () => {
