@@ -262,6 +262,9 @@ describe('the parts that distributions are made of', () => {
     // A slope that says nothing: halving and doubling alone.
     const flat = (at: number) => ({ value: Math.sign(at - 0.1), slope: 0 });
     for (const start of [-20, 40]) expect(increasingRoot(flat, start)).toBeCloseTo(0.1, 9);
+    // One that jumps and is nowhere 0.
+    const jump = (at: number) => ({ value: at > 0.1 ? 1 : -1, slope: 0 });
+    for (const start of [-20, 40]) expect(increasingRoot(jump, start)).toBeCloseTo(0.1, 15);
     expect(() => increasingRoot(() => ({ value: 1, slope: 0 }), 0)).toThrow('no root');
   });
 
