@@ -56,7 +56,7 @@ function checkCode(codes: readonly string[], side: Side, checking: Checking): vo
 
 function checkDate({ kind, node }: Side, checking: Checking): void {
   if (kind.kind === 'text' && kind.text !== null && dayOf(kind.text) !== null) return;
-  if (kind.kind === 'text' && kind.text === null && kind.codes === null) {
+  if (kind.kind === 'text' && kind.text === null) {
     refuse(checking, node, { code: 'wrong-kind', wanted: 'a date', remedy: 'Compare dates with dates.' });
     return;
   }

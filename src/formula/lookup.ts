@@ -1,7 +1,9 @@
 import type { Evaluation } from './context.js';
 import { dayOf } from './day.js';
+import { type FormulaKind, fieldKind } from './kind.js';
 import { cellOf, rowsOfKeys } from './sheet/sheet-value.js';
-import type { LookupNode } from './tree.js';
+import { isWrittenNumber, type LookupNode, type Node } from './tree.js';
+import { conversion, convertToCompare } from './unit/convert.js';
 import type { Evaluated, SheetValue } from './value/evaluated.js';
 import { givenNumber } from './value/number.js';
 
@@ -12,12 +14,15 @@ export function sheetIn(name: string, { environment }: Evaluation): SheetValue {
   return sheet;
 }
 
-/** A key as a sheet keeps it; a date may be written as text. */
-function keyOf(value: Evaluated, kind: string | undefined): string | number | null {
-  if (value.kind === 'number') return value.value;
+/** A key as a sheet keeps it: in the unit of its field, unless it is written out; a date may be written as text. */
+function keyOf(node: Node, value: Evaluated, kind: FormulaKind): string | number | null {
+  if (value.kind === 'number') {
+    if (value.value === null || kind.kind !== 'number' || isWrittenNumber(node)) return value.value;
+    return convertToCompare(value.value, conversion(value.unit, kind.unit)!);
+  }
   if (value.kind === 'date') return value.day;
   if (value.kind !== 'text') throw new Error(`${value.kind} is no key`);
-  return kind === 'date' && value.text !== null ? dayOf(value.text) : value.text;
+  return kind.kind === 'date' && value.text !== null ? dayOf(value.text) : value.text;
 }
 
 function nothing(sheet: SheetValue, column: string, why: string): Evaluated {
@@ -30,7 +35,9 @@ function nothing(sheet: SheetValue, column: string, why: string): Evaluated {
 /** What a sheet's column holds in the row of some keys, with all that its interval stands on; missing where it has no such row. */
 export function lookUp(node: LookupNode, evaluation: Evaluation): Evaluated {
   const sheet = sheetIn(node.sheet.name, evaluation);
-  const keys = node.keys.map((key, at) => keyOf(evaluation.single(key), sheet.table.fields.get(sheet.keys[at]!)?.kind));
+  const keys = node.keys.map((key, at) =>
+    keyOf(key, evaluation.single(key), fieldKind(sheet.table.fields.get(sheet.keys[at]!)!)),
+  );
   const [row, ...more] = rowsOfKeys(sheet, keys);
   if (row !== undefined && more.length === 0) return cellOf(sheet, node.column.name, row);
   const wanted = keys.map((key) => (key === null ? 'a missing key' : String(key))).join(', ');

@@ -38,11 +38,15 @@ export function outerNames(
   };
   const visitCall = (node: Extract<Node, { kind: 'call' }>, row: BookTable | null): void => {
     const declaration = functionNamed(node.name);
+    if (declaration?.works !== 'on the whole') {
+      // What it works on is the same row's, or outside rows no field at all. A function that is not known says nothing of rows.
+      for (const argument of node.arguments) visit(argument, declaration === null ? null : row);
+      return;
+    }
     node.arguments.forEach((argument, place) => {
-      const last = declaration?.arguments.at(-1)?.takes;
-      const takes = declaration?.arguments[place]?.takes ?? (last === 'sheet key' ? last : 'number');
+      const takes = declaration.arguments[place]?.takes ?? 'sheet key';
       if (takes === 'sheet key') return;
-      if (takes === 'number' || takes === 'truth') visit(argument, declaration?.works === 'on each' ? row : null);
+      if (takes === 'number' || takes === 'truth') visit(argument, null);
       else visitRows(argument, takes !== 'rows');
     });
   };

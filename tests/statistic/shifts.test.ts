@@ -1,12 +1,16 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { loadSolver } from '../../src/command/load-solver.js';
 import { shiftProgram } from '../../src/finding/staffing/solved-plan.js';
+import type { ProgramSolver } from '../../src/record/program-solver.js';
 import { bestShifts } from '../../src/statistic/allocation/best-shifts.js';
 import { dividedShifts } from '../../src/statistic/allocation/divided-shifts.js';
 import { choiceOf, type ShiftBlock, type ShiftLimits } from '../../src/statistic/allocation/shift-choice.js';
 
-const solver = await loadSolver();
+let solver: ProgramSolver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
 
 /** Every choice there is, one by one. */
 function bruteForce(blocks: readonly ShiftBlock[], limits: ShiftLimits): number | null {

@@ -1,3 +1,4 @@
+import { logGamma } from './log-gamma.js';
 import { increasingRoot } from './newton.js';
 import { logPoissonMass } from './saddle-point.js';
 
@@ -68,11 +69,6 @@ export function gammaUpper(x: number, shape: number): number {
   return Math.exp(gammaLogTails(x, shape).above);
 }
 
-/** Wilson & Hilferty (1931) PNAS 17:684-688 is close enough to start from; the chance only says which half. */
-function startingLog(shape: number): number {
-  return shape > 1 ? Math.log(shape) : Math.log(shape) - 0.5 / shape;
-}
-
 /**
  * The x below which a gamma variable of this shape and scale 1 falls with this chance, by Newton on log x and log
  * chance.
@@ -81,11 +77,14 @@ export function gammaQuantile(chance: number, shape: number): number {
   if (chance > 0.5) return gammaUpperQuantile(1 - chance, shape);
   if (!(chance > 0)) return 0;
   const wanted = Math.log(chance);
+  // The chance is at most xˢ / Γ(s + 1), and just that where x is next to nothing; the first term of DLMF 8.11.4.
+  const least = (wanted + logGamma(shape + 1)) / shape;
+  if (least < -600) return Math.exp(least);
   const root = increasingRoot((u) => {
     const x = Math.exp(u);
     const { below } = gammaLogTails(x, shape);
     return { value: below - wanted, slope: Math.exp(logPoissonMass(shape, x) - below) * shape };
-  }, startingLog(shape));
+  }, least);
   return Math.exp(root);
 }
 
@@ -98,7 +97,8 @@ export function gammaUpperQuantile(chance: number, shape: number): number {
     (u) => {
       const x = Math.exp(u);
       const { above } = gammaLogTails(x, shape);
-      return { value: wanted - above, slope: Math.exp(logPoissonMass(shape, x) - above) * shape };
+      // Far out both logs are large and their difference is noise; the slope is never above x + 1, DLMF 8.10.
+      return { value: wanted - above, slope: Math.min(x + 1, Math.exp(logPoissonMass(shape, x) - above) * shape) };
     },
     Math.log(shape + 1),
   );

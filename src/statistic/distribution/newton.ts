@@ -5,9 +5,10 @@ export interface ValueAndSlope {
 }
 
 /**
- * Where an increasing function is 0, by Newton's steps held inside a bracket that only shrinks; a step that would leave
- * it is halved or, where the bracket is still open, doubled. Written for functions of a logarithm or log odds, where a
- * last step of 1e-10 leaves the result good to the last digits. Throws when 300 steps do not settle.
+ * Where an increasing function is 0, by Newton's steps held inside a bracket that only shrinks. In place of a step that would
+ * leave it, or is over 100 times the reach, the bracket is halved or, while it is open, gone to by the reach; which doubles.
+ * Written for functions of a logarithm or log odds, where a last step of 1e-10 leaves the result good to the last digits.
+ * Throws when 300 steps do not settle.
  */
 export function increasingRoot(evaluate: (at: number) => ValueAndSlope, start: number): number {
   let low = Number.NEGATIVE_INFINITY;
@@ -19,15 +20,18 @@ export function increasingRoot(evaluate: (at: number) => ValueAndSlope, start: n
     if (value === 0) return at;
     if (value < 0) low = at;
     else high = at;
-    let next = at - value / slope;
-    const tooFar = Math.abs(next - at) > 100 * reach;
-    if (!(next > low && next < high) || tooFar) {
+    const next = at - value / slope;
+    // The step is less than the point can tell, and no bracket must undo what has been reached.
+    if (next === at) return at;
+    if (next > low && next < high && Math.abs(next - at) <= 100 * reach) {
+      if (Math.abs(next - at) <= 1e-10) return next;
+      at = next;
+    } else {
       const open = low === Number.NEGATIVE_INFINITY || high === Number.POSITIVE_INFINITY;
-      next = open ? at - Math.sign(value) * reach : (low + high) / 2;
+      at = open ? at - Math.sign(value) * reach : (low + high) / 2;
+      if (at === low || at === high) return at;
       reach *= 2;
     }
-    if (Math.abs(next - at) <= 1e-10 || next === low || next === high) return next;
-    at = next;
   }
   throw new Error(`no root found from ${start}`);
 }

@@ -1,4 +1,4 @@
-import { gammaCumulative, gammaQuantile, gammaUpper, gammaUpperQuantile } from './gamma.js';
+import { gammaCumulative, gammaUpper, gammaUpperQuantile } from './gamma.js';
 
 /**
  * The chance that a standard normal variable is at most x, exact far into either tail; from Γ(½, x²/2), DLMF 7.11.2.
@@ -10,8 +10,6 @@ export function normalCumulative(x: number): number {
 
 /** The x below which a standard normal variable falls with this chance, which must lie strictly between 0 and 1. */
 export function normalQuantile(chance: number): number {
-  if (chance > 0.5)
-    return chance > 0.75 ? normalUpperQuantile(1 - chance) : Math.sqrt(2 * gammaQuantile(2 * (chance - 0.5), 0.5));
   return -normalUpperQuantile(chance);
 }
 
@@ -19,8 +17,7 @@ export function normalQuantile(chance: number): number {
 export function normalUpperQuantile(chance: number): number {
   if (!(chance > 0 && chance < 1)) throw new RangeError(`no normal quantile at a chance of ${chance}`);
   if (chance > 0.5) return -normalUpperQuantile(1 - chance);
-  const half = chance > 0.25 ? gammaQuantile(2 * (0.5 - chance), 0.5) : gammaUpperQuantile(2 * chance, 0.5);
-  return Math.sqrt(2 * half);
+  return Math.sqrt(2 * gammaUpperQuantile(2 * chance, 0.5));
 }
 
 /** The two-sided p-value of a standard normal z. */

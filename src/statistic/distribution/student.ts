@@ -13,7 +13,7 @@ export function studentCumulative(t: number, df: number): number {
 
 /** The t below which Student's t with df degrees of freedom falls with this chance, strictly between 0 and 1. */
 export function studentQuantile(chance: number, df: number): number {
-  return chance > 0.5 ? studentUpperQuantile(1 - chance, df) : -studentUpperQuantile(chance, df);
+  return -studentUpperQuantile(chance, df);
 }
 
 /** The t above which Student's t with df degrees of freedom falls with this chance: 2.776 for 0.025 and 4. */
