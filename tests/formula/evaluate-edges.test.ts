@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { reachedBy } from '../../src/formula/definitions.js';
 import type { Group } from '../../src/formula/environment.js';
-import { selectRows } from '../../src/formula/evaluate.js';
 import { inputValue } from '../../src/formula/input-value.js';
 import { describeKind } from '../../src/formula/kind.js';
 import { sectionFor } from '../../src/formula/language-sections.js';
@@ -12,7 +11,7 @@ import type { Evaluated } from '../../src/formula/value/evaluated.js';
 import { kindOfValue } from '../../src/formula/value/kind-of-value.js';
 import { saysLeftOpen } from '../../src/formula/value/left-open.js';
 import { givenNumber } from '../../src/formula/value/number.js';
-import { ask, askNumber, environmentOf, problemsOf, read, valueOfFormula } from './ask.js';
+import { ask, askNumber, environmentOf, problemsOf, valueOfFormula } from './ask.js';
 import { book, firstOfMay, smallBook, table, texts } from './small-book.js';
 
 // What is expected can be counted on the rows of the small book, or follows from the rules of the language.
@@ -253,11 +252,6 @@ describe('what rests on something that failed', () => {
     expect(kindOf('minutes + 1')).toBe('problem');
     expect(kindOf('count(station_days where staff_hours > spent)')).toBe('problem');
     expect(kindOf('amount of s for "North"')).toBe('number');
-  });
-
-  test('selects no rows', () => {
-    expect([...selectRows(read('inspections where length_ft > spent'), environment)]).toEqual([]);
-    expect(() => selectRows(read('3'), environment)).toThrow('rows were not checked');
   });
 });
 
