@@ -80,13 +80,16 @@ export class Making {
     const group = declared.kind === 'sheet' ? groupTable(declared.sheet, all, book) : null;
     const tableOf = declaredTables(all, book, group);
     const isSheet = (other: string) => all.get(other)?.kind === 'sheet';
-    const used = formulas.flatMap(({ read }) =>
-      'tree' in read ? neededNames(name, read.tree, book, tableOf, isSheet) : [],
-    );
+    const rowsOfSheet = declared.kind === 'sheet' ? declared.sheet.maker.rows : null;
+    // A column is known to the columns of its sheet, not to the rows that the sheet is made of.
+    const used = formulas.flatMap(({ cell, read }) => {
+      const names = 'tree' in read ? neededNames(name, read.tree, book, tableOf, isSheet) : [];
+      return cell === rowsOfSheet ? names : names.filter((need) => !own.has(need));
+    });
     // A sheet may ask about its own rows: its columns have an order of their own.
     const itself = declared.kind === 'sheet' ? name : null;
     const needs = [...new Set([...used, ...toldInputs(declared, all)])].filter(
-      (need) => all.has(need) && !own.has(need) && need !== itself,
+      (need) => all.has(need) && need !== itself,
     );
     this.knowledge.definitions.made.set(name, { formula: null, needs });
     const single = declared.kind === 'sheet' ? undefined : formulas[0]?.read;
