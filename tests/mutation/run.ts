@@ -1,86 +1,57 @@
-// npm run mutation -- FOLDER...: changes src/FOLDER piece by piece and counts how many changes the tests notice.
-import { execFileSync, spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+// npm run mutation -- NAME...: changes files below src/ piece by piece and counts how many changes the tests notice.
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { root } from '../command/run.js';
-import { type Mutants, scoreOf, survivorsOf } from './score.js';
+import { bundledTest } from './bundled-tests.js';
+import { changesTo, copy, filesOf, takeCopy } from './changed-copy.js';
+import { scoreOf, toldChange } from './score.js';
+import { triedChanges } from './tried-changes.js';
 
-const folders = process.argv.slice(2);
-if (folders.length === 0) {
-  console.error('Name folders below src/, such as statistic/proportion or formula/unit.');
+const names = process.argv.slice(2);
+if (names.length === 0) {
+  console.error(
+    "Name what to change below src/: a folder (statistic/proportion), its loose files ('formula/*'), a file.",
+  );
   process.exit(2);
 }
 
-// The tool weighs 60 MB and is asked for a few times a year: it is installed beside a copy of the checkout, not in it.
-const tool = '9.6.1';
-const copy = join(tmpdir(), 'rampbook-mutation');
-const npm = (...words: string[]) =>
-  execFileSync('npm', [...words, '--no-audit', '--no-fund'], { cwd: copy, stdio: 'ignore' });
-
-mkdirSync(copy, { recursive: true });
-for (const name of [
-  'src',
-  'tests',
-  'datasets',
-  'notebooks',
-  'bin',
-  'package.json',
-  'package-lock.json',
-  'tsconfig.json',
-]) {
-  rmSync(join(copy, name), { recursive: true, force: true });
-  cpSync(join(root, name), join(copy, name), { recursive: true });
-}
-if (!existsSync(join(copy, 'node_modules/@stryker-mutator/vitest-runner'))) {
-  console.log(`Installing the tool and the packages into ${copy} …`);
-  npm('ci', '--ignore-scripts');
-  npm(
-    'install',
-    '--no-save',
-    '--ignore-scripts',
-    `@stryker-mutator/core@${tool}`,
-    `@stryker-mutator/vitest-runner@${tool}`,
-  );
-}
-
 /** The tests that must notice: those of the folder itself, and for statistics the worked cases made elsewhere. */
-function testsOf(folder: string): readonly string[] {
-  const own = `tests/${folder.split('/')[0]}/**/*.test.ts`;
-  return folder.startsWith('statistic') ? [own, 'tests/reference/reference.test.ts'] : [own];
+function testsOf(name: string): readonly string[] {
+  const folder = `tests/${name.split('/')[0]}`;
+  const own = readdirSync(join(root, folder)).filter((file) => file.endsWith('.test.ts'));
+  const paths = own.sort().map((file) => `${folder}/${file}`);
+  return name.startsWith('statistic') ? [...paths, 'tests/reference/reference.test.ts'] : paths;
 }
 
 console.log('| src/ | changes | noticed | by running too long | not noticed | score |');
 console.log('|---|---|---|---|---|---|');
-const survivors: string[] = [];
-for (const folder of folders) {
-  const settings = { include: testsOf(folder), testTimeout: 20_000 };
-  const vitest = `import { defineConfig } from 'vitest/config';\nexport default defineConfig({ test: ${JSON.stringify(settings)} });\n`;
-  writeFileSync(join(copy, 'vitest.mutation.ts'), vitest);
-  const configuration = {
-    testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
-    vitest: { configFile: 'vitest.mutation.ts' },
-    // Its rewriting of a TypeScript configuration asks for an interface that TypeScript 7 no longer has, and is not needed.
-    tsconfigFile: 'none.json',
-    mutate: [existsSync(join(root, 'src', folder)) ? `src/${folder}/**/*.ts` : `src/${folder}.ts`],
-    mutator: { excludedMutations: ['StringLiteral'] },
-    ignoreStatic: true,
-    coverageAnalysis: 'perTest',
-    concurrency: 1,
-    timeoutMS: 6000,
-    reporters: ['json'],
-    jsonReporter: { fileName: 'mutation.json' },
-    tempDirName: '.trial',
-  };
-  writeFileSync(join(copy, 'stryker.config.json'), JSON.stringify(configuration));
-  const { status } = spawnSync('npx', ['stryker', 'run'], { cwd: copy, stdio: ['ignore', 'ignore', 'inherit'] });
-  if (status !== 0) throw new Error(`the tool ended with ${status} in ${folder}`);
-  const mutants = JSON.parse(readFileSync(join(copy, 'mutation.json'), 'utf8')) as Mutants;
-  const { all, noticed, tooLong, missed } = scoreOf(mutants);
-  console.log(
-    `| ${[folder, all, noticed, tooLong, missed, `${((100 * (all - missed)) / all).toFixed(1)} %`].join(' | ')} |`,
-  );
-  survivors.push(...survivorsOf(mutants));
+const told: string[] = [];
+for (const name of names) {
+  takeCopy();
+  const changes = await changesTo(name.split(',').flatMap(filesOf));
+  const bundles = join(copy, 'bundles');
+  mkdirSync(bundles);
+  const files: string[] = [];
+  for (const test of testsOf(name)) {
+    const file = join(bundles, `${test.split('/').at(-1)}.cjs`);
+    writeFileSync(file, await bundledTest(test));
+    files.push(file);
+  }
+  const ids = changes.map(({ id }) => id);
+  const outcomes = await triedChanges(files, ids, (done) => {
+    if (done % 100 === 0) console.error(`${name}: ${done} of ${ids.length}`);
+  });
+  const { all, noticed, tooLong, missed, unrun } = scoreOf([...outcomes.values()]);
+  const left = unrun === 0 ? missed : `${missed}, of which ${unrun} nothing runs`;
+  const score = `${((100 * (all - missed)) / all).toFixed(1)} %`;
+  console.log(`| ${[name, all, noticed, tooLong, left, score].join(' | ')} |`);
+  for (const change of changes) {
+    const outcome = outcomes.get(change.id)!;
+    if (outcome !== 'missed' && outcome !== 'unrun') continue;
+    const file = relative(copy, change.fileName);
+    told.push(
+      `${toldChange(file, readFileSync(join(root, file), 'utf8'), change)}${outcome === 'unrun' ? ' (not run)' : ''}`,
+    );
+  }
 }
-console.log(`\nNot noticed:\n${survivors.join('\n')}`);
+console.log(`\nNot noticed:\n${told.join('\n')}`);

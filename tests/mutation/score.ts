@@ -1,49 +1,30 @@
-/** What of the tool's report is read: every change made to every file, and what became of it. */
-export interface Mutants {
-  readonly files: Readonly<
-    Record<
-      string,
-      {
-        readonly source: string;
-        readonly mutants: readonly {
-          readonly status: string;
-          readonly replacement: string;
-          readonly location: Readonly<Record<'start' | 'end', { readonly line: number; readonly column: number }>>;
-        }[];
-      }
-    >
-  >;
-}
+import type { Change } from './changed-copy.js';
+import type { Outcome } from './tried-changes.js';
 
-/** How many changes were made, and how many of them the tests noticed; those of code that runs before any test are left out. */
+/** How many changes were made, and how many of them the tests noticed. */
 export interface Score {
   readonly all: number;
   readonly noticed: number;
   /** A change after which a test does not end is noticed, too. */
   readonly tooLong: number;
   readonly missed: number;
+  /** Of those missed, changes that no test comes by. */
+  readonly unrun: number;
 }
 
-/** Adds up a report. */
-export function scoreOf({ files }: Mutants): Score {
-  const statuses = Object.values(files).flatMap(({ mutants }) => mutants.map(({ status }) => status));
-  const count = (...wanted: readonly string[]) => statuses.filter((status) => wanted.includes(status)).length;
-  const [noticed, tooLong, missed] = [count('Killed'), count('Timeout'), count('Survived', 'NoCoverage')];
-  return { all: noticed + tooLong + missed, noticed, tooLong, missed };
+/** Adds up what became of changes. */
+export function scoreOf(outcomes: readonly Outcome[]): Score {
+  const count = (wanted: Outcome) => outcomes.filter((outcome) => outcome === wanted).length;
+  const [noticed, tooLong, unrun] = [count('noticed'), count('too long'), count('unrun')];
+  return { all: outcomes.length, noticed, tooLong, missed: count('missed') + unrun, unrun };
 }
 
-/** The changes that no test noticed, as `file:line before → after`. */
-export function survivorsOf({ files }: Mutants): readonly string[] {
-  return Object.entries(files).flatMap(([file, { source, mutants }]) => {
-    const lines = source.split('\n');
-    return mutants
-      .filter(({ status }) => status === 'Survived' || status === 'NoCoverage')
-      .map(({ location: { start, end }, replacement }) => {
-        const before = lines[start.line - 1]!.slice(
-          start.column - 1,
-          start.line === end.line ? end.column - 1 : undefined,
-        );
-        return `${file}:${start.line} ${before} → ${replacement.replace(/\s+/g, ' ').slice(0, 100)}`;
-      });
-  });
+/** A change as `file:line:column before → after`, on one line; the source is that of its file. */
+export function toldChange(file: string, source: string, { location: { start, end }, replacement }: Change): string {
+  const lines = source.split('\n').slice(start.line, end.line + 1);
+  const last = lines.length - 1;
+  lines[last] = lines[last]!.slice(0, end.column);
+  lines[0] = lines[0]!.slice(start.column);
+  const short = (text: string) => text.replace(/\s+/g, ' ').slice(0, 100);
+  return `${file}:${start.line + 1}:${start.column + 1} ${short(lines.join(' '))} → ${short(replacement)}`;
 }
