@@ -1,4 +1,7 @@
 import { expect, test } from 'vitest';
+import { openBook } from '../../src/finding/book.js';
+import { foulingSites } from '../../src/finding/fouling-sites.js';
+import { ask, cells } from '../finding/read-finding.js';
 import { asideOf, importSmall, notesOf, stationCrosswalk, stationFiles, valuesOf } from './small-import.js';
 
 const rule = 'rules: { impossible-part: { severity: reads as absent, because: crews tick OK for every part } }';
@@ -30,9 +33,9 @@ files:
         mud: { state: fouled, finding: mud }
         "?": { state: clean, finding: mud }
 `);
-const forms = (rows: readonly string[], options: Parameters<typeof importSmall>[2] = {}) =>
+const forms = (rows: readonly string[], options: Parameters<typeof importSmall>[2] = {}, crosswalk = wide) =>
   importSmall(
-    wide,
+    crosswalk,
     {
       'stations.csv': 'at\nA\n',
       'forms.csv': `no,at,start,kind,hull,well\n${rows.map((row, at) => `${at + 1},A,2025-05-01 08:00,${row}\n`).join('')}`,
@@ -57,6 +60,17 @@ test('a form that ticks OK for a part which the craft lacks is kept; the part is
       because: 'crews tick OK for every part',
     },
   ]);
+});
+
+test('such a part is in no denominator, where under notes it is among the craft carrying it and looked at', async () => {
+  const rows = ['rowboat,OK,OK', 'open motorboat,OK,OK', 'open motorboat,OK,', 'rowboat,OK,OK'];
+  const sites = async (severity: string) => {
+    const { records, sum } = await forms(rows, {}, wide.replace('severity: reads as absent', `severity: ${severity}`));
+    return cells(ask(foulingSites, openBook(records, sum)), 'component', 'carrying', 'looked');
+  };
+  expect(await sites('reads as absent')).toContainEqual(['live well', 2, 1]);
+  expect(await sites('reads as absent')).toContainEqual(['hull below waterline', 4, 4]);
+  expect(await sites('notes')).toContainEqual(['live well', 4, 3]);
 });
 
 test('a form that found something on such a part is set aside, whatever it calls the part', async () => {
