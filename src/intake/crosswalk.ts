@@ -113,6 +113,11 @@ export interface Fold {
   readonly columns: readonly FoldColumn[];
   /** What a cell's text says, as fields of the folded record. */
   readonly values: ReadonlyMap<string, ReadonlyMap<string, string>>;
+  /**
+   * The key, among the values, of what a part is read as that the craft cannot carry and that is called clean; null where
+   * the crosswalk does not read it as absent.
+   */
+  readonly absent: string | null;
 }
 
 /** Which of the entries of one event is kept. */

@@ -3,12 +3,9 @@ import { trimmedEnd, trimmedStart } from './cell.js';
 import type { Fold, FoldList } from './crosswalk.js';
 import type { Draft } from './draft.js';
 import { saidInList } from './fold-list.js';
+import { findingFields } from './impossible-part.js';
 import { Interner } from './interner.js';
 import type { Saying } from './remark.js';
-import { sayingOf } from './rules/saying-of.js';
-
-/** What is said of a part that a craft of this kind does not have. */
-export const impossiblePart: Saying = sayingOf('impossible-part');
 
 /** What is said of a cell of a checklist that holds none of its marks. */
 export const unknownMark: Saying = {
@@ -35,6 +32,10 @@ export class FoldCells {
   readonly #unnamed: readonly number[];
   /** By column: the place of what is said of such a part that the craft cannot carry. */
   readonly #absent: readonly number[];
+  /** By the value's place: whether it tells of something found. */
+  readonly #found: readonly boolean[];
+  /** The place of what any part is read as that the craft cannot carry and that is called clean; 0 where it is not read so. */
+  readonly #readAsAbsent: number;
 
   constructor(draft: Draft, fold: Fold, missing: readonly string[]) {
     this.#draft = draft;
@@ -51,6 +52,9 @@ export class FoldCells {
     this.#known = fold.columns.map(({ list }) => (list === null ? shared : []));
     this.#unnamed = fold.columns.map(({ list }) => (list === null ? 0 : this.#places.get(list.otherwise)!));
     this.#absent = fold.columns.map(({ list }) => (list === null ? 0 : this.#places.get(list.absent)!));
+    const tells = (said: ReadonlyMap<string, string>) => findingFields.some((name) => said.has(name));
+    this.#found = [false, ...values.map(([, said]) => said.get('state') === 'fouled' || tells(said))];
+    this.#readAsAbsent = fold.absent === null ? 0 : this.#places.get(fold.absent)!;
   }
 
   /** Puts what the cell of that folded column says; false where it says nothing known. */
@@ -101,5 +105,13 @@ export class FoldCells {
       else impossible.push(column);
     }
     return impossible;
+  }
+
+  /** Reads such a part as absent where the crosswalk says so and nothing was found on it; otherwise false. */
+  takeAsAbsent(row: number, column: number): boolean {
+    const cell = row * this.#fold.columns.length + column;
+    if (this.#readAsAbsent === 0 || this.#found[this.#draft.folded[cell]!]) return false;
+    this.#draft.folded[cell] = this.#readAsAbsent;
+    return true;
   }
 }

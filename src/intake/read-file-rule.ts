@@ -3,6 +3,7 @@ import type { TableDefinition, TableName } from '../record/field.js';
 import { fieldOf } from '../record/field.js';
 import { isTableName, tableOf, tables } from '../record/tables.js';
 import type { FileRule } from './crosswalk.js';
+import { readsAsAbsent } from './impossible-part.js';
 import { type Gathered, readColumns, readCombined } from './read-columns.js';
 import { readConstants } from './read-constants.js';
 import { plainDialect, readDialect } from './read-dialect.js';
@@ -100,7 +101,7 @@ export function readFileRule(yaml: YamlDocument, { settings, choices, aliases }:
   const constants =
     constantsNode === undefined ? new Map<string, string | number>() : readConstants(yaml, constantsNode, table);
   const foldNode = at('fold');
-  const fold = foldNode === undefined ? null : readFold(yaml, foldNode, table);
+  const fold = foldNode === undefined ? null : readFold(yaml, foldNode, table, readsAsAbsent(choices));
   for (const column of new Set(fold?.columns.map((entry) => entry.column))) {
     if (!gathered.columns.includes(column)) gathered.columns.push(column);
     else yaml.complain('twice', foldNode!, column, 'one use for each column', 'Name it under columns or under fold.');

@@ -51,6 +51,8 @@ export interface FileReading {
   readonly leftOut: LeftOutRow[];
   /** The rows, by their places in the draft, whose values stand in rows of other files. */
   readonly joined: Set<number>;
+  /** The rows, by their places in the draft, whose look was called clean and is read as absent, as the craft lacks the part. */
+  readonly absent: Set<number>;
   /** How often each field was missing, by the text that said so. */
   readonly missing: MissingTimes;
   /** Of those, the ones that were read as a person mended them. */
@@ -122,7 +124,7 @@ export async function readFile(request: ReadingRequest): Promise<FileReading> {
     const { crosswalk } = request;
     const leftOut = [...rows.leftOut];
     const own = { file, crosswalk, rule, fingerprint, header, headings, draft, unmatchedBefore: null };
-    return { ...own, ...told, leftOut, joined: new Set(), problems };
+    return { ...own, ...told, leftOut, joined: new Set(), absent: new Set(), problems };
   };
   try {
     source = await openSource(request.from, file, rule, request.chunk);

@@ -67,8 +67,14 @@ function complainOfParts(yaml: YamlDocument, node: Node, columns: readonly FoldC
 
 const known = ['table', 'columns', 'names', 'components', 'sides', 'lists', 'values'];
 
-/** How a wide checklist is folded into records of another table; null where its table cannot be one. */
-export function readFold(yaml: YamlDocument, node: Node, parent: TableDefinition): Fold | null {
+/** A key that no cell can hold. */
+const absentKey = '\0absent';
+
+/**
+ * How a wide checklist is folded into records of another table; null where its table cannot be one.
+ * @param asAbsent whether parts that the craft cannot carry are read as absent where they are called clean
+ */
+export function readFold(yaml: YamlDocument, node: Node, parent: TableDefinition, asAbsent: boolean): Fold | null {
   const settings = yaml.settings(node, 'fold', known, ['table']);
   const foldable = foldableTables(parent);
   const tableNode = settings.get('table');
@@ -103,5 +109,7 @@ export function readFold(yaml: YamlDocument, node: Node, parent: TableDefinition
     ...(lists?.columns ?? []),
   ];
   complainOfParts(yaml, node, columns);
-  return { table, columns, values: new Map([...values, ...(lists?.values ?? [])]) };
+  const absent = asAbsent ? absentKey : null;
+  if (asAbsent) values.set(absentKey, new Map([['state', 'absent']]));
+  return { table, columns, values: new Map([...values, ...(lists?.values ?? [])]), absent };
 }

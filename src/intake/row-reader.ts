@@ -6,8 +6,9 @@ import type { Draft, DraftColumn } from './draft.js';
 import { EndingValues } from './ending-values.js';
 import { type Fault, fault } from './fault.js';
 import { FaultSayings } from './fault-sayings.js';
-import { FoldCells, impossiblePart, unknownMark } from './fold-cells.js';
+import { FoldCells, unknownMark } from './fold-cells.js';
 import type { Header } from './header.js';
+import { impossiblePart, takenAsAbsent } from './impossible-part.js';
 import { storedCode } from './make-cell.js';
 import { type MissingTimes, timesMissingOf } from './missing-times.js';
 import { bareCell } from './prepare-cell.js';
@@ -18,7 +19,7 @@ import type { RowBlock } from './row-block.js';
 import type { RowEndings } from './row-endings.js';
 import type { RowRemarks } from './row-remarks.js';
 import { findingWithoutFouling, type RowRule, rowRulesOf } from './row-rules.js';
-import { consequenceOf } from './rules/rule-choices.js';
+import { followsFrom } from './rules/rule-choices.js';
 import type { MeaningCell } from './text-cell.js';
 
 /** Turns the rows that a scanner meets into rows of a draft. */
@@ -203,12 +204,15 @@ export class RowReader {
     for (const column of fold.unfouledFindings(row)) {
       this.#addAsSet(row, foldAt[column]!, findingWithoutFouling);
     }
-    for (const column of fold.impossibleParts(row)) this.#addAsSet(row, foldAt[column]!, impossiblePart);
+    for (const column of fold.impossibleParts(row)) {
+      if (fold.takeAsAbsent(row, column)) this.#remarks.add(row, foldAt[column]!, takenAsAbsent, 'notes');
+      else this.#addAsSet(row, foldAt[column]!, impossiblePart);
+    }
   }
 
   #addAsSet(row: number, position: number, saying: Saying): void {
-    const severity = consequenceOf(this.#request.rule.choices, saying.code);
-    if (severity !== 'not checked') this.#remarks.add(row, position, saying, severity);
+    const severity = followsFrom(this.#request.rule.choices, saying.code);
+    if (severity !== null) this.#remarks.add(row, position, saying, severity);
   }
 
   #breach(rule: RowRule, row: number): void {

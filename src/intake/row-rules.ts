@@ -2,7 +2,7 @@ import type { FileRule } from './crosswalk.js';
 import type { Draft } from './draft.js';
 import { isPrefixOnly } from './registration.js';
 import type { Saying } from './remark.js';
-import { consequenceOf } from './rules/rule-choices.js';
+import { followsFrom } from './rules/rule-choices.js';
 import { sayingOf } from './rules/saying-of.js';
 import { isTimeZone } from './time-zone.js';
 
@@ -158,7 +158,7 @@ function usualRules(draft: Draft, { choices }: FileRule): readonly RowRule[] {
 /** The rules that rows of a draft must keep by themselves, for the columns it has, as their crosswalk sets them. */
 export function rowRulesOf(draft: Draft, file: FileRule): readonly RowRule[] {
   return usualRules(draft, file).flatMap((rule) => {
-    const severity = consequenceOf(file.choices, rule.code);
-    return severity === 'not checked' ? [] : [{ ...rule, severity }];
+    const severity = followsFrom(file.choices, rule.code);
+    return severity === null ? [] : [{ ...rule, severity }];
   });
 }

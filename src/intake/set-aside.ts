@@ -1,6 +1,6 @@
 import type { FileReading } from './read-file.js';
 import type { Follows, Saying } from './remark.js';
-import { consequenceOf } from './rules/rule-choices.js';
+import { followsFrom } from './rules/rule-choices.js';
 
 /** The place of a field's column in the header of a file, the last where several are joined; null for none. */
 export function positionOf(reading: FileReading, field: string): number | null {
@@ -22,8 +22,8 @@ export function remarkOn(
 
 /** Remarks on a row as its crosswalk sets the rule: sets it aside, notes it, or passes over a rule that is not checked. */
 export function remarkAsSet(reading: FileReading, row: number, position: number | null, saying: Saying): void {
-  const severity = consequenceOf(reading.rule.choices, saying.code);
-  if (severity !== 'not checked') remarkOn(reading, row, position, saying, severity);
+  const severity = followsFrom(reading.rule.choices, saying.code);
+  if (severity !== null) remarkOn(reading, row, position, saying, severity);
 }
 
 /** Notes on one kept row what was seen of many together, as its crosswalk sets the rule. */
@@ -34,7 +34,7 @@ export function noteTogether(
   saying: Saying,
   seen: string,
 ): void {
-  const severity = consequenceOf(reading.rule.choices, saying.code);
-  if (severity === 'not checked') return;
+  const severity = followsFrom(reading.rule.choices, saying.code);
+  if (severity === null) return;
   reading.remarks.add(saying, 'notes', reading.draft.places.lineOf(row), row, position, seen);
 }

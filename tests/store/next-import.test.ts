@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { type ImportResult, importExports } from '../../src/intake/import-exports.js';
+import { type TextColumn, textAt } from '../../src/record/column.js';
 import { readPast } from '../../src/store/read-past.js';
 import { writeStore } from '../../src/store/write-store.js';
 import { testKey } from '../intake/small-import.js';
@@ -80,6 +81,11 @@ files:
       state: { field: state }
       found: { field: finding }
 `;
+
+const readingAbsent = crosswalk.replace(
+  'rules: {',
+  'rules: { impossible-part: { severity: reads as absent, because: all is ticked },',
+);
 
 const headers = {
   stations: 'id,zone',
@@ -189,7 +195,9 @@ test('following an earlier import gives the bytes of a new one, whatever file ch
       exports,
       exports,
       fc.subarray([...names], { minLength: 1, maxLength: 3 }),
-      async (before, after, changed) => {
+      fc.boolean(),
+      async (before, after, changed, asAbsent) => {
+        writeFileSync(paths.crosswalk, asAbsent ? readingAbsent : crosswalk);
         for (const name of ['followed', 'anew']) rmSync(join(folder, name), { recursive: true, force: true });
         for (const name of names) put(name, before[name]);
         await importInto(join(folder, 'followed'), null);
@@ -231,6 +239,33 @@ test('a new version of a file replaces its rows, and a file taken away takes its
   const fewer = await importInto(store, store);
   expect(fewer.sum.files.map(({ file }) => file)).not.toContain('days-2.csv');
   expect(fewer.filesRead).toEqual([]);
+});
+
+test('a look read as absent follows the kind of craft, though its own file is not read again', async () => {
+  const [store, anew] = [join(folder, 'absent'), join(folder, 'absent-anew')];
+  writeFileSync(paths.crosswalk, readingAbsent);
+  for (const name of names) put(name, plain[name]);
+  const stateOf = async (form: string) => {
+    put('forms-2', form);
+    rmSync(anew, { recursive: true, force: true });
+    await importInto(anew, null);
+    const { records, sum, filesRead } = await importInto(store, store);
+    expect(contents(store)).toEqual(contents(anew));
+    const { notes, kept } = sum.files.find(({ file }) => file === 'checks-2.csv')!;
+    const { columns, origin } = records.checks;
+    const row = origin.fileOf.indexOf(origin.files.indexOf('checks-2.csv'));
+    return { state: textAt(columns.get('state') as TextColumn, row), notes, kept, filesRead };
+  };
+  const motorboat = plain['forms-2'].replace('AB 1', 'EF 3');
+  put('forms-2', motorboat);
+  put('checks-2', 'insp,part,side,state,found\n3,live well,none,clean,\n');
+  await importInto(store, null);
+  const paddled = motorboat.replace(',M,', ',P,');
+  const asRead = { kept: 1, notes: {}, state: 'clean' };
+  const asAbsent = { kept: 1, notes: { 'impossible-part': 1 }, state: 'absent' };
+  expect(await stateOf(paddled)).toEqual({ ...asAbsent, filesRead: ['forms-2.csv', 'checks-2.csv'] });
+  expect(await stateOf(`${paddled}9,A,2025-05-04 08:00,P,,,C\n`)).toEqual({ ...asAbsent, filesRead: ['forms-2.csv'] });
+  expect(await stateOf(motorboat)).toEqual({ ...asRead, filesRead: ['forms-2.csv'] });
 });
 
 test('names of waters are matched again when a list of waters or the aliases changed, and only then', async () => {

@@ -42,6 +42,8 @@ export interface PastReading {
   readonly missing?: MissingTimes;
   /** The names of waters that matched none; absent where no names are matched. */
   readonly unmatched?: readonly UnmatchedWater[];
+  /** The rows, by their places, that are called clean in the file and were read as absent; left out where there are none. */
+  readonly absent?: readonly number[];
   readonly sayings: readonly Saying[];
   readonly remarks: readonly PastRemark[];
   /** The rows that were read as a person mended them. */

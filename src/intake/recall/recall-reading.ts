@@ -8,6 +8,7 @@ import type { Texts } from '../key-space.js';
 import type { SetAsideRow } from '../ledger.js';
 import type { FileReading } from '../read-file.js';
 import { Remarks } from '../remarks.js';
+import { codeNumber } from '../sense/code-number.js';
 import { recallLostKey } from './lost-keys.js';
 import type { PastImport, PastReading } from './past-import.js';
 import { ColumnRecall, type Slice, sliceOf } from './recall-columns.js';
@@ -50,6 +51,9 @@ export class Recall {
       recallFold(draft, rule.fold, keptChecks, places.kept);
       recallFold(draft, rule.fold, asideChecks, places.aside);
     }
+    // Whether the craft lacks the part is asked again, since what is known of the craft may have changed.
+    const states = draft.columns.get('state')?.values;
+    for (const row of past.absent ?? []) states![row] = codeNumber('checks', 'state', 'clean');
     const { interner } = this.#texts.spaceOf(rule.table.name);
     for (const key of past.lostKeys) draft.lostKeys.push(recallLostKey(key, interner));
     return {
@@ -63,6 +67,7 @@ export class Recall {
       read: past.read,
       leftOut: [...(past.leftOut ?? [])],
       joined: new Set(),
+      absent: new Set(),
       missing: past.missing ?? {},
       mended: past.mended,
       unmatchedBefore: past.unmatched ?? null,

@@ -40,6 +40,7 @@ export function rememberReading(
     missing: reading.missing,
     mended: reading.mended,
     ...(unmatched === null ? {} : { unmatched }),
+    ...(reading.absent.size === 0 ? {} : { absent: [...reading.absent] }),
     // A rule that was broken holds more than its words, and none of it where another thread read the file.
     sayings: [...places.keys()].map(({ code, reason, remedy }) => ({ code, reason, remedy })),
     // Made when it is asked for: a list of half a million is only held while it is written.

@@ -1,3 +1,4 @@
+import type { Follows } from '../remark.js';
 import type { Consequence } from './rule.js';
 import { ruleOf } from './rules.js';
 
@@ -27,4 +28,11 @@ export function consequenceOf(choices: RuleChoices, code: string): Consequence {
   const choice = choices.made.get(code);
   if (choice !== undefined) return choice.consequence;
   return ruleOf(code)?.severity === 'notes' ? 'notes' : 'sets aside';
+}
+
+/** What follows for the row itself; null where the rule is not checked. What cannot be read as absent sets its row aside. */
+export function followsFrom(choices: RuleChoices, code: string): Follows | null {
+  const consequence = consequenceOf(choices, code);
+  if (consequence === 'not checked') return null;
+  return consequence === 'notes' ? 'notes' : 'sets aside';
 }

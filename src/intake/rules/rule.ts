@@ -1,7 +1,10 @@
 import type { Severity } from '../../problem/problem.js';
 
-/** What a crosswalk may make of a rule: a rule that is not checked says so on the page, since not checked is not clean. */
-export type Consequence = 'sets aside' | 'notes' | 'not checked';
+/**
+ * What a crosswalk may make of a rule. One that is not checked says so on the page, since not checked is not clean. A part
+ * that reads as absent is no look and is noted, its row kept; where something was found on it, it sets its row aside.
+ */
+export type Consequence = 'sets aside' | 'notes' | 'not checked' | 'reads as absent';
 
 /** What a rule is held against. */
 export type RuleScope = 'crosswalk' | 'files' | 'rows and cells' | 'links and keys' | 'sense' | 'mending' | 'store';

@@ -41,9 +41,9 @@ export const senseRules: readonly Rule[] = [
   rule(
     'impossible-part',
     'sets aside',
-    unlessNoted,
+    ['reads as absent', 'notes'],
     'craft of this type and drive do not carry the part',
-    'Compare with the form: the part, the type or the drive is wrong. Where crews mark parts that a craft lacks, set this rule to notes.',
+    'Compare with the form: the part, the type or the drive is wrong. Where crews call every part clean, even those that a craft lacks, set this rule to reads as absent: such a part then counts as no look and is noted, its row is kept, and only one on which something was found sets its row aside. Under notes it counts as a look.',
   ),
   rule(
     'finding-without-fouling',
