@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type ImportResult, importExports } from '../../src/intake/import-exports.js';
+import type { PastImport } from '../../src/intake/recall/past-import.js';
 import { readPast } from '../../src/store/read-past.js';
 import { writeStore } from '../../src/store/write-store.js';
 import {
@@ -50,6 +51,31 @@ test('a private text that a lost comma moved into free text or a key reaches no 
     expect(again.filesRead).toEqual([]);
     expect(again.setAside).toEqual(result.setAside);
     expect(JSON.stringify([said, result.problems, result.setAside, result.setAsideRows])).not.toContain('MARK');
+  });
+});
+
+test('a row that was mended before it was known to be torn is set aside, since its private cells are elsewhere', async () => {
+  const files = { 'notes.csv': 'no,payee,note,clerk,dollars\n1,P,rope"MARK, C",5\n', 'c.yaml': notes };
+  await inFolder(files, async (folder) => {
+    const store = join(folder, 'store');
+    const run = async (program: string, past: PastImport | null) =>
+      importExports({
+        crosswalks: [join(folder, 'c.yaml')],
+        from: folder,
+        key: testKey,
+        progress: () => {},
+        program,
+        past,
+      });
+    expect(await writeStore(store, await run('former', null))).toEqual([]);
+    const past = (await readPast(store))!;
+    const mended = [{ line: 2, row: '1,withheld,"rope""MARK",withheld,6' }];
+    const readings = past.readings.map((reading) => ({ ...reading, mended }));
+    const result = await run('this', { ...past, readings });
+    expect(result.setAside.map(({ line, code }) => `${line} ${code}`)).toEqual(['2 torn-quote']);
+    expect(result.mendedLost).toEqual([{ file: 'notes.csv', line: 2 }]);
+    expect(await writeStore(store, result)).toEqual([]);
+    for (const name of readdirSync(store)) expect(readFileSync(join(store, name)).includes('MARK'), name).toBe(false);
   });
 });
 

@@ -52,11 +52,11 @@ export class MendedRows {
   /** The mended row with the private cells of the row in the file; null where it cannot be put together. */
   #asInFile(row: string): Buffer | null {
     const { dialect } = this.#request.rule;
-    const { width, count, broken, torn } = this.#scanner;
+    const { width, count, broken } = this.#scanner;
     const cells = rowCells(row, dialect, width);
     if (cells === null) return null;
     if (this.#private.length === 0) return Buffer.from(row, 'utf8');
-    if (broken || count !== width || torn) return null;
+    if (broken || count !== width || this.#scanner.torn) return null;
     const whole = cells.map((cell, position) => {
       if (!this.#private.includes(position)) return cell;
       return cell.trim() === emptied ? '' : cell.trim() === withheld ? this.#scanner.cellText(position) : cell;
