@@ -103,6 +103,7 @@ export async function readRows(
     if (leftOut?.takes() === true || mended?.takes(remarks) === true) continue;
     if (scanner.broken) remarks.broken();
     else if (scanner.count !== width) remarks.ragged();
+    else if (withheld.length > 0 && scanner.torn) remarks.torn();
     else if (merged !== null) remarks.merged(merged);
     else if (scanner.high && !isUtf8(scanner.bytes.subarray(scanner.recordStart, scanner.recordEnd))) {
       undecodable++;

@@ -2,6 +2,7 @@ import type { AsideTexts } from './aside-texts.js';
 import type { Dialect } from './crosswalk.js';
 import type { RowBlock } from './row-block.js';
 import type { RowEndings } from './row-endings.js';
+import { showsTornQuote } from './torn-quote.js';
 
 /** What `next` met: a row, bytes that end before the row does, or the end of the file. */
 export const met = { more: 0, row: 1, end: 2, tooLong: 3 } as const;
@@ -54,6 +55,8 @@ export class RecordScanner {
   broken = false;
   /** Whether the row holds bytes beyond ASCII. */
   high = false;
+  /** Whether a cell that is not quoted holds a quote. */
+  quoteWithin = false;
   /** How many cells a row should have; 0 while that is unknown. */
   width = 0;
   /** Where in the file `bytes` begins. */
@@ -156,6 +159,7 @@ export class RecordScanner {
       this.recordStart = this.#position;
       this.broken = false;
       this.high = false;
+      this.quoteWithin = false;
       let state = this.#plain(this.#classes);
       if (state === quotedRow) state = this.#quoted();
       if (state !== met.row) {
@@ -289,6 +293,7 @@ export class RecordScanner {
     this.recordEnd = block.to[row]!;
     this.broken = false;
     this.high = false;
+    this.quoteWithin = false;
   }
 
   /** Cuts a row at hand once more, and stays where the reading is. */
@@ -307,6 +312,13 @@ export class RecordScanner {
     if (this.cells !== bytes || this.high || this.broken) return null;
     if (bytes[recordEnd] === lineFeed) return recordEnd;
     return bytes[recordEnd] === carriageReturn && bytes[recordEnd + 1] === lineFeed ? recordEnd + 1 : null;
+  }
+
+  /** Whether the row, which has as many cells as it should, shows a quoted cell that lost the delimiter before it. */
+  get torn(): boolean {
+    const { quote } = this.#dialect;
+    if (!this.quoteWithin || quote === null) return false;
+    return showsTornQuote(this.bytes, this.rawStarts, this.rawEnds, this.count, quote);
   }
 
   /** The text of one of the row's cells, without quotes. */
@@ -359,6 +371,7 @@ export class RecordScanner {
       }
       if (kind === quoteClass) {
         if (at === cellStart) return quotedRow;
+        this.quoteWithin = true;
         at++;
         continue;
       }
@@ -448,6 +461,7 @@ export class RecordScanner {
       } else {
         while (at < limit && bytes[at] !== delimiter && bytes[at] !== lineFeed && bytes[at] !== carriageReturn) {
           if (bytes[at]! > 127) this.high = true;
+          else if (bytes[at] === quote) this.quoteWithin = true;
           scratch[out++] = bytes[at++]!;
         }
         if (at >= limit && !this.#ended) return met.more;

@@ -52,6 +52,11 @@ export class RowRemarks {
     this.#setAsideWhole(saying, 'a quote that does not end');
   }
 
+  /** The row may have lost the delimiter before a quoted cell, so that a private text stands in a cell that is not. */
+  torn(): void {
+    this.#setAsideWhole(sayingOf('torn-quote'), 'a quote that ends in another cell');
+  }
+
   /** A cell is merged with one that has its text. */
   merged(position: number): void {
     this.#put(sayingOf('merged-cells'), 'sets aside', null, position, '');
@@ -84,7 +89,7 @@ export class RowRemarks {
 
   #setAsideWhole(saying: Saying, seen: string): void {
     this.#put(saying, 'sets aside', null, null, seen);
-    // Which cell a ragged row's text belongs to is unknown, so that nothing of it may be shown where anything is private.
+    // Which cell such a row's text belongs to is unknown, so that nothing of it may be shown where anything is private.
     if (this.#withheld.length > 0) this.asideTexts.addWithheld(this.#scanner.line);
     else this.#scanner.keepRow(this.asideTexts, []);
   }

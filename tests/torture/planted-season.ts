@@ -83,7 +83,9 @@ function plantedFile(file: string, random: Random, giant: number): PlantedFile {
     return headings.map((name) => {
       const isSpoilt = !privateColumns.has(name) && random.below(8) === 0;
       const cell = isSpoilt ? oneOf(random, hostilePieces) + (random.below(2) === 0 ? cells[name]! : '') : cells[name]!;
-      return /[",\r\n]/.test(cell) || random.below(5) === 0 ? quoted(cell) : cell;
+      const isQuoted = /[",\r\n]/.test(cell) || random.below(5) === 0;
+      // Where a row has one cell, nothing at all would be a blank line, and no row.
+      return isQuoted || (headings.length === 1 && cell === '') ? quoted(cell) : cell;
     });
   });
   if (giant > 0) {

@@ -56,7 +56,7 @@ export class MendedRows {
     const cells = rowCells(row, dialect, width);
     if (cells === null) return null;
     if (this.#private.length === 0) return Buffer.from(row, 'utf8');
-    if (broken || count !== width) return null;
+    if (broken || count !== width || this.#scanner.torn) return null;
     const whole = cells.map((cell, position) => {
       if (!this.#private.includes(position)) return cell;
       return cell.trim() === emptied ? '' : cell.trim() === withheld ? this.#scanner.cellText(position) : cell;

@@ -13,6 +13,11 @@ export const cellRules: readonly Rule[] = [
     'Part the cells in the sheet, or say merged: spread under dialect where the text holds in each row.',
   ),
   setsAside('unterminated-quote', 'a quote is opened and never properly closed', 'Close it, or double it.'),
+  setsAside(
+    'torn-quote',
+    'a quote within one cell is closed in a later one, as where the delimiter before a quoted cell was lost; in files with private columns',
+    'Put the delimiter back; where both quotes belong to texts, quote those cells and double the quotes in them.',
+  ),
   setsAside('not-utf-8', 'the cell holds bytes that are no UTF-8', 'Write the cell again in UTF-8.'),
   setsAside('not-utf-16', 'the cell holds half a letter of UTF-16', 'Write the cell again.'),
   setsAside('not-windows-1252', 'the cell holds bytes that windows-1252 does not have', 'Write the cell again.'),
