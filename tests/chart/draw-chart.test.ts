@@ -300,6 +300,25 @@ describe('geometry', () => {
     expect(chart.reading.join(' ')).toContain('one-sided upper limit');
   });
 
+  it('ends the line of a lower limit alone at its mark, whatever the kind of chart', () => {
+    const limited = (high: number | null) => {
+      const interval = { low: 0.2, high, confidence: 0.95, sides: 'lower', method: 'invented limit' } as const;
+      const rows = [
+        [text('Heron'), number(0.4, { interval })],
+        [text('Slate'), number(0.9)],
+      ];
+      return sheet([key('station'), value('rate')], rows);
+    };
+    const kinds = ['dots', 'bars', 'columns', 'lines whiskers', 'lines band'];
+    for (const [kind, intervals] of kinds.map((words) => words.split(' ') as [string, string | undefined])) {
+      const asked = request(kind, { value: 'rate', ...(intervals === undefined ? {} : { intervals }) });
+      const [open, atMark, atTop] = [null, 0.4, 0.9].map((high) => drawn(asked, limited(high)));
+      expect(svgText(open!), `${kind} ${intervals}`).toBe(svgText(atMark!));
+      expect(svgText(open!), `${kind} ${intervals}`).not.toBe(svgText(atTop!));
+      expect(open!.reading.join(' ')).toContain('begins at the one-sided lower limit');
+    }
+  });
+
   it('ends a curve where it is asked to, level, and says what lies beyond', () => {
     const from = sheet(
       [value('minutes'), value('held')],
