@@ -13,5 +13,5 @@ export function handoutAddress({ name, options }: ChartRequest, { blocks }: Pick
       : [],
   );
   const above = alike.indexOf(name);
-  return anchor('handout', above > 0 ? `${craft} ${above + 1}` : craft);
+  return anchor('handout', above > 0 ? `${craft}-${above + 1}` : craft);
 }
