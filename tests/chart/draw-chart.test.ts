@@ -393,4 +393,15 @@ describe('changes and swings', () => {
     expect(chart.reading.at(-1)).toBe('1 of 2 have no value at one end and are not drawn.');
     expect(elements(chart.svg, 'circle').length + elements(chart.svg, 'path').length).toBeGreaterThanOrEqual(2);
   });
+
+  it('swings take their threshold in the figure’s own unit, as the sheet does', () => {
+    const moved = sheet(
+      [key('input'), value('as_is', 'percent'), value('low', 'percent'), value('high', 'percent')],
+      [[text('wage'), number(0.8), number(0.5), number(1.4)]],
+    );
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '1' }), moved);
+    expect(chart.reading.join(' ')).toContain(
+      'the figure as it is, 80; the dashed one is where the conclusion turns, 100',
+    );
+  });
 });
