@@ -35,7 +35,7 @@ export const staffedHours: Finding = {
     numerator: 'Inspections begun in the hour, and their minutes.',
     denominator: 'Staff hours of the same days, spread evenly from opening to closing.',
     leftOut:
-      'Closed days, days without staff hours or times; inspections of those days. One begun before its own date opened, while the day before was still open, is the day before’s.',
+      'Closed days, days without staff hours or times; inspections of those days and of dates without a station day. One begun before its own date opened, while the day before was still open, is the day before’s.',
     method:
       'Counts and their ratios. An inspection without a finish counts with the median minutes of the others. The share in use takes one person a craft: where two look over a craft it is twice as high.',
     source: 'common practice, no source',
