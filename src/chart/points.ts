@@ -25,6 +25,14 @@ export interface Point {
   readonly row: number;
 }
 
+/**
+ * Where the line of a point's interval ends, on the scale drawn: at its upper limit; with a lower limit alone, at its mark,
+ * since nothing is known above it; else at the edge of the drawing, where the upper limit is not reached.
+ */
+export function upperEnd({ value, high, limits }: Point, edge: number): number {
+  return high ?? (limits === 'lower' && value !== null ? value : edge);
+}
+
 /** What is written where a row has no value. */
 export function absentWord({ isWithheld: withheld }: Point): string {
   return withheld ? 'withheld' : 'no value';

@@ -3,7 +3,7 @@ import { footOf, measureAxisX, nameAxis, rowHeight, spaceForNames, textSize, top
 import type { AskedChart, Drawing, Unfit } from './chart-kind.js';
 import { paint } from './colours.js';
 import { plotDrawing } from './plot-drawing.js';
-import { absentWord, namingColumns, type Point, pointsOf } from './points.js';
+import { absentWord, namingColumns, type Point, pointsOf, upperEnd } from './points.js';
 import { readingOf } from './reading.js';
 import { repeatedName } from './repeated-name.js';
 import { shownScale } from './shown-scale.js';
@@ -50,7 +50,7 @@ export function drawRows(asked: AskedChart, as: 'dots' | 'bars'): Drawing | Unfi
       Plot.ruleY(some, {
         y: 'name',
         x1: (point: Point) => point.low ?? 0,
-        x2: (point: Point) => point.high ?? (point.limits === 'lower' ? point.value : edge),
+        x2: (point: Point) => upperEnd(point, edge),
         stroke: paint(kind === 'dots' ? 'accent' : 'ink'),
         strokeWidth: 1.5,
         ...(dash === undefined ? {} : { strokeDasharray: dash }),

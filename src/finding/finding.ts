@@ -86,6 +86,8 @@ export interface FindingOption {
   readonly unit: string | null;
   /** The only values it may have; null where any may stand. */
   readonly choices: readonly string[] | null;
+  /** The least that a number may be which counts something, so that only whole ones may stand; any number where absent. */
+  readonly countsFrom?: number;
   /** The value where nothing is said; null where the finding then leaves out what needs it. */
   readonly usual: string | number | null;
   readonly meaning: string;

@@ -150,6 +150,7 @@ export const foulingRanks: Finding = {
       kind: 'number',
       unit: null,
       choices: null,
+      countsFrom: 1,
       usual: 5,
       meaning: 'How many parts are the top: the chance to be among them is given.',
     },
@@ -169,7 +170,7 @@ export const foulingRanks: Finding = {
       rows: found.map(({ cells }) => cells),
       counted: countedBy((row) => found[row]!.behind()),
       leftOut: sentence(few, 'part has', 'parts have', `no rank: fouled on fewer than ${enoughEvents} craft.`),
-      said: [`The top is ${top} parts; ${count} resamples of station-days, seed ${seed}.`],
+      said: [`The top is ${top} ${top === 1 ? 'part' : 'parts'}; ${count} resamples of station-days, seed ${seed}.`],
     };
   },
 };

@@ -50,15 +50,25 @@ function readSeasonal(yaml: YamlDocument, node: Node, field: Field): readonly Se
   return held;
 }
 
-/** What a column's texts stand for: text → code, missing (an empty value), or codes by season. */
-export function readCodeMap(yaml: YamlDocument, node: Node, field: Field): ReadonlyMap<string, CodeMeaning> {
+/**
+ * What a column's texts stand for: text → code, missing (an empty value), or codes by season. Where the texts are prefixes of
+ * registrations, one stands for the same region in every season: codes by season are a problem there.
+ */
+export function readCodeMap(
+  yaml: YamlDocument,
+  node: Node,
+  field: Field,
+  isPrefix = false,
+): ReadonlyMap<string, CodeMeaning> {
   const meanings = new Map<string, CodeMeaning>();
-  for (const { key, value } of yaml.entries(node, `the codes of ${field.name}`)) {
+  for (const { key, keyNode, value } of yaml.entries(node, `the codes of ${field.name}`)) {
     const text = key.trim();
-    meanings.set(
-      text,
-      yaml.isMap(value) && field.type !== 'integer' ? readSeasonal(yaml, value, field) : readTarget(yaml, value, field),
-    );
+    if (!yaml.isMap(value) || field.type === 'integer') meanings.set(text, readTarget(yaml, value, field));
+    else if (!isPrefix) meanings.set(text, readSeasonal(yaml, value, field));
+    else {
+      const wanted = 'one region for every season, as region_from reads prefixes';
+      yaml.complain('useless-setting', keyNode, text, wanted, `Write ${text}: REGION, without seasons.`);
+    }
   }
   return meanings;
 }

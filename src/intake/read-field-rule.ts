@@ -84,7 +84,8 @@ export function readFieldRule(
   if (codesNode !== undefined && !mapsTexts) useless('codes');
   const speltNode = settings.get('spelt');
   if (speltNode !== undefined && !takesCodes) useless('spelt');
-  const given = codesNode !== undefined && mapsTexts ? readCodeMap(yaml, codesNode, field) : null;
+  const given =
+    codesNode !== undefined && mapsTexts ? readCodeMap(yaml, codesNode, field, settings.has('region_from')) : null;
   const spelt = speltNode !== undefined && takesCodes ? readSpellings(yaml, speltNode, field) : null;
   const codes = given === null && spelt === null ? null : new Map([...(spelt ?? []), ...(given ?? [])]);
   const caseNode = settings.get('case');

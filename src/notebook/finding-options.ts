@@ -73,9 +73,12 @@ function textValue(option: FindingOption, text: string, cell: Cell, { file }: Kn
   return { problems: [cellProblem(file, cell, 'wrong-option', `a ${name} that is known`, remedy)] };
 }
 
-function numberValue({ name, kind }: FindingOption, value: number, cell: Cell, { file }: Knowledge): Value {
-  if (kind === 'number' && Number.isFinite(value)) return { value };
-  const wanted = kind === 'number' ? `a number for ${name}` : `a text in quotes for ${name}`;
+function numberValue(option: FindingOption, value: number, cell: Cell, { file }: Knowledge): Value {
+  const { name, kind, countsFrom } = option;
+  const isCount = countsFrom === undefined || (Number.isInteger(value) && value >= countsFrom);
+  if (kind === 'number' && Number.isFinite(value) && isCount) return { value };
+  const number = countsFrom === undefined ? 'a number' : `a whole number of at least ${countsFrom}`;
+  const wanted = kind === 'number' ? `${number} for ${name}` : `a text in quotes for ${name}`;
   return { problems: [cellProblem(file, cell, 'wrong-option', wanted, 'Correct the value.')] };
 }
 

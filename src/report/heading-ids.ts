@@ -1,7 +1,7 @@
 import type { RootContent } from 'mdast';
 import { toString as plainText } from 'mdast-util-to-string';
 import type { EvaluatedNotebook } from '../notebook/evaluated.js';
-import { anchor } from './anchor.js';
+import { anchorOfWords } from './anchor.js';
 
 /** A heading of the document in the page's contents. */
 export interface PageHeading {
@@ -23,7 +23,8 @@ export function headingsOf(notebook: EvaluatedNotebook): ReadonlyMap<RootContent
     const text = plainText(block.node);
     const ids = [text, `${above} ${text}`, `${text} line ${block.node.position?.start.line ?? 0}`];
     const id =
-      ids.map((name) => anchor('section', name)).find((name) => !taken.has(name)) ?? anchor('section', ids[2]!);
+      ids.map((name) => anchorOfWords('section', name)).find((name) => !taken.has(name)) ??
+      anchorOfWords('section', ids[2]!);
     taken.add(id);
     if (block.node.depth <= 2) above = text;
     headings.set(block.node, { id, depth: block.node.depth <= 2 ? 2 : 3, text });

@@ -78,7 +78,7 @@ export const languageRules = {
   ],
   inputs: [
     '`interception with this_season as last_season` is the figure as it would be if the input had that value: all that the input reaches is made again, over the same records and resamples. Several inputs stand one behind the other.',
-    'A sheet `Sheet swings: sensitivity of advantage, with threshold 0.` moves every input that has a plausible range, under the heads `low` and `high` of its table, from end to end, alone; all that it reaches is made again, findings too. It says which inputs bring the figure to the other side of the threshold, and at which value.',
+    'A sheet `Sheet swings: sensitivity of advantage, with threshold 0.` moves every input that has a plausible range, under the heads `low` and `high` of its table, from end to end, alone; all that it reaches is made again, findings too. It says which inputs bring the figure to the other side of the threshold, and at which value. The threshold stands in the figure’s own unit, not as it is shown: 0.05 where the figure is shown as 5 percent.',
     'Only a figure can be asked so, and only one that stands neither on a sheet that the input reaches nor on a figure that itself is asked with other inputs.',
   ],
   values: [

@@ -300,6 +300,25 @@ describe('geometry', () => {
     expect(chart.reading.join(' ')).toContain('one-sided upper limit');
   });
 
+  it('ends the line of a lower limit alone at its mark, whatever the kind of chart', () => {
+    const limited = (high: number | null) => {
+      const interval = { low: 0.2, high, confidence: 0.95, sides: 'lower', method: 'invented limit' } as const;
+      const rows = [
+        [text('Heron'), number(0.4, { interval })],
+        [text('Slate'), number(0.9)],
+      ];
+      return sheet([key('station'), value('rate')], rows);
+    };
+    const kinds = ['dots', 'bars', 'columns', 'lines whiskers', 'lines band'];
+    for (const [kind, intervals] of kinds.map((words) => words.split(' ') as [string, string | undefined])) {
+      const asked = request(kind, { value: 'rate', ...(intervals === undefined ? {} : { intervals }) });
+      const [open, atMark, atTop] = [null, 0.4, 0.9].map((high) => drawn(asked, limited(high)));
+      expect(svgText(open!), `${kind} ${intervals}`).toBe(svgText(atMark!));
+      expect(svgText(open!), `${kind} ${intervals}`).not.toBe(svgText(atTop!));
+      expect(open!.reading.join(' ')).toContain('begins at the one-sided lower limit');
+    }
+  });
+
   it('ends a curve where it is asked to, level, and says what lies beyond', () => {
     const from = sheet(
       [value('minutes'), value('held')],
@@ -373,5 +392,16 @@ describe('changes and swings', () => {
     );
     expect(chart.reading.at(-1)).toBe('1 of 2 have no value at one end and are not drawn.');
     expect(elements(chart.svg, 'circle').length + elements(chart.svg, 'path').length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('swings take their threshold in the figure’s own unit, as the sheet does', () => {
+    const moved = sheet(
+      [key('input'), value('as_is', 'percent'), value('low', 'percent'), value('high', 'percent')],
+      [[text('wage'), number(0.8), number(0.5), number(1.4)]],
+    );
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '1' }), moved);
+    expect(chart.reading.join(' ')).toContain(
+      'the figure as it is, 80; the dashed one is where the conclusion turns, 100',
+    );
   });
 });

@@ -86,6 +86,23 @@ test('codes by season need a season, and seasons that do not overlap', () => {
   expect(mistakes(seasonal('{ soon: launch }'))[0]).toBe('8:45 crosswalk-wrong-value soon');
 });
 
+test('codes by season are refused where they would be passed over: beside region_from', () => {
+  const home = (settings: string) => `crosswalk: small
+files:
+  - files: i.csv
+    table: inspections
+    columns:
+      home: { field: home_region${settings} }
+      begun: { field: started_at, pattern: "yyyy-MM-dd HH:mm" }
+    season_of: started_at
+`;
+  const told = (text: string) => mistakes(text).filter((mistake) => mistake.startsWith('6:'));
+  const codes = ', codes: { QW: QW, ZZ: { 2024: AA, 2025-: BB } }';
+  expect(told(home(`, region_from: registration${codes}`))).toEqual(['6:79 crosswalk-useless-setting ZZ']);
+  expect(told(home(codes))).toEqual([]);
+  expect(told(home(', region_from: registration, codes: { QW: QW, ZZ: }'))).toEqual([]);
+});
+
 test('a name or craft is never read without being hashed', () => {
   const crosswalk = `crosswalk: small
 files:

@@ -24,7 +24,14 @@ const book = openBook(
 );
 
 function compute(sentence: string) {
-  const inputs = ['| input | value | unit |', '|---|---|---|', '| goal | 1 | hours |', '| wage | 20 | dollars |', ''];
+  const plain = ['| half | 0.5 | |', '| few | 3 | |', ''];
+  const inputs = [
+    '| input | value | unit |',
+    '|---|---|---|',
+    '| goal | 1 | hours |',
+    '| wage | 20 | dollars |',
+    ...plain,
+  ];
   return computeNotebook(readDocument('small.md', [...inputs, sentence].join('\n')), book, '').notebook;
 }
 
@@ -81,6 +88,23 @@ test('a value of the wrong kind, of the wrong unit, or of no known name is a pro
   expect(problems('Sheet met: wash conformity of decontaminations, with standard "western hul 2016".')).toEqual([
     ['wrong-option', 63, '"western hul 2016"', 'Did you mean "western hull 2016"?'],
   ]);
+});
+
+test('a number that counts parts is whole and at least 1, written or from an input', () => {
+  const wantedOf = (sentence: string) =>
+    compute(sentence).problems.map(({ code, place, seen, wanted }) => [code, place.column, seen, wanted]);
+  const wanted = 'a whole number of at least 1 for top';
+  for (const seen of ['0', '-2', '2.5']) {
+    expect(wantedOf(`Sheet order: fouling ranks of checks, with top ${seen}.`)).toEqual([
+      ['wrong-option', 48, seen, wanted],
+    ]);
+  }
+  expect(wantedOf('Sheet order: fouling ranks of checks, with top half.')).toEqual([
+    ['wrong-option', 48, 'half', wanted],
+  ]);
+  for (const held of ['1', '40', 'few']) {
+    expect(wantedOf(`Sheet order: fouling ranks of checks, with top ${held}.`)).toEqual([]);
+  }
 });
 
 test('options may stand with commas between them, and none that is written is passed over', () => {

@@ -5,7 +5,7 @@ import { paint } from '../colours.js';
 import { orderedKeys } from '../key-text.js';
 import { placeAxis } from '../place-axis.js';
 import { plotDrawing } from '../plot-drawing.js';
-import { absentWord, keyColumns, type Point, pointsOf } from '../points.js';
+import { absentWord, keyColumns, type Point, pointsOf, upperEnd } from '../points.js';
 import { emptyPlaces, readingOf } from '../reading.js';
 import { repeatedName } from '../repeated-name.js';
 import { shownScale } from '../shown-scale.js';
@@ -71,7 +71,7 @@ function drawColumns(asked: AskedChart): Drawing | Unfit {
             {
               x: 'name',
               y1: (point: Point) => point.low ?? 0,
-              y2: (point: Point) => point.high ?? domain[1]!,
+              y2: (point: Point) => upperEnd(point, domain[1]!),
               stroke: paint('ink'),
               strokeWidth: 1.5,
               ...(limits === 'two' ? {} : { strokeDasharray: '3 3' }),

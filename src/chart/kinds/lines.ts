@@ -6,7 +6,7 @@ import { orderedKeys } from '../key-text.js';
 import { lineLegend, markOf } from '../legend.js';
 import { placeAxis } from '../place-axis.js';
 import { plotDrawing } from '../plot-drawing.js';
-import { keyColumns, type Point } from '../points.js';
+import { keyColumns, type Point, upperEnd } from '../points.js';
 import { readingOf, spokenOf } from '../reading.js';
 import { repeatedName } from '../repeated-name.js';
 import { type Look, looksOf } from '../series.js';
@@ -133,7 +133,7 @@ function seriesMarks(
       x: 'name',
       dx,
       y1: (point: Point) => point.low ?? 0,
-      y2: (point: Point) => point.high ?? top,
+      y2: (point: Point) => upperEnd(point, top),
       stroke: look.stroke,
       strokeWidth: 1,
       strokeOpacity: 0.75,
@@ -146,7 +146,7 @@ function seriesMarks(
             x: 'name',
             z: 'stretch',
             y1: (point: Point) => (point.limits === null ? null : (point.low ?? 0)),
-            y2: (point: Point) => (point.limits === null ? null : (point.high ?? top)),
+            y2: (point: Point) => (point.limits === null ? null : upperEnd(point, top)),
             fill: look.stroke,
             fillOpacity: 0.14,
           }),

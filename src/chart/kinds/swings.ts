@@ -20,7 +20,8 @@ export const swings: ChartKind = {
       word: 'threshold',
       takes: 'number',
       needed: false,
-      meaning: 'Where the conclusion turns, as a line; without it, at zero.',
+      meaning:
+        'Where the conclusion turns, as a line, in the figure’s own unit and not as shown: 1 for 100 percent; without it, at zero.',
     },
   ],
   draw: drawSwings,

@@ -3,7 +3,6 @@ import { numberAt } from '../../record/column.js';
 import type { Estimate, Interval } from '../../statistic/estimate.js';
 import { costPerEvent } from '../../statistic/ratio/cost-per-event.js';
 import { clusterWeights } from '../../statistic/resample/cluster-weights.js';
-import { percentileInterval } from '../../statistic/resample/percentile-interval.js';
 import { weightedTotals } from '../../statistic/resample/weighted-totals.js';
 import { estimateColumn, keyCells, keyColumns, numberColumn, wordColumn } from '../columns.js';
 import { countedBy, counting, modelled } from '../counted-rows.js';
@@ -12,6 +11,7 @@ import { groupRows } from '../group-rows.js';
 import { bookNumber } from '../row-tests.js';
 import { sentence } from '../sentence.js';
 import { withheld } from '../small-numbers.js';
+import { costLimits } from './cost-limits.js';
 import { type OutcomeEvent, ofHighRisk, outcomes } from './outcomes.js';
 
 const columns: readonly FindingColumn[] = [
@@ -23,8 +23,8 @@ const columns: readonly FindingColumn[] = [
 
 type Resamples = FindingChoices['resamples'];
 
-/** With fewer of a thing, or on fewer days, drawing days again says too little of its chance. Common practice, no source. */
-const [enoughOfIt, enoughDays] = [20, 20];
+/** With fewer of a thing, drawing days again says too little of its chance. Common practice, no source. */
+const enoughOfIt = 20;
 
 /** Draws of the station-days of some stations and years, whether or not anything was counted on them. */
 interface DrawnDays {
@@ -64,21 +64,14 @@ function drawDaysOf(strata: ReadonlySet<number>, clusters: Clusters, draws: numb
   return { placeOf: new Map(days.map((day, place) => [day, place])), weights, count: draws };
 }
 
-function limitsOf(cost: number, events: readonly OutcomeEvent[], drawn: DrawnDays): Interval | null {
+function limitsOf(cost: number, events: readonly OutcomeEvent[], drawn: DrawnDays) {
   const totals = new Map<number, number>();
   for (const { cluster, amount } of events) {
     const place = drawn.placeOf.get(cluster)!;
     totals.set(place, (totals.get(place) ?? 0) + amount);
   }
-  if (totals.size < enoughDays) return null;
   const total = { cluster: [...totals.keys()], total: [...totals.values()] };
-  const sums = weightedTotals(drawn.weights, total, drawn.count, drawn.placeOf.size);
-  const method = 'the count’s station-days resampled, the cost as known';
-  return percentileInterval(
-    sums.map((sum) => cost / sum),
-    0.95,
-    method,
-  );
+  return costLimits(cost, totals.size, () => weightedTotals(drawn.weights, total, drawn.count, drawn.placeOf.size));
 }
 
 function costEach(
@@ -98,10 +91,7 @@ function costEach(
     return { value, interval: least, why, ...known };
   }
   if (count === 0) return withheld('none was counted', null, 0);
-  const limits = limitsOf(cost, events, drawn);
-  const alike = limits !== null && limits.low === limits.high;
-  const why = limits === null ? 'under 20 station days' : alike ? 'every day counts the same' : null;
-  return { value: cost / count, interval: alike ? null : limits, why, ...known };
+  return { value: cost / count, ...limitsOf(cost, events, drawn), ...known };
 }
 
 const riskUntold = 'The risk of no inspection was recorded, so that those of high risk are not told.';

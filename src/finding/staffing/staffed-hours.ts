@@ -7,7 +7,8 @@ import { type CountedGroup, countedBy, counting, modelled, type NumberRules } fr
 import type { Finding, FindingCell, FindingColumn } from '../finding.js';
 import { bookNumber } from '../row-tests.js';
 import { sentence } from '../sentence.js';
-import { type ShiftDay, shiftDays } from './shift-days.js';
+import { daysInWeek, hourOfWeek, hoursInDay } from './hour-of-week.js';
+import { shiftDays } from './shift-days.js';
 
 const columns: readonly FindingColumn[] = [
   wordColumn('weekday', 'weekday', 'The day of the week, by the station’s own clock.'),
@@ -25,8 +26,6 @@ const columns: readonly FindingColumn[] = [
   ),
 ];
 
-const [daysInWeek, hoursInDay] = [7, 24];
-
 /** When craft come and when staff are there: inspections and staff hours by weekday and hour. */
 export const staffedHours: Finding = {
   name: 'staffed hours',
@@ -35,7 +34,8 @@ export const staffedHours: Finding = {
     definition: 'Inspections and staff hours in each hour of each weekday, over the station days asked of.',
     numerator: 'Inspections begun in the hour, and their minutes.',
     denominator: 'Staff hours of the same days, spread evenly from opening to closing.',
-    leftOut: 'Closed days, days without staff hours or times; inspections of those days.',
+    leftOut:
+      'Closed days, days without staff hours or times; inspections of those days and of dates without a station day. One begun before its own date opened, while the day before was still open, is the day before’s.',
     method:
       'Counts and their ratios. An inspection without a finish counts with the median minutes of the others. The share in use takes one person a craft: where two look over a craft it is twice as high.',
     source: 'common practice, no source',
@@ -45,18 +45,12 @@ export const staffedHours: Finding = {
   find: (book, table, rows) => {
     const { watches, days, unusable } = shiftDays(table, rows, 1);
     const inspections = book.tables.get('inspections')!;
-    const [hour, minutes] = ['hour', 'minutes'].map((name) => bookNumber(inspections, name));
-    const dayOf = new Map(days.map((day): [number, ShiftDay] => [day.cluster, day]));
-    const { clusterOf } = inspections;
+    const minutes = bookNumber(inspections, 'minutes');
     const size = daysInWeek * hoursInDay;
     const [open, staff, craft, taken] = Array.from({ length: 4 }, () => new Float64Array(size));
     // Past midnight the clock and the weekday go on.
     const placeAt = (weekday: number, hourOfDay: number): number => (weekday * hoursInDay + hourOfDay + size) % size;
-    const placeOf = (row: number): number | null => {
-      const day = dayOf.get(clusterOf?.[row] ?? -1);
-      const at = numberAt(hour!, row);
-      return day === undefined || at === null ? null : day.weekday * hoursInDay + at;
-    };
+    const placeOf = hourOfWeek(table, inspections, days);
     for (const { weekday, open: hours, crew } of days) {
       watches.forEach(({ from }, watch) => {
         if (hours[watch]! === 0) return;
@@ -65,12 +59,12 @@ export const staffedHours: Finding = {
         staff![at]! += crew * hours[watch]!;
       });
     }
-    const usual = usualMinutes(minutes!.values);
+    const usual = usualMinutes(minutes.values);
     for (let row = 0; row < inspections.rowCount; row++) {
       const place = placeOf(row);
       if (place === null) continue;
       craft![place]!++;
-      taken![place]! += numberAt(minutes!, row) ?? usual;
+      taken![place]! += numberAt(minutes, row) ?? usual;
     }
     const cells = Array.from({ length: size }, (_, place): FindingCell[] => {
       const [worked, seen] = [staff![place]!, craft![place]!];

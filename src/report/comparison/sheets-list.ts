@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { anchor, inWords } from '../anchor.js';
+import { anchor, inWords, slug } from '../anchor.js';
 import { tableElement } from '../table.js';
 import type { ChangedCell, ChangedSheet } from './comparison.js';
 import { comparisonWords as words } from './comparison-words.js';
@@ -45,7 +45,7 @@ function cellsOf(page: string, { name, cells }: ChangedSheet): Element {
   return h('details', { className: ['numbers'] }, [
     h('summary', [words.cellsOf(inWords(name))]),
     tableElement({
-      id: anchor('cells', `${page} ${name}`),
+      id: anchor(`cells-${slug(page)}`, name),
       caption: words.cellsOf(inWords(name)),
       heads: 2,
       head: [words.row, words.column, words.before, words.after, words.relative, words.beyond].map((content) => ({

@@ -3,6 +3,7 @@ import type { Problem } from '../../problem/problem.js';
 import { currentLocale } from '../../record/written-numbers.js';
 import { chartFigure } from '../chart-figure.js';
 import { drawnBy } from '../handout/drawn-by.js';
+import { handoutAddress } from '../handout/handout-address.js';
 import type { DrawFigure } from '../page-parts.js';
 
 type Figure = ReturnType<DrawFigure>;
@@ -16,8 +17,9 @@ export function rememberedCharts(widths?: DrawnWidths): DrawFigure {
     const { line: _line, column: _column, ...wish } = request;
     const sheet = notebook.sheets.get(request.sheet);
     const isShown = notebook.blocks.some((block) => block.kind === 'sheet' && block.name === request.sheet);
-    const other = request.kind === 'handout' ? drawnBy(request, notebook) : null;
-    const key = JSON.stringify([currentLocale(), wish, isShown, other, notebook.name, sheet?.columns, sheet?.rows]);
+    const isHandout = request.kind === 'handout';
+    const others = isHandout ? [drawnBy(request, notebook), handoutAddress(request, notebook)] : null;
+    const key = JSON.stringify([currentLocale(), wish, isShown, others, notebook.name, sheet?.columns, sheet?.rows]);
     const kept = drawn.get(key);
     // Drawn anew, the drawing stands last: what nobody asked for in a long time is let go first.
     const figure = kept ?? chartFigure(request, notebook, widths);

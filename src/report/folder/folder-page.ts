@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { writtenDays } from '../../record/written-numbers.js';
-import { anchor } from '../anchor.js';
+import { anchor, anchorOfWords } from '../anchor.js';
 import { type ChangesSummary, renderingOf } from '../comparison/changes-summary.js';
 import { comparisonWords } from '../comparison/comparison-words.js';
 import { definitionList, type Entry } from '../definition-list.js';
@@ -77,7 +77,7 @@ function listedPage(
   marks: readonly string[],
 ): Element {
   const { audience, asOf, headline, chosen, program, notebook, records } = results;
-  const id = anchor('page', file);
+  const id = anchorOfWords('page', file);
   const code = (fingerprint: string): Element => h('code', [fingerprint.slice(0, digits)]);
   const entries: Entry[] = [
     ...(audience === '' ? [] : [[words.for, audience] as const]),

@@ -7,9 +7,9 @@ import { craftOptions, craftPicture } from '../../chart/kinds/craft.js';
 import { enoughEvents } from '../../finding/small-numbers.js';
 import type { ChartRequest, EvaluatedNotebook, EvaluatedSheet } from '../../notebook/evaluated.js';
 import { writtenWords } from '../../record/written-numbers.js';
-import { anchor } from '../anchor.js';
 import { words } from '../words.js';
 import { drawnBy } from './drawn-by.js';
+import { handoutAddress } from './handout-address.js';
 import { handoutCautions } from './handout-cautions.js';
 import { type HandoutPart, handoutParts } from './handout-parts.js';
 import { tools, waysToLook } from './where-to-look.js';
@@ -48,7 +48,7 @@ export function handout(
     Number(asked.settings.get('most') ?? 8),
   );
   const untold = picture.drawing.drive === driveNotRecorded ? picture.counted : [];
-  const id = anchor('handout', asked.settings.get('craft')!);
+  const id = handoutAddress(request, notebook);
   const children = [
     h('h3', { id: `${id}-title` }, [caption]),
     h('p', { className: ['handout-from'] }, [

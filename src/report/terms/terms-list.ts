@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { anchor, anchorOfText, headed } from '../anchor.js';
+import { anchorOfText, anchorOfWords, headed } from '../anchor.js';
 import { definitionList, type Entry } from '../definition-list.js';
 import { methodsPageName } from '../methods-page-name.js';
 import { type Term, terms } from './terms.js';
@@ -10,7 +10,7 @@ import { termsWords as words } from './terms-words.js';
 export function allTerms(): Element[] {
   const entries = terms.map(({ name, meaning, source }): Entry => {
     const from = h('span', { className: ['small'] }, [`${words.source}: ${source}`]);
-    return [headed(name), h('span', { id: anchor('term', name) }, [`${meaning} `, from])];
+    return [headed(name), h('span', { id: anchorOfWords('term', name) }, [`${meaning} `, from])];
   });
   return [h('p', [words.about]), definitionList(entries)];
 }

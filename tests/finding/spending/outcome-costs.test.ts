@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { openBook } from '../../../src/finding/book.js';
+import { costLimits } from '../../../src/finding/spending/cost-limits.js';
 import { outcomeCosts } from '../../../src/finding/spending/outcome-costs.js';
 import { many } from '../many-inspections.js';
 import { ask, cells, estimate } from '../read-finding.js';
@@ -78,4 +79,25 @@ test('money without a station stands in no station’s cost, and is counted', ()
   const found = ask(outcomeCosts, book, ['station']);
   expect(new Set(cells(found, 'station').flat())).toEqual(new Set(['Elk Point', 'Pine Gate']));
   expect(found.leftOut).toEqual(['1 amount names no station and stand in no station’s cost.']);
+});
+
+test('a cost without limits says the true reason', () => {
+  const reasons = (stationDays: number, counts: readonly number[]) =>
+    costLimits(900, stationDays, () => Float64Array.from(counts));
+  expect(reasons(19, [1, 2])).toEqual({ interval: null, why: 'under 20 station days' });
+  expect(reasons(20, [0, 2, 3])).toEqual({ interval: null, why: 'in some resamples none was counted' });
+  expect(reasons(20, [3, 3, 3])).toEqual({ interval: null, why: 'every day counts the same' });
+  // Two resamples, 300 and 450 dollars each: type 7 quantiles lie 2.5 % of the way in from either.
+  const { interval, why } = reasons(20, [3, 2]);
+  expect(why).toBeNull();
+  expect(interval!.low).toBeCloseTo(303.75, 9);
+  expect(interval!.high).toBeCloseTo(446.25, 9);
+});
+
+test('under twenty station days there are no limits', () => {
+  const few = openBook(
+    smallRecords({ stations, station_days: days.slice(0, 19), inspections: [], spending }),
+    smallSum(null),
+  );
+  expect(estimate(ask(outcomeCosts, few, [], [0, 1]), 0, 'cost_each').why).toBe('under 20 station days');
 });

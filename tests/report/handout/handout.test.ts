@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ChartRequest, EvaluatedSheet } from '../../../src/notebook/evaluated.js';
 import { components } from '../../../src/record/components.js';
 import { chartFigure } from '../../../src/report/chart-figure.js';
+import { rememberedCharts } from '../../../src/report/desk/remembered-charts.js';
 import { handout } from '../../../src/report/handout/handout.js';
 import { tools, waysToLook } from '../../../src/report/handout/where-to-look.js';
 import { craftRequest, sitesSheet } from '../../chart/craft/craft-sheet.js';
@@ -124,6 +125,30 @@ describe('a handout', () => {
       expect(problems).toEqual([]);
       expect(toHtml(element)).toContain('No craft here is recorded as cabin motorboat, drive sterndrive');
       expect(toHtml(element)).not.toMatch(/<svg|class="problems"/);
+    }
+  });
+
+  it('has an address of its own where others of the same craft stand above, on a page and on the desk', () => {
+    const [first, second] = [asked(), asked({ most: '1' })].map((request, at) => ({
+      ...request,
+      name: `handout-${at}`,
+    }));
+    const other = { ...asked(), name: 'other', options: { ...asked().options, craft: 'houseboat' } };
+    const on = (charts: readonly ChartRequest[], draw: typeof chartFigure) => {
+      const blocks = charts.map((chart) => ({ kind: 'chart' as const, chart }));
+      const notebook = { ...sampleNotebook, blocks, sheets: new Map([['small', boat]]) };
+      const html = charts.map((chart) => toHtml(draw(chart, notebook).element)).join('');
+      for (const [, id] of html.matchAll(/href="#(handout-[^"]*)"/g)) expect(html).toContain(`<section id="${id}"`);
+      return [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id!).filter((id) => /^handout-(?!\d)/.test(id));
+    };
+    const remembered = rememberedCharts();
+    const alone = ['handout-sterndrive-cruiser', 'handout-sterndrive-cruiser-title'];
+    const behind = ['handout-sterndrive-cruiser-2', 'handout-sterndrive-cruiser-2-title'];
+    for (const draw of [chartFigure, remembered]) {
+      expect(on([second!], draw)).toEqual(alone);
+      expect(on([first!, second!], draw)).toEqual([...alone, ...behind]);
+      expect(on([second!, first!], draw)).toEqual([...alone, ...behind]);
+      expect(on([other, second!], draw).slice(-2)).toEqual(alone);
     }
   });
 
