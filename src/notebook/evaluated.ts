@@ -66,6 +66,8 @@ export interface EvaluatedSheet {
   readonly failed?: true;
   /** The columns that could not be computed for that reason, and do not stand among the others; none where absent. */
   readonly failedColumns?: readonly string[];
+  /** Where the conclusion of a sheet of sensitivity turns, in the figure's own unit; absent on any other sheet. */
+  readonly turnsAt?: number;
   /** What was left out, and the method, as sentences; empty where there is nothing to say. */
   readonly notes: readonly string[];
   readonly problems: readonly Problem[];

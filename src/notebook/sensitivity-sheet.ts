@@ -98,6 +98,7 @@ export function sensitivitySheet(declared: SheetDeclaration, maker: FindingMaker
       ...saidOf(declared),
       columns: columnsShown(/\bdollars?\b/.test(unit) ? 'dollars' : ''),
       rows: ordered.map(({ row }) => row),
+      turnsAt: threshold,
       notes: [
         `Each input moves alone, from the lowest to the highest value that its row calls plausible; ${turning} of ${ordered.length} turn the conclusion, which is whether the figure is above ${shortNumber(threshold)}.`,
         'Inputs without a plausible range, and those that do not reach the figure, are left out. Two inputs that move together can turn what neither turns alone.',

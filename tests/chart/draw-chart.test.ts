@@ -386,7 +386,7 @@ describe('changes and swings', () => {
         [text('hours'), number(200), number(null, { why: 'nothing' }), number(300)],
       ],
     );
-    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '150' }), moved);
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high' }), { ...moved, turnsAt: 150 });
     expect(chart.reading.join(' ')).toContain(
       'the figure as it is, 200; the dashed one is where the conclusion turns, 150',
     );
@@ -399,9 +399,9 @@ describe('changes and swings', () => {
       [key('input'), value('as_is', 'percent'), value('low', 'percent'), value('high', 'percent')],
       [[text('wage'), number(0.8), number(0.5), number(1.4)]],
     );
-    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high', threshold: '1' }), moved);
+    const chart = drawn(request('swings', { value: 'as_is', from: 'low', to: 'high' }), { ...moved, turnsAt: 0.05 });
     expect(chart.reading.join(' ')).toContain(
-      'the figure as it is, 80; the dashed one is where the conclusion turns, 100',
+      'the figure as it is, 80; the dashed one is where the conclusion turns, 5',
     );
   });
 });

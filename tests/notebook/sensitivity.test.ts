@@ -75,6 +75,7 @@ test('each input moves alone between its ends, the widest swing first, and turns
 
 test('a threshold moves the line that the conclusion turns at', () => {
   const rows = rowsOf('Sheet swings: sensitivity of net, with threshold 150.');
+  expect(compute('Sheet swings: sensitivity of net, with threshold 150.').sheets.get('swings')!.turnsAt).toBe(150);
   expect(rows[0]!.at(-1)).toMatch(/^1,0(49|50|51)/);
 });
 

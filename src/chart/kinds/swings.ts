@@ -11,18 +11,12 @@ import { shownScale, tickText } from '../shown-scale.js';
 /** A bar a row between two values, about the value there is: how far each input moves a figure. */
 export const swings: ChartKind = {
   name: 'swings',
-  shows: 'One bar for each input, from the figure at its lowest plausible value to that at its highest.',
+  shows:
+    'One bar for each input of a sheet of sensitivity, from the figure at its lowest plausible value to that at its highest, and where the conclusion turns.',
   options: [
     { ...sharedOptions.value, meaning: 'The column with the figure as it is.' },
     { word: 'from', takes: 'column', needed: true, meaning: 'The column with the figure at the lowest value.' },
     { word: 'to', takes: 'column', needed: true, meaning: 'The column with the figure at the highest value.' },
-    {
-      word: 'threshold',
-      takes: 'number',
-      needed: false,
-      meaning:
-        'Where the conclusion turns, as a line, in the figure’s own unit and not as shown: 1 for 100 percent; without it, at zero.',
-    },
   ],
   draw: drawSwings,
 };
@@ -47,12 +41,12 @@ function drawSwings(asked: AskedChart): Drawing | Unfit {
   const drawn = ends.filter((swing): swing is Swing => swing !== null);
   const first = asked.sheet.rows[0]!.cells[value!.at]!;
   const centre = (numberOf(first) ?? 0) * times;
-  const threshold = Number(asked.settings.get('threshold') ?? 0) * times;
+  const threshold = (asked.sheet.turnsAt ?? 0) * times;
   const numbers = [centre, threshold, ...drawn.flatMap((swing) => [swing.from, swing.to])];
   const absent = names.length - drawn.length;
   const reading = [
     'Each bar runs from the figure at the input’s lowest plausible value (hollow end) to that at its highest (filled end), the other inputs staying as they are.',
-    `The thin upright line is the figure as it is, ${tickText(Number(centre.toPrecision(4)))}; the dashed one is where the conclusion turns, ${tickText(threshold)}: a bar that crosses it can turn it.`,
+    `The thin upright line is the figure as it is, ${tickText(Number(centre.toPrecision(4)))}; the dashed one is where the conclusion turns, ${tickText(Number(threshold.toPrecision(4)))}: a bar that crosses it can turn it.`,
     ...(absent === 0 ? [] : [`${absent} of ${names.length} have no value at one end and are not drawn.`]),
   ];
   const end = (of: 'from' | 'to', fill: string): Plot.Markish =>

@@ -12,6 +12,7 @@ details.handout-fold{max-width:none}
 .handout-from{color:var(--soft);font-size:.78rem}
 .handout-drawing{overflow-x:auto}
 .handout-parts{font-size:.78rem;line-height:1.3;border-block:1px solid #000000;width:100%;min-width:34rem}
+.handout-parts tbody>tr:last-child>*{border-block-end:0}
 .handout-parts th,.handout-parts td{padding:.18rem .6rem .18rem 0;background:none;position:static;min-width:0}
 .handout-parts tbody th{font-weight:600;min-width:7rem;position:static}
 .handout-parts td:nth-child(3){min-width:12rem}

@@ -7,7 +7,7 @@ export const tableStyle = `
 .scroll{overflow-x:auto;margin:1rem 0;max-width:100%;background:linear-gradient(to left,var(--paper) 40%,transparent) right -2px top/2.5rem 100% no-repeat local,linear-gradient(to left,var(--edge),transparent) right 2px top/.7rem 100% no-repeat scroll}
 :root{--edge:color-mix(in srgb,var(--ink) 18%,transparent)}
 table{min-width:min(100%,24rem);border-collapse:separate;border-spacing:0;font:.88rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums;border-block-start:1.5px solid var(--ink)}
-table>:last-child>tr:last-child>*{border-block-end:1.5px solid var(--ink)}
+:where(table>:last-child>tr:last-child)>*{border-block-end:1.5px solid var(--ink)}
 caption{text-align:start;font:600 1rem/1.4 var(--serif);padding-block-end:.4rem;max-width:46rem}
 th,td{padding:.34rem .95rem .34rem 0;text-align:start;vertical-align:top}
 th:last-child,td:last-child{padding-inline-end:.2rem}
