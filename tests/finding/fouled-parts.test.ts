@@ -37,7 +37,7 @@ describe('fouling ranks', () => {
   it('are withheld under five craft, and say with which seed they were drawn', () => {
     expect(estimate(found, 2, 'rank').why).toBe('under 5 craft fouled there');
     expect(found.leftOut).toEqual(['1 part has no rank: fouled on fewer than 5 craft.']);
-    expect(found.said).toEqual(['The top is 1 parts; 2000 resamples of station-days, seed 1.']);
+    expect(found.said).toEqual(['The top is 1 part; 2000 resamples of station-days, seed 1.']);
   });
 });
 
