@@ -33,7 +33,7 @@ export function chartFigure(
     const made = handout(request, sheet, notebook);
     if (!('unfit' in made)) return { element: made.element, problems: [] };
     const problems = unfitProblems(made.unfit, request, notebook.file);
-    return lacksCraft(problems) ? undrawnFigure(request, problems[0]!.remedy) : problemFigure(request, problems);
+    return isAnswer(problems, sheet) ? undrawnFigure(request, problems[0]!.remedy) : problemFigure(request, problems);
   }
   const drawn =
     sheet === undefined
@@ -41,11 +41,12 @@ export function chartFigure(
       : drawChart(request, sheet, notebook.file, widths);
   if ('problems' in drawn) {
     const isWritten = drawn.problems.some(({ code }) => writtenWrong.test(code));
-    if (lacksCraft(drawn.problems)) {
-      const { element } = undrawnFigure(request, drawn.problems[0]!.remedy);
-      return { element: craftChoice(element, request.caption, request, notebook), problems: [] };
-    }
     if (asksWhatFailed(sheet, drawn.problems)) return undrawnFigure(request, words.chartFailed);
+    if (isAnswer(drawn.problems, sheet)) {
+      const undrawn = undrawnFigure(request, drawn.problems[0]!.remedy);
+      if (request.kind !== 'craft') return undrawn;
+      return { element: craftChoice(undrawn.element, request.caption, request, notebook), problems: [] };
+    }
     return !isWritten && holdsWithheld(sheet)
       ? undrawnFigure(request, words.chartWithheld)
       : problemFigure(request, drawn.problems);
@@ -65,9 +66,13 @@ function holdsWithheld(sheet: EvaluatedSheet | undefined): boolean {
   return sheet.withheld === true || sheet.rows.some(({ cells }) => cells.some(isWithheld));
 }
 
-/** Whether a craft is not drawn since none like it was recorded, which is an answer and no mistake. */
-function lacksCraft(problems: readonly Problem[]): boolean {
-  return problems.length > 0 && problems.every(({ code }) => code === 'no-such-craft');
+/** Whether nothing is drawn since nothing like it was recorded, or nothing of it chosen: an answer, and no mistake. */
+function isAnswer(problems: readonly Problem[], sheet: EvaluatedSheet | undefined): boolean {
+  const isEmpty = sheet?.rows.length === 0;
+  return (
+    problems.length > 0 &&
+    problems.every(({ code }) => code === 'no-such-craft' || (isEmpty && code === 'nothing-to-draw'))
+  );
 }
 
 /** Whether a chart asks only for what could not be computed, so that nothing is wrong with the chart itself. */

@@ -137,6 +137,20 @@ describe('a page', () => {
     expect(page.match(new RegExp(`as under <a href="#sheet-${id}"`, 'g'))).toHaveLength(shown.length - 1);
   });
 
+  it('draws nothing of a sheet without rows, says so where the drawing would be, and calls it no mistake', () => {
+    const of = (name: string, change: object) =>
+      new Map([...sampleNotebook.sheets, [name, { ...sampleNotebook.sheets.get(name)!, ...change }]]);
+    const empty = renderPage({ ...sampleNotebook, sheets: of('by_station', { rows: [] }) }, sampleContext);
+    const whole = renderPage(sampleNotebook, sampleContext);
+    expect(empty.problems).toEqual(whole.problems);
+    const said = /Nothing fell into this sheet/g;
+    expect([whole.html, empty.html].map((html) => html.match(said)?.length ?? 0)).toEqual([0, 3]);
+    // A column that is not there is a mistake of the address, whether there are rows or not.
+    const columns = sampleNotebook.sheets.get('by_station')!.columns.filter(({ name }) => name !== 'interception');
+    const wrong = renderPage({ ...sampleNotebook, sheets: of('by_station', { rows: [], columns }) }, sampleContext);
+    expect(wrong.problems.map(({ code }) => code)).toContain('unknown-column');
+  });
+
   it('folds what stands behind a definition, and nothing else that is said of a sheet', () => {
     const [name, sheet] = [...sampleNotebook.sheets][0]!;
     const notes = ['Definition: one.', 'Denominator: two.', 'Source: three.', '12 rows are left out.'];
