@@ -1,3 +1,4 @@
+import { isOfAccount } from '../notebook/account-notes.js';
 import type { ChartRequest, EvaluatedSheet } from '../notebook/evaluated.js';
 import { nearestName } from '../problem/nearest.js';
 import type { Problem } from '../problem/problem.js';
@@ -64,8 +65,7 @@ function unknownKind(name: string): Unfit {
 
 /** What a sheet says of itself beside its account: why it is empty, where a finding knows. */
 function saidOf({ notes }: EvaluatedSheet): string {
-  const account = /^(?:Definition|Numerator|Denominator|Left out|Method|Source|Caution): /u;
-  const said = notes.filter((note) => !account.test(note));
+  const said = notes.filter((note) => !isOfAccount(note) && !note.startsWith('Caution: '));
   return said.length === 0 ? '' : ` It says: ${said.join(' ')}`;
 }
 

@@ -18,13 +18,12 @@ const sizes = 60;
 
 /**
  * The four exact binomial limits around a target strictly between 0 and 1, from one number of trials to another, at
- * most 61 whole sizes evenly apart; no points where the lesser end is no size. They waver, as counts are whole.
+ * most 61 whole sizes evenly apart; none where the lesser end is no size. They waver, as counts are whole.
  */
 export function funnelCurves(target: number, from: number, to: number): FunnelCurve[] {
+  if (!isSize(from)) return [];
   const grid = new Set<number>();
-  if (isSize(from)) {
-    for (let step = 0; step <= sizes; step++) grid.add(Math.round(from + ((to - from) * step) / sizes));
-  }
+  for (let step = 0; step <= sizes; step++) grid.add(Math.round(from + ((to - from) * step) / sizes));
   return Object.entries(funnelChances).map(([name, chance]) => ({
     isInner: name.startsWith('inner'),
     points: [...grid].map((trials) => ({ trials, proportion: funnelLimit(target, trials, chance).proportion })),

@@ -165,6 +165,15 @@ describe('a funnel', () => {
     expect(svgText(chart)).not.toMatch(/stroke-dasharray/);
   });
 
+  it('claims no limits where what was counted from is no whole number', () => {
+    const hours = sheet(
+      [key('station'), value('rate'), value('hours'), value('all')],
+      [[text('Heron'), number(0.2), number(10.5), number(0.1)]],
+    );
+    const chart = drawn(request('funnel', { value: 'rate', x: 'hours', around: 'all' }), hours);
+    expect(chart.reading[0]).toMatch(/there are no limits to draw/);
+  });
+
   it('is not drawn around several rates', () => {
     const several = sheet(
       [key('station'), value('rate'), value('all')],

@@ -124,7 +124,9 @@ function readingOf(isLimited: boolean, undrawn: number, all: number): string[] {
           `A filled mark lies outside the dashed ones; one of fewer than ${enoughEvents} cases is never filled.`,
           'Within the limits, chance alone may be the reason.',
         ]
-      : ['Without one rate strictly between nothing and all, there are no limits to draw.']),
+      : [
+          'Without one rate strictly between nothing and all, and whole numbers counted from, there are no limits to draw.',
+        ]),
     'Only the rows farthest from the middle are named; this is not a ranking.',
     ...(undrawn > 0 ? [`${undrawn} of ${all} have no value or denominator and are not drawn.`] : []),
   ];

@@ -1,4 +1,4 @@
-import type { Book, BookTable } from '../../record/book.js';
+import type { Book, BookTable, ParentTable } from '../../record/book.js';
 import { bookWith } from './book-with.js';
 
 /** What was asked of each table, by the name of the column (`clusterColumn` for its station-days), and by whom. */
@@ -24,32 +24,28 @@ export function watchedBook(book: Book, asking: () => string): { readonly book: 
 }
 
 function watchedTable(table: BookTable, note: (table: string, column: string) => void): BookTable {
-  const { name, row, counted, rowCount, fields, origin, parent } = table;
+  const { name, parent } = table;
   const watching = (of: BookTable) => (wanted: string) => {
     note(name, wanted);
     return of.column(wanted);
   };
-  return {
-    name,
-    row,
-    counted,
-    rowCount,
-    fields,
-    origin,
-    // What is asked of the parents stands for the same column of their rows.
-    ...(parent === undefined
-      ? {}
-      : { parent: { ...parent, table: askedThrough(parent.table, watching(parent.table)) } }),
-    column: watching(table),
-    get clusterOf() {
-      note(name, clusterColumn);
-      return table.clusterOf;
-    },
+  const clusterOf = () => {
+    note(name, clusterColumn);
+    return table.clusterOf;
   };
+  if (parent === undefined) return askedThrough(table, watching(table), clusterOf);
+  // What is asked of the parents stands for the same column of their rows.
+  const parents = askedThrough(parent.table, watching(parent.table), () => parent.table.clusterOf);
+  return askedThrough(table, watching(table), clusterOf, { ...parent, table: parents });
 }
 
-function askedThrough(table: BookTable, column: BookTable['column']): BookTable {
-  const { name, row, counted, rowCount, fields, origin } = table;
+/** A table with other ways to its columns, its station-days and its parents, asked only when somebody asks. */
+function askedThrough(
+  { name, row, counted, rowCount, fields, origin }: BookTable,
+  column: BookTable['column'],
+  clusterOf: () => BookTable['clusterOf'],
+  parent?: ParentTable,
+): BookTable {
   return {
     name,
     row,
@@ -57,9 +53,10 @@ function askedThrough(table: BookTable, column: BookTable['column']): BookTable 
     rowCount,
     fields,
     origin,
+    ...(parent === undefined ? {} : { parent }),
     column,
     get clusterOf() {
-      return table.clusterOf;
+      return clusterOf();
     },
   };
 }
